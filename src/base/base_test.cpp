@@ -1,0 +1,55 @@
+#include "base/execution.h"
+#include "base/require.h"
+#include "base/result.h"
+
+#include <gtest/gtest.h>
+
+#include <atomic>
+#include <stdexcept>
+
+namespace keenfall::base {
+namespace {
+
+TEST(Problems, AreWrittenAsPlaceSentenceAndWhatWouldBeAccepted) {
+  const Problem problem{.kind = ProblemKind::bad_value,
+                        .sentence = "cuts must be a number of zero or more, not \"ten\".",
+                        .place = {.file = "t.csv", .line = 7, .column = "cuts", .found = "ten"},
+                        .accepted = "0, 15, 31.5"};
+
+  EXPECT_EQ(in_words(problem),
+            "t.csv, line 7, column cuts: cuts must be a number of zero or more, not \"ten\". "
+            "Accepted: 0, 15, 31.5.");
+}
+
+TEST(Problems, WithoutAPlaceAreJustTheSentence) {
+  EXPECT_EQ(in_words({.sentence = "Nothing to judge."}), "Nothing to judge.");
+}
+
+TEST(Require, ThrowsALogicErrorThatNamesThePromise) {
+  EXPECT_THROW(require(false, "runs must not be empty"), std::logic_error);
+  EXPECT_NO_THROW(require(true, "runs must not be empty"));
+}
+
+TEST(Executors, RunEveryTaskOnceOnOneThreadOrMany) {
+  for (const unsigned thread_count : {1U, 2U, 5U}) {
+    std::atomic<int> ran{0};
+    const std::vector<Task> tasks(13, [&ran] { ++ran; });
+
+    threads(thread_count)(tasks);
+
+    EXPECT_EQ(ran, 13);
+  }
+}
+
+TEST(Executors, RethrowAFailureAfterTheOtherTasksHaveEnded) {
+  std::atomic<int> ran{0};
+  std::vector<Task> tasks(6, [&ran] { ++ran; });
+  tasks[2] = [] { throw std::runtime_error("broken"); };
+
+  EXPECT_THROW(threads(2)(tasks), std::runtime_error);
+
+  EXPECT_EQ(ran, 5);
+}
+
+}  // namespace
+}  // namespace keenfall::base

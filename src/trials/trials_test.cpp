@@ -1,0 +1,60 @@
+#include "trials/trial.h"
+
+#include <gtest/gtest.h>
+
+namespace keenfall::trials {
+namespace {
+
+TEST(Angles, ASeventeenDegreeEdgeMeasuresThirtyFourInclusiveAndBack) {
+  EXPECT_DOUBLE_EQ(inclusive(PerSideAngle{17}).deg, 34);
+  EXPECT_DOUBLE_EQ(per_side(InclusiveAngle{34}).deg, 17);
+}
+
+TEST(Edges, AreSaidWithAnglesPerSideAndOnlyWhatWasRecorded) {
+  const EdgePreparation edge{.bevel_angle = PerSideAngle{17},
+                             .apex_angle = PerSideAngle{20},
+                             .finish = "9 um diamond",
+                             .thickness_behind_edge_mm = 0.38};
+
+  EXPECT_EQ(in_words(edge),
+            "17° per side, 20° per side at the apex, 9 um diamond, 0.38 mm behind the edge");
+  EXPECT_EQ(in_words(EdgePreparation{}), "");
+}
+
+TEST(CutMethods, AreSaidWithLengthAndEdgeUsed) {
+  EXPECT_EQ(in_words(CutMethod{.motion = Motion::slice, .cut_length_mm = 100, .edge_used_mm = 40}),
+            "slice of 100 mm on 40 mm of edge");
+  EXPECT_EQ(in_words(CutMethod{}), "");
+}
+
+TEST(ReadingKinds, AreFoundHoweverTheyAreSpelled) {
+  ASSERT_NE(find_reading_kind("Thread push"), nullptr);
+  EXPECT_EQ(find_reading_kind("Thread push")->name, "thread_push");
+  EXPECT_EQ(find_reading_kind("thread-push"), find_reading_kind("thread_push"));
+  EXPECT_EQ(find_reading_kind("moon phase"), nullptr);
+}
+
+TEST(ReadingKinds, ForCurvesRefuseZeroAndCompareAboveTheStart) {
+  for (const ReadingKind& kind : known_reading_kinds()) {
+    if (kind.use != ReadingUse::curve) continue;
+    EXPECT_EQ(kind.zero, ZeroReading::refused) << kind.name;
+    EXPECT_GT(kind.default_level, 1) << kind.name;
+  }
+}
+
+TEST(Trials, EdgesWithDifferentAnglesAreDifferentArms) {
+  const auto arm_at = [](double deg) {
+    return Arm{.blade = "A", .edge = {.bevel_angle = PerSideAngle{deg}}, .medium = {.name = "sisal"}};
+  };
+  const Trial trial{.blades = {{.name = "A"}},
+                    .runs = {{.name = "1", .arm = arm_at(17)},
+                             {.name = "1", .arm = arm_at(20)},
+                             {.name = "2", .arm = arm_at(17)}}};
+
+  EXPECT_EQ(arms_of(trial).size(), 2U);
+  EXPECT_NE(find_blade(trial, "A"), nullptr);
+  EXPECT_EQ(find_blade(trial, "Z"), nullptr);
+}
+
+}  // namespace
+}  // namespace keenfall::trials

@@ -1,0 +1,177 @@
+// Everything that is said about one trial's readings of one kind: the arms, the comparisons, what the
+// fit was like and what the data cannot say. Values only; judge.h makes it, wire and cli show it.
+//
+// Units: cuts are as recorded (a cut, or whatever the table counts); readings in Judgement::unit;
+// ratios and levels dimensionless. Intervals are equal-tailed posterior intervals.
+#pragma once
+
+#include "numerics/interval.h"
+#include "trials/trial.h"
+#include "verdicts/verdict.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace keenfall::verdicts {
+
+// Cuts until the reading has reached some level.
+struct CutsToLevel {
+  numerics::Interval cuts;
+  bool beyond_what_was_cut = false;  // the median lies past the last checkpoint of every run
+  int runs_that_reached = 0;         // runs whose own readings got there
+
+  bool operator==(const CutsToLevel&) const = default;
+};
+
+struct CurvePoint {
+  double cuts = 0;
+  numerics::Interval reading;
+  bool beyond_what_was_cut = false;
+
+  bool operator==(const CurvePoint&) const = default;
+};
+
+struct ArmResult {
+  trials::Arm arm;
+  int runs = 0;       // runs that were used
+  int specimens = 1;  // pieces they were cut with
+  double longest_run_cuts = 0;
+  numerics::Interval start_reading;
+  CutsToLevel half_keenness;                 // reading doubled (halved where higher is keener)
+  CutsToLevel stop_level;                    // reading at Judgement::stop_level times the start
+  std::optional<CutsToLevel> common_reading;  // present when edges are compared at one reading
+  numerics::Interval run_scatter_log_sd;     // run-to-run sd of log cuts to half keenness
+  numerics::Interval shape;                  // the curve's power p
+  std::vector<CurvePoint> curve;
+
+  bool operator==(const ArmResult&) const = default;
+};
+
+struct RunResult {
+  std::size_t arm = 0;  // index into Judgement::arms
+  std::string name;
+  std::string specimen;
+  std::string block;
+  std::optional<int> order;
+  int checkpoints = 0;
+  int readings_used = 0;
+  int readings_struck = 0;
+  double last_cuts = 0;
+  // Absent when the run was not used (voided, or nothing left after striking).
+  std::optional<numerics::Interval> start_reading;
+  std::optional<numerics::Interval> half_keenness_cuts;
+  bool stopped_before_half_keenness = false;  // its own readings never doubled: "at least"
+  std::string not_used_because;               // empty when used
+  std::vector<std::string> remarks;           // "the reading falls from 22 to 26 cuts"
+
+  bool operator==(const RunResult&) const = default;
+};
+
+enum class ComparedAt { half_keenness, level, common_reading };
+
+struct At {
+  ComparedAt what = ComparedAt::half_keenness;
+  double level = 2;    // times the start reading, for half_keenness and level
+  double reading = 0;  // in Judgement::unit, for common_reading
+
+  bool operator==(const At&) const = default;
+};
+
+struct RatioAtLevel {
+  double level = 2;  // times the start reading
+  numerics::Interval ratio;
+  bool beyond_what_was_cut = false;
+
+  bool operator==(const RatioAtLevel&) const = default;
+};
+
+enum class Matching { matched, differs, not_recorded };
+
+// One thing other than the blade that could explain a difference.
+struct AlsoDiffers {
+  std::string what;  // "bevel angle"
+  Matching matching = Matching::not_recorded;
+  std::string a;  // as recorded for each arm; empty when not recorded
+  std::string b;
+
+  bool operator==(const AlsoDiffers&) const = default;
+};
+
+enum class ClaimAbout { these_blades, the_steels };
+
+// How many more runs of each arm would probably settle it.
+struct FurtherRuns {
+  std::optional<int> runs_each;  // absent: over 40
+
+  bool operator==(const FurtherRuns&) const = default;
+};
+
+// Arm a against arm b, ordered so that the median ratio a/b is at least 1.
+struct Comparison {
+  std::size_t a = 0;  // indices into Judgement::arms
+  std::size_t b = 0;
+  At at;
+  numerics::Interval ratio;  // single comparison
+  RatioBounds simultaneous;  // over the family: all pairs in one medium and method
+  int family_size = 1;       // comparisons in that family
+  std::vector<RatioAtLevel> ratio_by_level;
+  double probability_longer = 0;
+  double probability_worth_having = 0;
+  Verdict verdict = Verdict::not_settled;  // the headline, by the simultaneous bounds
+  Verdict single_verdict = Verdict::not_settled;
+  bool near_boundary = false;               // another seed might flip the headline
+  bool beyond_what_was_cut = false;         // for either arm
+  std::optional<FurtherRuns> further_runs;  // present when not settled
+  ClaimAbout claim_about = ClaimAbout::these_blades;
+  std::vector<AlsoDiffers> also_differs;
+  std::vector<std::string> remarks;
+
+  bool operator==(const Comparison&) const = default;
+};
+
+struct CurveCheck {
+  bool passed = true;
+  double smallest_p = 1;            // smallest posterior predictive p over all places looked at
+  std::vector<std::string> where;  // sentences: which arm, between which cuts, which way
+
+  bool operator==(const CurveCheck&) const = default;
+};
+
+struct FitReport {
+  std::string model;  // "default" or "plain"
+  std::vector<std::string> model_parts;  // plain words: "robust readings", "blocks"
+  bool usable = false;
+  std::vector<std::string> reasons;  // why it is not usable
+  double r_hat_max = 0;
+  double ess_bulk_min = 0;
+  double ess_tail_min = 0;
+  int divergences = 0;
+  int draws = 0;  // over all chains
+  std::uint64_t seed = 0;
+  double cpu_seconds = 0;
+
+  bool operator==(const FitReport&) const = default;
+};
+
+struct Judgement {
+  std::string trial;
+  trials::ReadingKind kind;
+  std::string unit;    // of every reading here
+  std::string thread;  // empty: not recorded
+  double worth_it_margin = 1.5;
+  double stop_level = 4;               // times the start reading
+  std::optional<double> stop_reading;  // in `unit`, when one was asked for
+  std::vector<RunResult> runs;
+  std::vector<ArmResult> arms;
+  std::vector<Comparison> comparisons;  // empty when the fit is not usable
+  CurveCheck curve_check;
+  FitReport fit;
+  std::vector<std::string> cannot_say;  // what the data cannot say, in sentences
+
+  bool operator==(const Judgement&) const = default;
+};
+
+}  // namespace keenfall::verdicts
