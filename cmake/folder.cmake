@@ -1,7 +1,9 @@
 # keenfall_folder(<name> HEADERS ... SOURCES ... DEPENDS ... PRIVATE_LIBRARIES ... PUBLIC_LIBRARIES ...)
 #   One library per folder of src/, keenfall::<name>. DEPENDS names other folders.
-# keenfall_tests(<name> SOURCES ... LIBRARIES ...)
-#   One test program per folder, keenfall_<name>_test, each fact a ctest of its own.
+# keenfall_tests(<name> SOURCES ... LONG_SOURCES ... LIBRARIES ...)
+#   One test program per folder, keenfall_<name>_test, each fact a ctest of its own. LONG_SOURCES make
+#   a second, keenfall_<name>_long_test, labelled `long`: too slow to repeat under sanitizers in the
+#   everyday gate (./keen guard does that).
 function(keenfall_folder name)
   cmake_parse_arguments(ARG "" "" "HEADERS;SOURCES;DEPENDS;PRIVATE_LIBRARIES;PUBLIC_LIBRARIES" ${ARGN})
   set(target keenfall_${name})
@@ -23,16 +25,30 @@ function(keenfall_folder name)
 endfunction()
 
 function(keenfall_tests name)
-  if(NOT KEENFALL_TESTS)
+  if(NOT keenfall_tests_wanted)
     return()
   endif()
-  cmake_parse_arguments(ARG "" "" "SOURCES;LIBRARIES" ${ARGN})
-  set(target keenfall_${name}_test)
+  cmake_parse_arguments(ARG "" "" "SOURCES;LONG_SOURCES;LIBRARIES" ${ARGN})
+  keenfall_test_program(${name} ${name}_test "SOURCES;${ARG_SOURCES};LIBRARIES;${ARG_LIBRARIES}")
+  if(ARG_LONG_SOURCES)
+    keenfall_test_program(${name} ${name}_long_test
+                          "SOURCES;${ARG_LONG_SOURCES};LIBRARIES;${ARG_LIBRARIES}" long)
+  endif()
+endfunction()
+
+# The label is the folder's name, or `long`.
+function(keenfall_test_program name program lists)
+  cmake_parse_arguments(ARG "" "" "SOURCES;LIBRARIES" ${lists})
+  set(target keenfall_${program})
   add_executable(${target} ${ARG_SOURCES})
   target_link_libraries(${target} PRIVATE keenfall::${name} keenfall_warnings ${ARG_LIBRARIES}
                         GTest::gtest GTest::gmock GTest::gtest_main rapidcheck)
   target_compile_definitions(${target} PRIVATE
     KEENFALL_SOURCE_DIR="${CMAKE_SOURCE_DIR}" KEENFALL_BUILD_DIR="${CMAKE_BINARY_DIR}")
-  gtest_discover_tests(${target} TEST_PREFIX "${name}: " PROPERTIES TIMEOUT 600
-                       DISCOVERY_TIMEOUT 120)
+  set(label ${ARGN})
+  if(NOT label)
+    set(label ${name})
+  endif()
+  gtest_discover_tests(${target} TEST_PREFIX "${name}: " DISCOVERY_TIMEOUT 120
+                       PROPERTIES TIMEOUT 600 LABELS ${label})
 endfunction()

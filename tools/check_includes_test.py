@@ -1,0 +1,118 @@
+"""Tests of check_includes.py, on small made-up projects of two floors: `low` and, above it, `high`."""
+
+import unittest
+
+from check_includes import Checker
+
+ARCHITECTURE = {
+    "libraries": {"eigen": ["Eigen/"], "googletest": ["gtest/"], "json": ["nlohmann/"]},
+    "tests": {"libraries": ["googletest"]},
+    "engine": {
+        "folders": ["low"],
+        "forbidden": ["thread", "fstream"],
+        "exceptions": {"low/run.cpp": ["thread"]},
+    },
+    "folders": {
+        "low": {"includes": [], "libraries": ["eigen"]},
+        "high": {"includes": ["low"], "test_libraries": ["json"]},
+    },
+}
+
+
+def breaches(files, architecture=None):
+    """files: {"low/a.cpp": text}. Every file is listed in its CMakeLists unless that is given."""
+    files = dict(files)
+    for folder in {name.split("/")[0] for name in files}:
+        names = [n.removeprefix(f"{folder}/") for n in files if n.startswith(f"{folder}/")]
+        files.setdefault(f"{folder}/CMakeLists.txt", f"keenfall_folder({' '.join(names)})\n")
+    return Checker(architecture or ARCHITECTURE, files).run()
+
+
+class CheckIncludes(unittest.TestCase):
+    def test_a_folder_may_include_itself_and_what_lies_below(self):
+        found = breaches({
+            "low/a.h": "#pragma once\n#include <vector>\n",
+            "high/b.h": '#include "low/a.h"\n',
+            "high/b.cpp": '#include "high/b.h"\n\n#include "low/a.h"\n',
+        })
+        self.assertEqual(found, [])
+
+    def test_an_include_upwards_is_named_with_file_and_line(self):
+        found = breaches({"low/a.cpp": '\n#include "high/b.h"\n', "high/b.h": ""})
+        self.assertEqual(found, ["src/low/a.cpp:2: low may not include high (high/b.h)"])
+
+    def test_a_folder_nobody_listed_is_refused(self):
+        found = breaches({"attic/a.cpp": ""})
+        self.assertEqual(found, ["src/attic: this folder is not listed in tools/architecture.toml"])
+
+    def test_a_library_is_welcome_only_in_its_folders(self):
+        text = "#include <Eigen/Dense>\n"
+        self.assertEqual(breaches({"low/a.cpp": text}), [])
+        self.assertEqual(breaches({"high/a.cpp": text}),
+                         ["src/high/a.cpp:1: high may not include eigen (<Eigen/Dense>)"])
+
+    def test_a_library_stays_out_of_headers(self):
+        found = breaches({"low/a.h": "#include <Eigen/Core>\n"})
+        self.assertEqual(found, ["src/low/a.h:1: headers of low may not include eigen (<Eigen/Core>)"])
+
+    def test_an_unlisted_library_is_refused_even_in_a_test(self):
+        found = breaches({"low/a_test.cpp": "#include <sqlite3.h>\n"})
+        self.assertEqual(found, ["src/low/a_test.cpp:1: <sqlite3.h> belongs to no library that is listed"])
+
+    def test_test_libraries_are_for_tests_only(self):
+        self.assertEqual(breaches({"low/a_test.cpp": "#include <gtest/gtest.h>\n"}), [])
+        self.assertEqual(len(breaches({"low/a.cpp": "#include <gtest/gtest.h>\n"})), 1)
+
+    def test_a_folders_own_test_libraries_do_not_spread(self):
+        text = "#include <nlohmann/json.hpp>\n"
+        self.assertEqual(breaches({"high/a_test.cpp": text}), [])
+        self.assertEqual(len(breaches({"low/a_test.cpp": text})), 1)
+
+    def test_a_test_is_never_included(self):
+        found = breaches({"low/a_test.h": "", "high/b_test.cpp": '#include "low/a_test.h"\n'})
+        self.assertEqual(found, ["src/high/b_test.cpp:1: includes a test, low/a_test.h"])
+
+    def test_the_engine_has_no_thread_or_file_of_its_own(self):
+        found = breaches({"low/a.cpp": "#include <thread>\n"})
+        self.assertEqual(found, [
+            "src/low/a.cpp:1: the engine has no file, clock, thread or terminal (<thread>)"])
+
+    def test_an_exception_covers_one_file_and_one_header(self):
+        self.assertEqual(breaches({"low/run.cpp": "#include <thread>\n"}), [])
+        self.assertEqual(len(breaches({"low/run.cpp": "#include <fstream>\n"})), 1)
+
+    def test_tests_of_the_engine_and_folders_above_it_may_read_files(self):
+        self.assertEqual(breaches({"low/a_test.cpp": "#include <fstream>\n"}), [])
+        self.assertEqual(breaches({"high/a.cpp": "#include <fstream>\n"}), [])
+
+    def test_headers_that_include_each_other_are_found(self):
+        found = breaches({"low/a.h": '#include "low/b.h"\n', "low/b.h": '#include "low/a.h"\n'})
+        self.assertEqual(found, ["src/low/a.h: includes itself: low/a.h -> low/b.h -> low/a.h"])
+
+    def test_rules_that_go_round_in_a_circle_are_found(self):
+        round_about = {"folders": {"low": {"includes": ["high"]}, "high": {"includes": ["low"]}}}
+        self.assertEqual(breaches({}, round_about), [
+            "tools/architecture.toml: the folders go round in a circle: high -> low -> high"])
+
+    def test_a_source_its_build_list_forgot_is_found(self):
+        found = breaches({"low/a.cpp": "", "low/CMakeLists.txt": "# a.cpp is only in a comment\n"})
+        self.assertEqual(found, ["src/low/a.cpp: is not listed in src/low/CMakeLists.txt"])
+
+    def test_a_source_in_a_subfolder_is_listed_by_its_path_within_the_folder(self):
+        listed = {"low/curves/a.cpp": "", "low/CMakeLists.txt": "keenfall_folder(low curves/a.cpp)"}
+        self.assertEqual(breaches(listed), [])
+        listed["low/CMakeLists.txt"] = "keenfall_folder(low a.cpp)"
+        self.assertEqual(len(breaches(listed)), 1)
+
+    def test_an_include_without_its_folder_is_refused(self):
+        found = breaches({"low/a.h": "", "low/a.cpp": '#include "a.h"\n'})
+        self.assertEqual(len(found), 1)
+        self.assertIn("write the folder too", found[0])
+
+    def test_includes_in_comments_do_not_count(self):
+        text = '// #include "high/b.h"\n/*\n#include "high/b.h"\n*/\n'
+        self.assertEqual(breaches({"low/a.cpp": text, "high/b.h": ""}), [])
+
+
+if __name__ == "__main__":
+    unittest.main()
