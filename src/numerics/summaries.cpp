@@ -1,0 +1,56 @@
+#include "numerics/summaries.h"
+
+#include "base/require.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace keenfall::numerics {
+
+double mean_of(std::span<const double> values) {
+  base::require(!values.empty(), "a mean needs at least one value");
+  return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
+}
+
+double variance_of(std::span<const double> values) {
+  base::require(values.size() >= 2, "a variance needs at least two values");
+  const double mean = mean_of(values);
+  double sum = 0;
+  for (const double v : values) sum += (v - mean) * (v - mean);
+  return sum / static_cast<double>(values.size() - 1);
+}
+
+double quantile_of_sorted(std::span<const double> sorted, double probability) {
+  base::require(!sorted.empty(), "a quantile needs at least one value");
+  base::require(probability >= 0 && probability <= 1, "a probability lies between 0 and 1");
+  const double position = probability * static_cast<double>(sorted.size() - 1);
+  const auto below = static_cast<std::size_t>(std::floor(position));
+  const std::size_t above = std::min(below + 1, sorted.size() - 1);
+  const double weight = position - static_cast<double>(below);
+  return sorted[below] + weight * (sorted[above] - sorted[below]);
+}
+
+double median_of(std::vector<double> values) {
+  std::ranges::sort(values);
+  return quantile_of_sorted(values, 0.5);
+}
+
+Interval interval_of(std::vector<double> draws) {
+  std::ranges::sort(draws);
+  return {.median = quantile_of_sorted(draws, 0.5),
+          .lo90 = quantile_of_sorted(draws, 0.05),
+          .hi90 = quantile_of_sorted(draws, 0.95),
+          .lo95 = quantile_of_sorted(draws, 0.025),
+          .hi95 = quantile_of_sorted(draws, 0.975)};
+}
+
+Interval exp_of(const Interval& log_interval) {
+  return {.median = std::exp(log_interval.median),
+          .lo90 = std::exp(log_interval.lo90),
+          .hi90 = std::exp(log_interval.hi90),
+          .lo95 = std::exp(log_interval.lo95),
+          .hi95 = std::exp(log_interval.hi95)};
+}
+
+}  // namespace keenfall::numerics
