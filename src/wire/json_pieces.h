@@ -1,0 +1,39 @@
+// The small JSON objects a judgement is made of: intervals, an edge, a cut method, an arm's name.
+// Absent means not recorded: no key is written for it. Private to this folder (it shows the
+// library).
+#pragma once
+
+#include "numerics/interval.h"
+#include "trials/trial.h"
+#include "verdicts/judgement.h"
+#include "verdicts/verdict.h"
+
+#include <nlohmann/json.hpp>
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace keenfall::wire {
+
+// Keeps the order in which keys are written, which is the order a person reads them in.
+using Json = nlohmann::ordered_json;
+
+// Throws std::logic_error unless finite: JSON has no word for the others.
+[[nodiscard]] Json finite_number(double number);
+
+// A number below 2^53, which every JSON reader keeps exactly; decimal digits in a string above.
+[[nodiscard]] Json whole_number(std::uint64_t number);
+
+[[nodiscard]] Json interval_json(const numerics::Interval& interval);
+[[nodiscard]] Json bounds_json(const verdicts::RatioBounds& bounds);
+[[nodiscard]] Json cuts_to_level_json(const verdicts::CutsToLevel& reached);
+[[nodiscard]] Json sentences_json(const std::vector<std::string>& sentences);
+
+// {blade, edge, medium, medium_condition, method}
+[[nodiscard]] Json arm_json(const trials::Arm& arm);
+
+// Written only when there is something to write.
+void put_text(Json& object, const char* key, const std::string& text);
+
+}  // namespace keenfall::wire

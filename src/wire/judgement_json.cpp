@@ -1,0 +1,229 @@
+#include "wire/judgement_json.h"
+
+#include "base/require.h"
+#include "wire/json_pieces.h"
+
+#include <string_view>
+
+namespace keenfall::wire {
+
+namespace {
+
+using verdicts::Judgement;
+
+std::string_view keener_when_name(trials::KeenerWhen keener_when) {
+  switch (keener_when) {
+    case trials::KeenerWhen::lower:
+      return "lower";
+    case trials::KeenerWhen::higher:
+      return "higher";
+  }
+  return {};
+}
+
+std::string_view compared_at_name(verdicts::ComparedAt what) {
+  switch (what) {
+    case verdicts::ComparedAt::half_keenness:
+      return "half_keenness";
+    case verdicts::ComparedAt::level:
+      return "level";
+    case verdicts::ComparedAt::common_reading:
+      return "common_reading";
+  }
+  return {};
+}
+
+std::string_view matching_name(verdicts::Matching matching) {
+  switch (matching) {
+    case verdicts::Matching::matched:
+      return "matched";
+    case verdicts::Matching::differs:
+      return "differs";
+    case verdicts::Matching::not_recorded:
+      return "not_recorded";
+  }
+  return {};
+}
+
+std::string_view claim_name(verdicts::ClaimAbout claim) {
+  switch (claim) {
+    case verdicts::ClaimAbout::these_blades:
+      return "these blades";
+    case verdicts::ClaimAbout::the_steels:
+      return "the steels";
+  }
+  return {};
+}
+
+Json kind_json(const Judgement& judgement) {
+  Json object = {{"name", judgement.kind.name}};
+  put_text(object, "words", judgement.kind.words);
+  object["unit"] = judgement.unit;
+  put_text(object, "thread", judgement.thread);
+  object["keener_when"] = keener_when_name(judgement.kind.keener_when);
+  return object;
+}
+
+Json run_json(const verdicts::RunResult& run) {
+  Json object = {{"arm", run.arm}, {"name", run.name}};
+  put_text(object, "specimen", run.specimen);
+  put_text(object, "block", run.block);
+  if (run.order) object["order"] = *run.order;
+  object["checkpoints"] = run.checkpoints;
+  object["readings_used"] = run.readings_used;
+  object["readings_struck"] = run.readings_struck;
+  object["last_cuts"] = finite_number(run.last_cuts);
+  if (run.start_reading) object["start_reading"] = interval_json(*run.start_reading);
+  if (run.half_keenness_cuts) object["half_keenness_cuts"] = interval_json(*run.half_keenness_cuts);
+  object["stopped_before_half_keenness"] = run.stopped_before_half_keenness;
+  put_text(object, "not_used_because", run.not_used_because);
+  object["remarks"] = sentences_json(run.remarks);
+  return object;
+}
+
+Json curve_json(const std::vector<verdicts::CurvePoint>& curve) {
+  Json list = Json::array();
+  for (const verdicts::CurvePoint& point : curve) {
+    Json object = {{"cuts", finite_number(point.cuts)}};
+    object.update(interval_json(point.reading));
+    object["beyond_what_was_cut"] = point.beyond_what_was_cut;
+    list.push_back(object);
+  }
+  return list;
+}
+
+Json arm_result_json(const verdicts::ArmResult& arm, const Judgement& judgement) {
+  Json object = arm_json(arm.arm);
+  object["runs"] = arm.runs;
+  object["specimens"] = arm.specimens;
+  object["longest_run_cuts"] = finite_number(arm.longest_run_cuts);
+  object["start_reading"] = interval_json(arm.start_reading);
+  object["half_keenness_cuts"] = cuts_to_level_json(arm.half_keenness);
+  Json level = {{"level", finite_number(judgement.stop_level)}};
+  level.update(cuts_to_level_json(arm.stop_level));
+  object["level_cuts"] = level;
+  if (arm.common_reading) object["common_reading_cuts"] = cuts_to_level_json(*arm.common_reading);
+  object["run_scatter_log_sd"] = interval_json(arm.run_scatter_log_sd);
+  object["shape"] = interval_json(arm.shape);
+  object["curve"] = curve_json(arm.curve);
+  return object;
+}
+
+Json at_json(const verdicts::At& at, const std::string& unit) {
+  Json object = {{"what", compared_at_name(at.what)}};
+  if (at.what == verdicts::ComparedAt::common_reading) {
+    object["reading"] = finite_number(at.reading);
+    object["unit"] = unit;
+  } else {
+    object["level"] = finite_number(at.level);
+  }
+  return object;
+}
+
+Json ratio_by_level_json(const std::vector<verdicts::RatioAtLevel>& ratios) {
+  Json list = Json::array();
+  for (const verdicts::RatioAtLevel& at_level : ratios) {
+    Json object = {{"level", finite_number(at_level.level)}};
+    object.update(interval_json(at_level.ratio));
+    object["beyond_what_was_cut"] = at_level.beyond_what_was_cut;
+    list.push_back(object);
+  }
+  return list;
+}
+
+Json also_differs_json(const std::vector<verdicts::AlsoDiffers>& differences) {
+  Json list = Json::array();
+  for (const verdicts::AlsoDiffers& difference : differences) {
+    Json object = {{"what", difference.what}, {"matching", matching_name(difference.matching)}};
+    put_text(object, "a", difference.a);
+    put_text(object, "b", difference.b);
+    list.push_back(object);
+  }
+  return list;
+}
+
+Json further_runs_json(const verdicts::FurtherRuns& further) {
+  if (further.runs_each) return *further.runs_each;
+  return "over 40";
+}
+
+Json comparison_json(const verdicts::Comparison& comparison, const Judgement& judgement) {
+  Json object = {{"a", arm_json(judgement.arms.at(comparison.a).arm)},
+                 {"b", arm_json(judgement.arms.at(comparison.b).arm)},
+                 {"at", at_json(comparison.at, judgement.unit)},
+                 {"ratio", interval_json(comparison.ratio)}};
+  Json simultaneous = bounds_json(comparison.simultaneous);
+  simultaneous["comparisons"] = comparison.family_size;
+  object["simultaneous"] = simultaneous;
+  object["ratio_by_level"] = ratio_by_level_json(comparison.ratio_by_level);
+  object["probability_longer"] = finite_number(comparison.probability_longer);
+  object["probability_worth_having"] = finite_number(comparison.probability_worth_having);
+  object["verdict"] = verdicts::in_words(comparison.verdict);
+  object["single_verdict"] = verdicts::in_words(comparison.single_verdict);
+  object["near_boundary"] = comparison.near_boundary;
+  object["beyond_what_was_cut"] = comparison.beyond_what_was_cut;
+  if (comparison.further_runs) {
+    object["further_runs_each"] = further_runs_json(*comparison.further_runs);
+  }
+  object["claim_about"] = claim_name(comparison.claim_about);
+  object["also_differs"] = also_differs_json(comparison.also_differs);
+  object["remarks"] = sentences_json(comparison.remarks);
+  return object;
+}
+
+Json fit_json(const verdicts::FitReport& fit) {
+  return {{"usable", fit.usable},
+          {"reasons", sentences_json(fit.reasons)},
+          {"model", fit.model},
+          {"model_parts", sentences_json(fit.model_parts)},
+          {"r_hat_max", finite_number(fit.r_hat_max)},
+          {"ess_bulk_min", finite_number(fit.ess_bulk_min)},
+          {"ess_tail_min", finite_number(fit.ess_tail_min)},
+          {"divergences", fit.divergences},
+          {"draws", fit.draws},
+          {"seed", whole_number(fit.seed)},
+          {"cpu_seconds", finite_number(fit.cpu_seconds)}};
+}
+
+void put_judgement(Json& object, const Judgement& judgement) {
+  object["trial"] = judgement.trial;
+  object["kind"] = kind_json(judgement);
+  object["worth_it_margin"] = finite_number(judgement.worth_it_margin);
+  object["stop_level"] = finite_number(judgement.stop_level);
+  if (judgement.stop_reading) object["stop_reading"] = finite_number(*judgement.stop_reading);
+  object["runs"] = Json::array();
+  for (const auto& run : judgement.runs) object["runs"].push_back(run_json(run));
+  object["arms"] = Json::array();
+  for (const auto& arm : judgement.arms) object["arms"].push_back(arm_result_json(arm, judgement));
+  object["comparisons"] = Json::array();
+  for (const auto& comparison : judgement.comparisons) {
+    object["comparisons"].push_back(comparison_json(comparison, judgement));
+  }
+  object["curve_check"] = {{"passed", judgement.curve_check.passed},
+                           {"smallest_p", finite_number(judgement.curve_check.smallest_p)},
+                           {"where", sentences_json(judgement.curve_check.where)}};
+  object["fit"] = fit_json(judgement.fit);
+  object["cannot_say"] = sentences_json(judgement.cannot_say);
+}
+
+}  // namespace
+
+std::string judgement_to_json(const JudgementDocument& document) {
+  base::require(!document.judgements.empty(), "a judgement document holds at least one judgement");
+  Json object = {{"format", "keenfall-judgement"},
+                 {"format_version", kJudgementFormatVersion},
+                 {"program_version", document.program_version}};
+  put_judgement(object, document.judgements.front());
+  Json others = Json::array();
+  for (std::size_t i = 1; i < document.judgements.size(); ++i) {
+    Json other = Json::object();
+    put_judgement(other, document.judgements[i]);
+    others.push_back(other);
+  }
+  object["also_judged"] = others;
+  constexpr int kIndent = 2;
+  // Names come from people's files: a stray byte becomes U+FFFD instead of stopping the answer.
+  return object.dump(kIndent, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace keenfall::wire
