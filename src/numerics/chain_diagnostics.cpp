@@ -104,11 +104,10 @@ double ess_of(const Chains& chains) {
   if (!(spread.pooled > 0)) return draws;
   std::vector<double> means;
   for (const auto& chain : chains) means.push_back(mean_of(chain));
-  const double scale = static_cast<double>(length) / static_cast<double>(length - 1);
   const auto correlation = [&](std::size_t lag) {
     double sum = 0;
     for (std::size_t c = 0; c < chains.size(); ++c) sum += autocovariance(chains[c], means[c], lag);
-    const double mean_covariance = scale * sum / static_cast<double>(chains.size());
+    const double mean_covariance = sum / static_cast<double>(chains.size());
     return 1 - (spread.within - mean_covariance) / spread.pooled;
   };
   double sum_of_pairs = 0;
@@ -129,16 +128,17 @@ double ess_of(const Chains& chains) {
   return draws / tau;
 }
 
-double ess_of_tail(const Chains& chains, double probability) {
+// `chains` unsplit: the quantile is taken over all draws, then the indicators are split.
+double ess_of_tail(std::span<const std::vector<double>> chains, double probability) {
   std::vector<double> pooled;
   for (const auto& chain : chains) pooled.insert(pooled.end(), chain.begin(), chain.end());
   std::ranges::sort(pooled);
   const double cut = quantile_of_sorted(pooled, probability);
-  Chains below = chains;
+  Chains below(chains.begin(), chains.end());
   for (auto& chain : below) {
     for (double& draw : chain) draw = draw <= cut ? 1 : 0;
   }
-  return ess_of(below);
+  return ess_of(split_in_halves(below));
 }
 
 }  // namespace
@@ -155,7 +155,7 @@ ChainDiagnostics diagnose(std::span<const std::vector<double>> chains) {
   const Chains folded_scores = normal_scores(distances_from_median(halves));
   return {.r_hat = std::max(r_hat_of(scores), r_hat_of(folded_scores)),
           .ess_bulk = ess_of(scores),
-          .ess_tail = std::min(ess_of_tail(halves, 0.05), ess_of_tail(halves, 0.95))};
+          .ess_tail = std::min(ess_of_tail(chains, 0.05), ess_of_tail(chains, 0.95))};
 }
 
 }  // namespace keenfall::numerics
