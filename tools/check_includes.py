@@ -132,6 +132,12 @@ class Checker:
         own, other = folder_of(include.file), folder_of(include.target)
         if is_test(include.target):
             self.breach(where, f"includes a test, {include.target}")
+        if is_header(include.target) and not self.is_listed(include.target):
+            if own != other:
+                self.breach(where, f"{include.target} is private to {other}: "
+                            f"src/{other}/CMakeLists.txt does not list it")
+            elif is_header(include.file) and self.is_listed(include.file):
+                self.breach(where, f"a public header includes a private one, {include.target}")
         if own != other and other not in self.folders[own].get("includes", []):
             self.breach(where, f"{own} may not include {other} ({include.target})")
 
@@ -150,9 +156,9 @@ class Checker:
             self.breach(where, f"<{include.target}> belongs to no library that is listed")
             return
         rule = self.folders[folder_of(include.file)]
-        if is_header(include.file):
+        if is_header(include.file) and self.is_listed(include.file):
             allowed = rule.get("header_libraries", [])
-            place = f"headers of {folder_of(include.file)}"
+            place = f"public headers of {folder_of(include.file)}"
         else:
             allowed = list(rule.get("libraries", []))
             place = folder_of(include.file)
@@ -168,14 +174,17 @@ class Checker:
         if around := path_round(graph):
             self.breach(around[0], f"includes itself: {' -> '.join(around)}")
 
+    def is_listed(self, file):
+        """Whether the folder's CMakeLists.txt names the file. A header it does not name is private."""
+        folder = folder_of(file)
+        listing = re.sub(r"#.*", "", self.files.get(f"{folder}/CMakeLists.txt", ""))
+        return str(PurePosixPath(file).relative_to(folder)) in re.split(r"[\s()]+", listing)
+
     def check_lists(self):
         """A source that no CMakeLists.txt names is never compiled, nor its tests ever run."""
         for file in self.sources:
-            folder = folder_of(file)
-            listing = re.sub(r"#.*", "", self.files.get(f"{folder}/CMakeLists.txt", ""))
-            name = str(PurePosixPath(file).relative_to(folder))
-            if name not in re.split(r"[\s()]+", listing):
-                self.breach(file, f"is not listed in src/{folder}/CMakeLists.txt")
+            if not is_header(file) and not self.is_listed(file):
+                self.breach(file, f"is not listed in src/{folder_of(file)}/CMakeLists.txt")
 
 
 def read_sources(project):

@@ -51,9 +51,34 @@ class CheckIncludes(unittest.TestCase):
         self.assertEqual(breaches({"high/a.cpp": text}),
                          ["src/high/a.cpp:1: high may not include eigen (<Eigen/Dense>)"])
 
-    def test_a_library_stays_out_of_headers(self):
+    def test_a_library_stays_out_of_public_headers(self):
         found = breaches({"low/a.h": "#include <Eigen/Core>\n"})
-        self.assertEqual(found, ["src/low/a.h:1: headers of low may not include eigen (<Eigen/Core>)"])
+        self.assertEqual(found, [
+            "src/low/a.h:1: public headers of low may not include eigen (<Eigen/Core>)"])
+
+    def test_a_header_that_no_list_names_is_private_and_may_include_a_library(self):
+        self.assertEqual(breaches({
+            "low/pieces.h": "#include <Eigen/Core>\n",
+            "low/a.cpp": '#include "low/pieces.h"\n',
+            "low/CMakeLists.txt": "keenfall_folder(low SOURCES a.cpp)",
+        }), [])
+
+    def test_a_private_header_is_for_its_own_folder_only(self):
+        found = breaches({
+            "low/pieces.h": "",
+            "low/CMakeLists.txt": "",
+            "high/b.cpp": '#include "low/pieces.h"\n',
+        })
+        self.assertEqual(found, ["src/high/b.cpp:1: low/pieces.h is private to low: "
+                                 "src/low/CMakeLists.txt does not list it"])
+
+    def test_a_public_header_never_includes_a_private_one(self):
+        found = breaches({
+            "low/pieces.h": "",
+            "low/a.h": '#include "low/pieces.h"\n',
+            "low/CMakeLists.txt": "keenfall_folder(low HEADERS a.h)",
+        })
+        self.assertEqual(found, ["src/low/a.h:1: a public header includes a private one, low/pieces.h"])
 
     def test_an_unlisted_library_is_refused_even_in_a_test(self):
         found = breaches({"low/a_test.cpp": "#include <sqlite3.h>\n"})
