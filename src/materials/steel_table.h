@@ -1,0 +1,14 @@
+// The rows behind known_steels(), in groups: one function per group and file.
+#pragma once
+
+#include <vector>
+
+#include "materials/steels.h"
+
+namespace keenfall::materials {
+
+[[nodiscard]] std::vector<Steel> carbon_and_low_alloy_steels();
+[[nodiscard]] std::vector<Steel> tool_steels();
+[[nodiscard]] std::vector<Steel> stainless_steels();
+
+}  // namespace keenfall::materials
