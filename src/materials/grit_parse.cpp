@@ -1,14 +1,14 @@
 // Reading one grit out of a person's words: split into words, numbers and marks, then look for
 // "system number", "number system" and "number unit"; two different answers are no answer.
 
+#include "materials/grits.h"
+#include "materials/spelling.h"
+
 #include <cctype>
 #include <charconv>
 #include <span>
 #include <string>
 #include <vector>
-
-#include "materials/grits.h"
-#include "materials/spelling.h"
 
 namespace keenfall::materials {
 

@@ -3,11 +3,11 @@
 // measures them; methods differ, so that sizes of two systems compare only roughly.
 #pragma once
 
+#include "materials/trust.h"
+
 #include <optional>
 #include <span>
 #include <string_view>
-
-#include "materials/trust.h"
 
 namespace keenfall::materials {
 

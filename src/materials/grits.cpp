@@ -1,9 +1,9 @@
 #include "materials/grits.h"
 
+#include "base/plain_number.h"
+
 #include <algorithm>
 #include <cmath>
-
-#include "base/plain_number.h"
 
 namespace keenfall::materials {
 

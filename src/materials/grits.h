@@ -6,13 +6,13 @@
 // docs/methods/materials.md.
 #pragma once
 
+#include "base/result.h"
+#include "materials/grit_table.h"
+
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
-
-#include "base/result.h"
-#include "materials/grit_table.h"
 
 namespace keenfall::materials {
 

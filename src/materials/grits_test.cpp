@@ -137,7 +137,7 @@ TEST(Grits, StayUnknownAndAsWrittenWhenTheSystemIsNotSaid) {
                            "1000/6000",
                            "P1000 or JIS 1000",
                            "F0",
-                           "none"}) {
+                           "xyz"}) {
     EXPECT_EQ(parse_grit(text).system, GritSystem::unknown) << text;
     EXPECT_EQ(parse_grit(text).as_written, text);
   }

@@ -1,10 +1,10 @@
 #include "materials/hardness.h"
 
+#include "base/plain_number.h"
+
 #include <algorithm>
 #include <array>
 #include <string>
-
-#include "base/plain_number.h"
 
 namespace keenfall::materials {
 

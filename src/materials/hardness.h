@@ -5,9 +5,9 @@
 // refused. E140 calls converted values approximate: round them to whole HRC, or to about 5 HV.
 #pragma once
 
-#include <span>
-
 #include "base/result.h"
+
+#include <span>
 
 namespace keenfall::materials {
 

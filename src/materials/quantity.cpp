@@ -1,13 +1,13 @@
 #include "materials/quantity.h"
 
+#include "materials/spelling.h"
+#include "materials/units.h"
+
 #include <algorithm>
 #include <cctype>
 #include <charconv>
 #include <cmath>
 #include <system_error>
-
-#include "materials/spelling.h"
-#include "materials/units.h"
 
 namespace keenfall::materials {
 

@@ -5,10 +5,10 @@
 // written where not, empty where there is none.
 #pragma once
 
+#include "base/result.h"
+
 #include <string>
 #include <string_view>
-
-#include "base/result.h"
 
 namespace keenfall::materials {
 

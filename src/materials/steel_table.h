@@ -1,9 +1,9 @@
 // The rows behind known_steels(), in groups: one function per group and file.
 #pragma once
 
-#include <vector>
-
 #include "materials/steels.h"
+
+#include <vector>
 
 namespace keenfall::materials {
 

@@ -1,12 +1,12 @@
 #include "materials/steels.h"
 
+#include "materials/spelling.h"
+#include "materials/steel_table.h"
+
 #include <algorithm>
 #include <array>
 #include <iterator>
 #include <utility>
-
-#include "materials/spelling.h"
-#include "materials/steel_table.h"
 
 namespace keenfall::materials {
 

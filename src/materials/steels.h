@@ -6,14 +6,14 @@
 // equal: their limits differ. Nothing here recommends a steel; docs/methods/materials.md.
 #pragma once
 
+#include "base/result.h"
+#include "materials/trust.h"
+
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
-
-#include "base/result.h"
-#include "materials/trust.h"
 
 namespace keenfall::materials {
 

@@ -1,11 +1,11 @@
 #include "materials/steels.h"
 
+#include "materials/spelling.h"
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <set>
-
-#include "materials/spelling.h"
 
 namespace keenfall::materials {
 namespace {

@@ -1,11 +1,11 @@
 // The table of units and how people spell them.
 
+#include "materials/spelling.h"
+#include "materials/units.h"
+
 #include <algorithm>
 #include <array>
 #include <vector>
-
-#include "materials/spelling.h"
-#include "materials/units.h"
 
 namespace keenfall::materials {
 

@@ -1,12 +1,12 @@
 #include "materials/units.h"
 
-#include <cmath>
-#include <vector>
-
 #include "base/plain_number.h"
 #include "materials/grits.h"
 #include "materials/hardness.h"
 #include "materials/spelling.h"
+
+#include <cmath>
+#include <vector>
 
 namespace keenfall::materials {
 

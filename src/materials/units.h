@@ -9,12 +9,12 @@
 // range, and numbers that are not finite. Constants: see units.cpp.
 #pragma once
 
+#include "base/result.h"
+#include "materials/grit_table.h"
+
 #include <span>
 #include <string>
 #include <string_view>
-
-#include "base/result.h"
-#include "materials/grit_table.h"
 
 namespace keenfall::materials {
 
