@@ -80,7 +80,7 @@ inline verdicts::Judgement made_judgement() {
                made_arm("C", "uplifted matting", 9.2)},
       .comparisons = {made_comparison(2, 0, 3.1, 0.3, Verdict::longer_and_worth_having),
                       made_comparison(2, 1, 2.2, 0.3, Verdict::longer_and_worth_having),
-                      made_comparison(1, 0, 1.4, 0.3, Verdict::longer),
+                      made_comparison(1, 0, 1.4, 0.25, Verdict::longer),
                       made_comparison(5, 3, 1.1, 0.15, Verdict::practically_the_same),
                       made_comparison(5, 4, 1.05, 0.15, Verdict::practically_the_same),
                       made_comparison(4, 3, 1.2, 0.45, Verdict::not_settled)},

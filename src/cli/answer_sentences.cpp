@@ -1,0 +1,380 @@
+#include "cli/answer_sentences.h"
+
+#include "base/plain_number.h"
+#include "cli/rounded.h"
+#include "cli/text_layout.h"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <cctype>
+#include <optional>
+
+namespace keenfall::cli {
+
+namespace {
+
+using verdicts::ArmResult;
+using verdicts::Comparison;
+using verdicts::Judgement;
+using verdicts::Verdict;
+
+const verdicts::CutsToLevel& cuts_compared(const ArmResult& arm, const verdicts::At& at) {
+  switch (at.what) {
+    case verdicts::ComparedAt::half_keenness:
+      return arm.half_keenness;
+    case verdicts::ComparedAt::common_reading:
+      return arm.common_reading ? *arm.common_reading : arm.half_keenness;
+    case verdicts::ComparedAt::level:
+      break;
+  }
+  return arm.stop_level;
+}
+
+// The cuts of an arm are known only where they are reported at the level that was compared.
+bool cuts_are_known(const Judgement& judgement, const ArmResult& arm, const verdicts::At& at) {
+  switch (at.what) {
+    case verdicts::ComparedAt::half_keenness:
+      return true;
+    case verdicts::ComparedAt::common_reading:
+      return arm.common_reading.has_value();
+    case verdicts::ComparedAt::level:
+      break;
+  }
+  return at.level == judgement.stop_level;
+}
+
+std::string interval_words(double low, double high, double margin) {
+  return ratio_text(low, margin) + " to " + ratio_text(high, margin);
+}
+
+std::string cuts_words(const ArmResult& arm, const verdicts::At& at) {
+  const verdicts::CutsToLevel& reached = cuts_compared(arm, at);
+  if (reached.beyond_what_was_cut) return "more than " + cuts_text(arm.longest_run_cuts);
+  return cuts_text(reached.cuts.median);
+}
+
+// "108 cuts, 10.8 m, against 34."
+std::string cuts_sentence(const Judgement& judgement, const Comparison& comparison) {
+  const ArmResult& a = judgement.arms[comparison.a];
+  const ArmResult& b = judgement.arms[comparison.b];
+  const bool both_known =
+      cuts_are_known(judgement, a, comparison.at) && cuts_are_known(judgement, b, comparison.at);
+  if (!both_known) return {};
+  std::string sentence = cuts_words(a, comparison.at) + " cuts";
+  const verdicts::CutsToLevel& reached = cuts_compared(a, comparison.at);
+  if (!reached.beyond_what_was_cut) {
+    const std::string metres = metres_text(reached.cuts.median, a.arm.method.cut_length_mm);
+    if (!metres.empty()) sentence += ", " + metres + ",";
+  }
+  sentence += " against " + cuts_words(b, comparison.at) + ".";
+  sentence.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence.front())));
+  return sentence;
+}
+
+// "C stays keen 3.1 times as long as A"
+std::string lasting_words(const Judgement& judgement,
+                          const Comparison& comparison,
+                          const std::string& a,
+                          const std::string& b) {
+  const bool at_least =
+      cuts_compared(judgement.arms[comparison.a], comparison.at).beyond_what_was_cut;
+  const std::string times =
+      at_least ? "at least " + ratio_text(comparison.simultaneous.lo95, judgement.worth_it_margin)
+               : ratio_text(comparison.ratio.median, judgement.worth_it_margin);
+  const std::string level = level_words(judgement, comparison.at);
+  if (level.empty()) return fmt::format("{} stays keen {} times as long as {}", a, times, b);
+  return fmt::format("{} takes {} times as many cuts as {} {}", a, times, b, level);
+}
+
+std::string longer_sentence(const Judgement& judgement,
+                            const Comparison& comparison,
+                            const std::string& lasting,
+                            const Look& look) {
+  const double margin = judgement.worth_it_margin;
+  const auto& bounds = comparison.simultaneous;
+  const std::string in_95 = "95 % interval " + interval_words(bounds.lo95, bounds.hi95, margin);
+  const auto with = [&](const std::string& interval, const std::string& verdict) {
+    return fmt::format("{} ({}): {}.", lasting, interval, as_settled(verdict, look));
+  };
+  const std::string open =
+      fmt::format("; whether by the worth-it margin of {} is open", base::plain_number(margin));
+  const std::string too_little =
+      fmt::format("{}; 90 % inside the worth-it margin {}", in_95, base::plain_number(margin));
+  switch (comparison.verdict) {
+    case Verdict::longer_and_worth_having:
+      return with(in_95, "longer, and worth having");
+    case Verdict::longer:
+      return fmt::format("{} ({}): {}{}.", lasting, in_95, as_settled("longer", look), open);
+    case Verdict::longer_but_too_little_to_matter:
+      return with(too_little, "longer, but too little to matter");
+    case Verdict::shorter_but_too_little_to_matter:
+      return with(too_little, "shorter, but too little to matter");
+    case Verdict::shorter:
+      return fmt::format("{} ({}): {}{}.", lasting, in_95, as_settled("shorter", look), open);
+    case Verdict::shorter_by_enough_to_matter:
+      return with(in_95, "shorter, by enough to matter");
+    case Verdict::practically_the_same:
+    case Verdict::not_settled:
+      break;
+  }
+  return {};
+}
+
+std::string same_sentence(const Judgement& judgement,
+                          const Comparison& comparison,
+                          const std::string& a,
+                          const std::string& b,
+                          const Look& look) {
+  const double margin = judgement.worth_it_margin;
+  const std::string level = level_words(judgement, comparison.at);
+  return fmt::format(
+      "{} and {} are {}{}: ratio {} (90 % interval {}, inside the worth-it margin {}).",
+      a,
+      b,
+      as_settled("practically the same", look),
+      level.empty() ? "" : " in cuts " + level,
+      ratio_text(comparison.ratio.median, margin),
+      interval_words(comparison.simultaneous.lo90, comparison.simultaneous.hi90, margin),
+      base::plain_number(margin));
+}
+
+std::string further_runs_sentence(const std::optional<verdicts::FurtherRuns>& further) {
+  if (!further) return {};
+  if (!further->runs_each) return "Settling it would probably take more than 40 more runs each.";
+  if (*further->runs_each == 1) return "One more run each would probably settle it.";
+  return fmt::format("About {} more runs each would probably settle it.", *further->runs_each);
+}
+
+std::string open_sentence(const Judgement& judgement,
+                          const Comparison& comparison,
+                          const std::string& a,
+                          const std::string& b,
+                          const Look& look) {
+  const double margin = judgement.worth_it_margin;
+  const std::string level = level_words(judgement, comparison.at);
+  return fmt::format(
+      "{} against {}{} is {}: ratio {}, could be {} (95 % interval).",
+      a,
+      b,
+      level.empty() ? "" : ", in cuts " + level + ",",
+      as_not_settled("not settled", look),
+      ratio_text(comparison.ratio.median, margin),
+      interval_words(comparison.simultaneous.lo95, comparison.simultaneous.hi95, margin));
+}
+
+// What a reader must know beside the verdict.
+std::string provisos(const Judgement& judgement, const Comparison& comparison) {
+  std::string words;
+  if (comparison.beyond_what_was_cut) {
+    const bool beyond_for_a =
+        cuts_compared(judgement.arms[comparison.a], comparison.at).beyond_what_was_cut;
+    words += beyond_for_a
+                 ? fmt::format(" The curve, carried on past what was cut, points to {}.",
+                               ratio_text(comparison.ratio.median, judgement.worth_it_margin))
+                 : " This rests on a curve carried on past what was cut.";
+  }
+  if (comparison.single_verdict != comparison.verdict) {
+    words += fmt::format(" Taken by itself, apart from the other {} of this medium, it reads: {}.",
+                         comparison.family_size == 2
+                             ? std::string("comparison")
+                             : fmt::format("{} comparisons", comparison.family_size - 1),
+                         verdicts::in_words(comparison.single_verdict));
+  }
+  if (comparison.near_boundary) {
+    words += " This lies so near a boundary that another seed might read otherwise.";
+  }
+  return words;
+}
+
+// "24 against 1, 2 and 3; 23 against 1": the pairs of one verdict, by the blade that lasts longer.
+std::string pairs_of(const Judgement& judgement,
+                     const ArmGroup& group,
+                     Verdict verdict,
+                     const std::vector<ArmName>& names) {
+  std::vector<std::size_t> longer_ones;
+  for (const std::size_t index : group.comparisons) {
+    const Comparison& comparison = judgement.comparisons[index];
+    const bool is_new = std::ranges::count(longer_ones, comparison.a) == 0;
+    if (comparison.verdict == verdict && is_new) longer_ones.push_back(comparison.a);
+  }
+  std::string text;
+  for (const std::size_t a : longer_ones) {
+    std::vector<std::string> others;
+    for (const std::size_t index : group.comparisons) {
+      const Comparison& comparison = judgement.comparisons[index];
+      if (comparison.a == a && comparison.verdict == verdict) {
+        others.push_back(names[comparison.b].label);
+      }
+    }
+    text += (text.empty() ? "" : "; ") + names[a].label + " against " + listed(others);
+  }
+  return text;
+}
+
+// Many comparisons: the pairs of each settled verdict, and how many are open.
+std::string gathered_by_verdict(const Judgement& judgement,
+                                const ArmGroup& group,
+                                const std::vector<ArmName>& names,
+                                const Look& look) {
+  std::vector<Verdict> verdicts_met;
+  for (const std::size_t index : group.comparisons) {
+    const Verdict verdict = judgement.comparisons[index].verdict;
+    if (std::ranges::count(verdicts_met, verdict) == 0) verdicts_met.push_back(verdict);
+  }
+  std::string text;
+  for (const Verdict verdict : verdicts_met) {
+    const auto count = std::ranges::count_if(group.comparisons, [&](std::size_t index) {
+      return judgement.comparisons[index].verdict == verdict;
+    });
+    const std::string words(verdicts::in_words(verdict));
+    const std::string of_all = fmt::format("{} of {} pairs: ", count, group.comparisons.size());
+    const std::string line =
+        is_settled(verdict)
+            ? of_all + as_settled(words, look) + ": " +
+                  shown_as(pairs_of(judgement, group, verdict, names), look) + "."
+            : of_all + as_not_settled(words, look) + "; --json has how many more runs each needs.";
+    text += wrapped(line, {.first = 2, .rest = 4}, look);
+  }
+  const bool keyed = labels_need_a_key(names);
+  return text + (keyed ? wrapped("The numbers are those of the table.", {.first = 2}, look) : "");
+}
+
+std::string group_text(const Judgement& judgement,
+                       const ArmGroup& group,
+                       const std::vector<ArmName>& names,
+                       const Look& look) {
+  const std::string medium = shown_as(group.medium_words, look);
+  if (group.comparisons.size() == 1) {
+    const Comparison& comparison = judgement.comparisons[group.comparisons.front()];
+    const std::string on = "On " + medium + ", ";
+    return wrapped(answer_sentence(judgement, comparison, names, on, look), {.rest = 2}, look);
+  }
+  std::string text = wrapped("On " + medium + ":", {}, look);
+  if (group.comparisons.size() > kMostSentences) {
+    return text + gathered_by_verdict(judgement, group, names, look);
+  }
+  for (const std::size_t index : group.comparisons) {
+    const std::string sentence =
+        answer_sentence(judgement, judgement.comparisons[index], names, "", look);
+    text += wrapped(sentence, {.first = 2, .rest = 4}, look);
+  }
+  return text;
+}
+
+std::string claim_sentence(const Judgement& judgement) {
+  const auto claims = [&](verdicts::ClaimAbout about) {
+    return std::ranges::count(judgement.comparisons, about, &Comparison::claim_about) > 0;
+  };
+  if (!claims(verdicts::ClaimAbout::these_blades)) {
+    return "This is about the steels: several specimens of each were cut.";
+  }
+  if (claims(verdicts::ClaimAbout::the_steels)) {
+    return "About the steels where several specimens of both were cut, else about these blades "
+           "only.";
+  }
+  const bool one_each =
+      std::ranges::all_of(judgement.arms, [](const ArmResult& arm) { return arm.specimens <= 1; });
+  return one_each ? "These blades, not their steels: one specimen each."
+                  : "These blades, not their steels: that takes several specimens of each.";
+}
+
+// No comparisons from a usable fit: say how long each arm lasts, and what would make a comparison.
+std::string nothing_compared_text(const Judgement& judgement,
+                                  const std::vector<ArmName>& names,
+                                  const Look& look) {
+  std::string text;
+  constexpr std::size_t kMostArms = 10;
+  for (std::size_t i = 0; i < std::min(judgement.arms.size(), kMostArms); ++i) {
+    const ArmResult& arm = judgement.arms[i];
+    const auto& cuts = arm.half_keenness.cuts;
+    const std::string lasts =
+        fmt::format("On {}, {} keeps half its keenness for {} cuts (95 % interval {} to {}).",
+                    shown_as(arm.arm.medium.name, look),
+                    shown_as(names[i].name, look),
+                    cuts_words(arm, {}),
+                    cuts_text(cuts.lo95),
+                    cuts_text(cuts.hi95));
+    text += wrapped(lasts, {.rest = 2}, look);
+  }
+  return text +
+         wrapped(judgement.arms.size() < 2
+                     ? "There is nothing to compare it with: a verdict needs a second blade or "
+                       "edge, cut in the same medium by the same method."
+                     : "Nothing is compared: no two of these were cut in the same medium by "
+                       "the same method.",
+                 {},
+                 look);
+}
+
+}  // namespace
+
+std::string level_words(const Judgement& judgement, const verdicts::At& at) {
+  const bool rises = judgement.kind.keener_when == trials::KeenerWhen::lower;
+  switch (at.what) {
+    case verdicts::ComparedAt::half_keenness:
+      return {};
+    case verdicts::ComparedAt::common_reading:
+      return fmt::format("{} {} {}",
+                         rises ? "to reach" : "to fall to",
+                         base::plain_number(at.reading),
+                         judgement.unit);
+    case verdicts::ComparedAt::level:
+      break;
+  }
+  if (rises)
+    return fmt::format("to reach {} times the start reading", base::plain_number(at.level));
+  return fmt::format("to fall to {} of the start reading", to_figures(1 / at.level, 2));
+}
+
+std::string answer_sentence(const Judgement& judgement,
+                            const Comparison& comparison,
+                            const std::vector<ArmName>& names,
+                            const std::string& on,
+                            const Look& look) {
+  const std::string a = shown_as(names[comparison.a].name, look);
+  const std::string b = shown_as(names[comparison.b].name, look);
+  std::string sentence;
+  const auto add = [&sentence](const std::string& more) {
+    if (!more.empty()) sentence += " " + more;
+  };
+  switch (comparison.verdict) {
+    case Verdict::practically_the_same:
+      sentence = same_sentence(judgement, comparison, a, b, look);
+      break;
+    case Verdict::not_settled:
+      sentence = open_sentence(judgement, comparison, a, b, look);
+      add(further_runs_sentence(comparison.further_runs));
+      break;
+    case Verdict::longer_and_worth_having:
+    case Verdict::longer:
+    case Verdict::longer_but_too_little_to_matter:
+    case Verdict::shorter_but_too_little_to_matter:
+    case Verdict::shorter:
+    case Verdict::shorter_by_enough_to_matter:
+      sentence =
+          longer_sentence(judgement, comparison, lasting_words(judgement, comparison, a, b), look);
+      add(cuts_sentence(judgement, comparison));
+      break;
+  }
+  return on + sentence + provisos(judgement, comparison);
+}
+
+std::string answers_text(const Judgement& judgement, const Look& look) {
+  const std::vector<ArmName> names = names_of(judgement);
+  if (!judgement.fit.usable) {
+    std::string text =
+        wrapped(as_not_settled("No verdict", look) + ": the fit is not usable.", {}, look);
+    for (const std::string& reason : judgement.fit.reasons) {
+      text += wrapped(shown_as(reason, look), {.first = 2, .rest = 4}, look);
+    }
+    return text;
+  }
+  if (judgement.comparisons.empty()) return nothing_compared_text(judgement, names, look);
+  std::string text;
+  for (const ArmGroup& group : groups_of(judgement)) {
+    if (!group.comparisons.empty()) text += group_text(judgement, group, names, look);
+  }
+  return text + wrapped(claim_sentence(judgement), {}, look);
+}
+
+}  // namespace keenfall::cli

@@ -1,0 +1,127 @@
+#include "cli/arm_groups.h"
+
+#include "cli/text_layout.h"
+
+#include <algorithm>
+#include <set>
+
+namespace keenfall::cli {
+
+namespace {
+
+using trials::Arm;
+using verdicts::Judgement;
+
+bool share_a_group(const Arm& a, const Arm& b) {
+  return a.medium == b.medium && a.method == b.method;
+}
+
+// The medium, with its condition and method where another arm has the medium in another way.
+std::string medium_words_of(const Judgement& judgement, const Arm& arm) {
+  std::string words = arm.medium.name;
+  if (!arm.medium.condition.empty()) words += ", " + arm.medium.condition;
+  const bool another_method = std::ranges::any_of(judgement.arms, [&arm](const auto& other) {
+    return other.arm.medium == arm.medium && other.arm.method != arm.method;
+  });
+  if (another_method) {
+    const std::string method = in_words(arm.method);
+    words += ", " + (method.empty() ? "method not recorded" : method);
+  }
+  return words;
+}
+
+// What of this edge differs between the arms of one blade; whole edge in words when unsure.
+std::string telling_edge_words(const std::vector<const Arm*>& same_blade, const Arm& arm) {
+  trials::EdgePreparation telling;
+  const auto differs = [&](auto field) {
+    return std::ranges::any_of(
+        same_blade, [&](const Arm* other) { return other->edge.*field != arm.edge.*field; });
+  };
+  using Edge = trials::EdgePreparation;
+  if (differs(&Edge::bevel_angle)) telling.bevel_angle = arm.edge.bevel_angle;
+  if (differs(&Edge::apex_angle)) telling.apex_angle = arm.edge.apex_angle;
+  if (differs(&Edge::finish)) telling.finish = arm.edge.finish;
+  if (differs(&Edge::thickness_behind_edge_mm)) {
+    telling.thickness_behind_edge_mm = arm.edge.thickness_behind_edge_mm;
+  }
+  const std::string words = in_words(telling);
+  return words.empty() ? "edge not recorded" : words;
+}
+
+std::string name_in_group(const Judgement& judgement, const ArmGroup& group, std::size_t index) {
+  const Arm& arm = judgement.arms[index].arm;
+  std::vector<const Arm*> same_blade;
+  for (const std::size_t other : group.arms) {
+    if (judgement.arms[other].arm.blade == arm.blade) {
+      same_blade.push_back(&judgement.arms[other].arm);
+    }
+  }
+  if (same_blade.size() == 1) return arm.blade;
+  return arm.blade + ", " + telling_edge_words(same_blade, arm);
+}
+
+void sort_settled_first(const Judgement& judgement, std::vector<std::size_t>& comparisons) {
+  std::ranges::stable_sort(comparisons, [&judgement](std::size_t left, std::size_t right) {
+    const auto& l = judgement.comparisons[left];
+    const auto& r = judgement.comparisons[right];
+    const bool left_is_settled = is_settled(l.verdict);
+    if (left_is_settled != is_settled(r.verdict)) return left_is_settled;
+    return l.ratio.median > r.ratio.median;
+  });
+}
+
+}  // namespace
+
+std::vector<ArmGroup> groups_of(const Judgement& judgement) {
+  std::vector<ArmGroup> groups;
+  for (std::size_t index = 0; index < judgement.arms.size(); ++index) {
+    const Arm& arm = judgement.arms[index].arm;
+    auto group = std::ranges::find_if(groups, [&](const ArmGroup& candidate) {
+      return share_a_group(judgement.arms[candidate.arms.front()].arm, arm);
+    });
+    if (group == groups.end()) {
+      groups.push_back({.medium_words = medium_words_of(judgement, arm)});
+      group = groups.end() - 1;
+    }
+    group->arms.push_back(index);
+  }
+  for (ArmGroup& group : groups) {
+    for (std::size_t i = 0; i < judgement.comparisons.size(); ++i) {
+      if (std::ranges::count(group.arms, judgement.comparisons[i].a) > 0) {
+        group.comparisons.push_back(i);
+      }
+    }
+    sort_settled_first(judgement, group.comparisons);
+  }
+  return groups;
+}
+
+std::vector<ArmName> names_of(const Judgement& judgement) {
+  std::vector<ArmName> names(judgement.arms.size());
+  constexpr int kLabelColumns = 2;
+  bool names_can_be_labels = true;
+  const std::vector<ArmGroup> groups = groups_of(judgement);
+  for (const ArmGroup& group : groups) {
+    std::set<std::string> seen;
+    for (const std::size_t arm : group.arms) {
+      names[arm].name = name_in_group(judgement, group, arm);
+      const bool is_new = seen.insert(names[arm].name).second;
+      if (!is_new || columns_of(names[arm].name) > kLabelColumns) names_can_be_labels = false;
+    }
+  }
+  // One number per name, the same in every medium.
+  std::vector<std::string> numbered;
+  for (ArmName& name : names) {
+    auto known = std::ranges::find(numbered, name.name);
+    if (known == numbered.end()) known = numbered.insert(numbered.end(), name.name);
+    const auto number = static_cast<std::size_t>(known - numbered.begin()) + 1;
+    name.label = names_can_be_labels ? name.name : std::to_string(number);
+  }
+  return names;
+}
+
+bool labels_need_a_key(const std::vector<ArmName>& names) {
+  return std::ranges::any_of(names, [](const ArmName& arm) { return arm.label != arm.name; });
+}
+
+}  // namespace keenfall::cli

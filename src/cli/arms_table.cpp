@@ -1,0 +1,99 @@
+#include "cli/arms_table.h"
+
+#include "base/plain_number.h"
+#include "cli/arm_groups.h"
+#include "cli/rounded.h"
+#include "cli/ruled_table.h"
+#include "cli/text_layout.h"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <vector>
+
+namespace keenfall::cli {
+
+namespace {
+
+using verdicts::ArmResult;
+using verdicts::Judgement;
+
+bool has_a_common_reading(const Judgement& judgement) {
+  return std::ranges::any_of(judgement.arms,
+                             [](const ArmResult& arm) { return arm.common_reading.has_value(); });
+}
+
+// "108 (95–125)"; an arm that was never cut that far gets "over 60 (95–310)".
+std::string cuts_cell(const ArmResult& arm, const verdicts::CutsToLevel& reached) {
+  const std::string median = reached.beyond_what_was_cut ? "over " + cuts_text(arm.longest_run_cuts)
+                                                         : cuts_text(reached.cuts.median);
+  return fmt::format(
+      "{} ({}–{})", median, cuts_text(reached.cuts.lo95), cuts_text(reached.cuts.hi95));
+}
+
+std::string second_level_head(const Judgement& judgement) {
+  const bool rises = judgement.kind.keener_when == trials::KeenerWhen::lower;
+  if (has_a_common_reading(judgement)) {
+    for (const verdicts::Comparison& comparison : judgement.comparisons) {
+      if (comparison.at.what == verdicts::ComparedAt::common_reading) {
+        return "to " + base::plain_number(comparison.at.reading) + " " + judgement.unit;
+      }
+    }
+    return judgement.stop_reading
+               ? "to " + base::plain_number(*judgement.stop_reading) + " " + judgement.unit
+               : std::string("to one reading");
+  }
+  return rises ? "to " + base::plain_number(judgement.stop_level) + "× start"
+               : "to " + to_figures(1 / judgement.stop_level, 2) + " of start";
+}
+
+std::vector<TableColumn> columns_for(const Judgement& judgement) {
+  return {{.head = "blade", .side = Side::left},
+          {.head = "runs"},
+          {.head = "start, " + judgement.unit, .drop_order = 3},
+          {.head = "half keenness"},
+          {.head = second_level_head(judgement), .drop_order = 4},
+          {.head = "scatter", .drop_order = 2},
+          {.head = "shape", .drop_order = 1}};
+}
+
+std::vector<std::string> row_for(const Judgement& judgement,
+                                 const ArmResult& arm,
+                                 const ArmName& name) {
+  const bool keyed = name.label != name.name;
+  std::string second = cuts_cell(arm, arm.stop_level);
+  if (has_a_common_reading(judgement)) {
+    second = arm.common_reading ? cuts_cell(arm, *arm.common_reading) : std::string("not given");
+  }
+  return {fmt::format("  {}{}", keyed ? name.label + "  " : "", name.name),
+          std::to_string(arm.runs),
+          reading_text(arm.start_reading.median),
+          cuts_cell(arm, arm.half_keenness),
+          second,
+          scatter_text(arm.run_scatter_log_sd.median),
+          to_figures(arm.shape.median, 2)};
+}
+
+}  // namespace
+
+std::string arms_table(const Judgement& judgement, const Look& look) {
+  if (judgement.arms.empty()) return {};
+  const std::vector<ArmName> names = names_of(judgement);
+  RuledTable table{.columns = columns_for(judgement), .rows = {}};
+  for (const ArmGroup& group : groups_of(judgement)) {
+    table.rows.push_back({"On " + group.medium_words});
+    for (const std::size_t arm : group.arms) {
+      table.rows.push_back(row_for(judgement, judgement.arms[arm], names[arm]));
+    }
+  }
+  const LaidOutTable result = laid_out(table, look);
+  std::string notes =
+      "In cuts, with 95 % intervals. Scatter: how much longer or shorter one run "
+      "lasts than the next. Shape: below 1 an edge fades fast at first, then slower.";
+  if (!result.left_out.empty()) {
+    notes = "In cuts, with 95 % intervals. Left out for want of width: " +
+            shown_as(listed(result.left_out), look) + ".";
+  }
+  return result.text + wrapped(notes, {}, look);
+}
+
+}  // namespace keenfall::cli

@@ -1,0 +1,80 @@
+#include "cli/rounded.h"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+
+namespace keenfall::cli {
+
+namespace {
+
+constexpr double kMillion = 1e6;
+constexpr double kBillion = 1e9;
+
+double rounded_to(double number, int figures) {
+  return std::strtod(fmt::format("{:.{}e}", number, figures - 1).c_str(), nullptr);
+}
+
+// True when the rounded number says something about the edge that the number does not.
+bool rounding_crosses(double number, double rounded, double edge) {
+  if (number == edge) return false;
+  const bool lands_on_it = std::abs(rounded - edge) < 1e-9 * edge;
+  return lands_on_it || (rounded > edge) != (number > edge);
+}
+
+}  // namespace
+
+std::string to_figures(double number, int figures) {
+  if (number == 0) return "0";
+  const double rounded = rounded_to(number, figures);
+  const int power = static_cast<int>(std::floor(std::log10(std::abs(rounded)) + 1e-12));
+  return fmt::format("{:.{}f}", rounded, std::max(0, figures - 1 - power));
+}
+
+std::string ratio_text(double ratio, double worth_it_margin) {
+  if (ratio >= kMillion) return "over a million";
+  if (ratio <= 1 / kMillion) return "under a millionth";
+  constexpr int kMostFigures = 4;
+  int figures = 2;
+  const auto misleads = [&] {
+    const double rounded = rounded_to(ratio, figures);
+    return rounding_crosses(ratio, rounded, 1) ||
+           rounding_crosses(ratio, rounded, worth_it_margin) ||
+           rounding_crosses(ratio, rounded, 1 / worth_it_margin);
+  };
+  while (figures < kMostFigures && misleads()) ++figures;
+  return to_figures(ratio, figures);
+}
+
+std::string cuts_text(double cuts) {
+  if (cuts >= kBillion) return "over a billion";
+  if (cuts >= kMillion) return to_figures(cuts / kMillion, 2) + " million";
+  if (cuts >= 999.5) return to_figures(cuts, 3);
+  if (cuts >= 9.95) return fmt::format("{:.0f}", cuts);
+  if (cuts < 0.01) return cuts == 0 ? "0" : "under 0.01";
+  return to_figures(cuts, 2);
+}
+
+std::string reading_text(double reading) {
+  if (std::abs(reading) >= kMillion) return fmt::format("{:.2e}", reading);
+  if (std::abs(reading) >= 99.5) return fmt::format("{:.0f}", reading);
+  return to_figures(reading, 2);
+}
+
+std::string metres_text(double cuts, std::optional<double> cut_length_mm) {
+  if (!cut_length_mm || cuts >= kMillion) return {};
+  constexpr double kMmPerMetre = 1000;
+  const double metres = cuts * *cut_length_mm / kMmPerMetre;
+  if (metres == 0) return {};
+  return to_figures(metres, metres < 10 ? 2 : 3) + " m";
+}
+
+std::string scatter_text(double log_sd) {
+  constexpr double kPercent = 100;
+  const double percent = kPercent * std::expm1(log_sd);
+  if (percent >= 1000) return "over 1000 %";
+  return fmt::format("{:.0f} %", percent);
+}
+
+}  // namespace keenfall::cli

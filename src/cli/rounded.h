@@ -1,0 +1,27 @@
+// Numbers as people should read them: rounded to what they are worth.
+//
+// Two significant figures for ratios and scatter, whole cuts from ten on, three figures above a
+// thousand. A bound of a ratio is never rounded onto or across 1 or the worth-it margin.
+#pragma once
+
+#include <optional>
+#include <string>
+
+namespace keenfall::cli {
+
+// `figures` significant figures, without an exponent: 0.98, 1.3, 2.0, 108, 12300.
+[[nodiscard]] std::string to_figures(double number, int figures);
+
+// ratio > 0; margin > 1.
+[[nodiscard]] std::string ratio_text(double ratio, double worth_it_margin);
+
+[[nodiscard]] std::string cuts_text(double cuts);
+[[nodiscard]] std::string reading_text(double reading);
+
+// "10.8 m"; empty when the length of a cut was not recorded.
+[[nodiscard]] std::string metres_text(double cuts, std::optional<double> cut_length_mm);
+
+// A log standard deviation as "20 %".
+[[nodiscard]] std::string scatter_text(double log_sd);
+
+}  // namespace keenfall::cli
