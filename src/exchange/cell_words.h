@@ -1,0 +1,27 @@
+// The words that cells use for a few choices: struck or not, how it was cut, what happened.
+//
+// Comparison ignores case, spaces, '-' and '_'. Words nobody knows are kept as they were written.
+#pragma once
+
+#include "trials/cutting.h"
+#include "trials/trial.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace keenfall::exchange {
+
+// nullopt for an empty cell, no, 0 and false; otherwise the reason ("no reason given" for yes, x, 1
+// and true).
+[[nodiscard]] std::optional<std::string> reason_in(std::string_view cell);
+
+// "push cut" is a push; an unknown word is Motion::not_recorded.
+[[nodiscard]] trials::Motion motion_of(std::string_view cell);
+// The word tables use for it; empty for not_recorded.
+[[nodiscard]] std::string_view word_for(trials::Motion motion);
+
+[[nodiscard]] trials::EventKind event_kind_of(std::string_view cell);
+[[nodiscard]] std::string_view word_for(trials::EventKind kind);
+
+}  // namespace keenfall::exchange

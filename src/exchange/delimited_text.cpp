@@ -1,0 +1,168 @@
+#include "exchange/delimited_text.h"
+
+#include "exchange/text_lines.h"
+
+#include <algorithm>
+
+namespace keenfall::exchange {
+
+namespace {
+
+constexpr std::string_view kDelimiters = ",;\t";
+
+bool ends_line(char c) { return c == '\n' || c == '\r'; }
+
+// The first line with content that is no comment.
+std::string_view first_written_line(std::string_view text) {
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find_first_of("\r\n"), text.size());
+    const std::string_view line = text.substr(0, end);
+    if (!trimmed(line).empty() && line.front() != '#') return line;
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return {};
+}
+
+std::optional<char> named_delimiter(std::string_view line) {
+  if (line.size() == 5 && line.starts_with("sep=") && kDelimiters.find(line[4]) != line.npos) {
+    return line[4];
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<char> recognise_delimiter(std::string_view text) {
+  const std::string_view line = first_written_line(text);
+  if (const auto named = named_delimiter(line)) return named;
+  std::optional<char> most;
+  std::ptrdiff_t most_count = 0;
+  for (const char delimiter : kDelimiters) {
+    bool in_quotes = false;
+    const auto count = std::ranges::count_if(line, [&in_quotes, delimiter](char c) {
+      if (c == '"') in_quotes = !in_quotes;
+      return c == delimiter && !in_quotes;
+    });
+    if (count > most_count) {
+      most = delimiter;
+      most_count = count;
+    }
+  }
+  return most;
+}
+
+DelimitedReader::DelimitedReader(std::string_view text, char delimiter)
+    : text_(text), delimiter_(delimiter) {}
+
+std::optional<Record> DelimitedReader::next() {
+  while (at_ < text_.size()) {
+    if (pass_over_comment()) continue;
+    const bool is_first_line = at_ == 0;
+    const Record record = read_record();
+    if (is_first_line && named_delimiter(first_written_line(text_.substr(0, at_)))) continue;
+    const bool has_content =
+        std::ranges::any_of(record.cells, [](const Cell& cell) { return !cell.text.empty(); });
+    if (has_content || record.fault) return record;
+  }
+  return std::nullopt;
+}
+
+bool DelimitedReader::pass_over_comment() {
+  if (text_[at_] != '#') return false;
+  if (comment_count_++ == 0) first_comment_line_ = line_;
+  skip_to_line_end();
+  end_line();
+  return true;
+}
+
+Record DelimitedReader::read_record() {
+  cells_.clear();
+  unescaped_.clear();
+  const std::size_t first_line = line_;
+  std::optional<QuoteFault> fault;
+  while (true) {
+    read_cell(fault);
+    if (fault || at_ >= text_.size() || text_[at_] != delimiter_) break;
+    ++at_;
+  }
+  end_line();
+  return {.line = first_line, .cells = cells_, .fault = std::move(fault)};
+}
+
+void DelimitedReader::read_cell(std::optional<QuoteFault>& fault) {
+  const std::size_t start = at_;
+  skip_blanks();
+  if (at_ < text_.size() && text_[at_] == '"') {
+    read_quoted_cell(fault);
+    return;
+  }
+  while (!at_cell_end()) ++at_;
+  cells_.push_back({.text = trimmed(text_.substr(start, at_ - start)), .line = line_});
+}
+
+void DelimitedReader::read_quoted_cell(std::optional<QuoteFault>& fault) {
+  const std::size_t opening_line = line_;
+  const std::size_t start = ++at_;
+  bool has_doubled_quotes = false;
+  while (at_ < text_.size()) {
+    if (text_[at_] == '"') {
+      if (at_ + 1 >= text_.size() || text_[at_ + 1] != '"') break;
+      has_doubled_quotes = true;
+      ++at_;
+    } else if (text_[at_] == '\n' ||
+               (text_[at_] == '\r' && (at_ + 1 >= text_.size() || text_[at_ + 1] != '\n'))) {
+      ++line_;
+    }
+    ++at_;
+  }
+  Cell cell{.text = trimmed(text_.substr(start, at_ - start)), .line = opening_line};
+  if (at_ >= text_.size()) {
+    fault = {.sentence = "A quote is opened here and never closed.", .cell = cell};
+    return;
+  }
+  ++at_;
+  skip_blanks();
+  if (!at_cell_end()) {
+    fault = {.sentence =
+                 "After the closing quote of a cell there is more text; a quote inside a "
+                 "quoted cell is written twice (\"\").",
+             .cell = cell};
+    skip_to_line_end();
+    return;
+  }
+  if (has_doubled_quotes) {
+    std::string plain;
+    for (std::size_t i = 0; i < cell.text.size(); ++i) {
+      plain += cell.text[i];
+      if (cell.text[i] == '"') ++i;
+    }
+    unescaped_.push_back(std::move(plain));
+    cell.text = unescaped_.back();
+  }
+  cells_.push_back(cell);
+}
+
+bool DelimitedReader::at_cell_end() const {
+  return at_ >= text_.size() || text_[at_] == delimiter_ || ends_line(text_[at_]);
+}
+
+void DelimitedReader::skip_blanks() {
+  while (at_ < text_.size() && (text_[at_] == ' ' || text_[at_] == '\t') &&
+         text_[at_] != delimiter_) {
+    ++at_;
+  }
+}
+
+void DelimitedReader::skip_to_line_end() {
+  while (at_ < text_.size() && !ends_line(text_[at_])) ++at_;
+}
+
+// Steps over one line end, CR LF being one.
+void DelimitedReader::end_line() {
+  if (at_ >= text_.size()) return;
+  const bool is_pair = text_[at_] == '\r' && at_ + 1 < text_.size() && text_[at_ + 1] == '\n';
+  at_ += is_pair ? 2 : 1;
+  ++line_;
+}
+
+}  // namespace keenfall::exchange

@@ -1,0 +1,73 @@
+// Delimited text (RFC 4180 and what people make of it) read record by record, each cell with its
+// line.
+//
+// In: UTF-8 text; the delimiter is a comma, a semicolon or a tab. Lines end with CR LF, LF or CR.
+// A cell may be quoted, with "" for a quote and with line ends inside. Rows without any content and
+// rows that start with # are passed over. Cells come without the blanks around them. A record with
+// a broken quote carries a fault instead of stopping the reading. Why it is our own:
+// docs/decisions/0002-own-delimited-reader.md.
+#pragma once
+
+#include <cstddef>
+#include <deque>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace keenfall::exchange {
+
+struct Cell {
+  std::string_view text;
+  std::size_t line = 0;  // where the cell begins, 1-based
+};
+
+struct QuoteFault {
+  std::string sentence;
+  Cell cell;  // what was found, and where
+};
+
+// Views stay valid until the next record is read.
+struct Record {
+  std::size_t line = 0;
+  std::span<const Cell> cells;
+  std::optional<QuoteFault> fault;
+};
+
+// ',', ';' or '\t': the one the first written line (the header) has most of; the delimiter named by
+// a first line "sep=;". nullopt when it has none of them.
+[[nodiscard]] std::optional<char> recognise_delimiter(std::string_view text);
+
+class DelimitedReader {
+ public:
+  DelimitedReader(std::string_view text, char delimiter);
+
+  // The next row with content; nullopt at the end.
+  [[nodiscard]] std::optional<Record> next();
+
+  [[nodiscard]] std::size_t comment_count() const { return comment_count_; }
+  // Of the first row passed over as a comment; 0 when there was none.
+  [[nodiscard]] std::size_t first_comment_line() const { return first_comment_line_; }
+
+ private:
+  Record read_record();
+  void read_cell(std::optional<QuoteFault>& fault);
+  void read_quoted_cell(std::optional<QuoteFault>& fault);
+  bool pass_over_comment();
+  bool at_cell_end() const;
+  void skip_blanks();
+  void skip_to_line_end();
+  void end_line();
+
+  std::string_view text_;
+  char delimiter_;
+  std::size_t at_ = 0;
+  std::size_t line_ = 1;
+  std::vector<Cell> cells_;
+  std::deque<std::string> unescaped_;  // cells of this record that held ""
+  std::size_t comment_count_ = 0;
+  std::size_t first_comment_line_ = 0;
+};
+
+}  // namespace keenfall::exchange

@@ -1,0 +1,29 @@
+#include "exchange/long_table.h"
+
+#include "exchange/table_intake.h"
+
+#include <filesystem>
+#include <vector>
+
+namespace keenfall::exchange {
+
+base::ResultOrProblems<trials::Trial> take_tables(std::span<const std::string> paths,
+                                                  const TableOptions& options) {
+  if (paths.empty()) {
+    return tl::unexpected<std::vector<base::Problem>>(std::vector<base::Problem>{
+        {.kind = base::ProblemKind::missing, .sentence = "No table was named."}});
+  }
+  TableIntake intake(options);
+  for (const std::string& path : paths) intake.take_file(path);
+  return std::move(intake).finish(std::filesystem::path(paths.front()).stem().string());
+}
+
+base::ResultOrProblems<trials::Trial> take_table_text(const std::string& text,
+                                                      const std::string& file_name,
+                                                      const TableOptions& options) {
+  TableIntake intake(options);
+  intake.take_bytes(text, file_name);
+  return std::move(intake).finish(std::filesystem::path(file_name).stem().string());
+}
+
+}  // namespace keenfall::exchange

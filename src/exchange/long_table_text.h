@@ -1,0 +1,16 @@
+// A Trial written as the long table it could have been read from.
+#pragma once
+
+#include "trials/trial.h"
+
+#include <string>
+
+namespace keenfall::exchange {
+
+// CSV with commas, decimal points and LF; the columns that have content, in the order of
+// docs/table.md. Reading it back gives the same trial but for remarks and lines, for trials that a
+// table can hold: runs with a reading, event, note, deviation or void; blades with a run; hardness
+// in HRC; kinds known or defined again by the reader.
+[[nodiscard]] std::string long_table_of(const trials::Trial& trial);
+
+}  // namespace keenfall::exchange

@@ -1,0 +1,57 @@
+// Every refused cell of one reading-in, in the order of the files and lines, at most 200 of them.
+//
+// Problems that many rows share (an unknown kind, a unit of the wrong dimension) are told once,
+// with the number of further lines. The last entry says how many more there were.
+#pragma once
+
+#include "base/result.h"
+
+#include <cstddef>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+namespace keenfall::exchange {
+
+// Which file of those taken in (0-based) and which line of it.
+struct Origin {
+  std::size_t file = 0;
+  std::size_t line = 0;  // 1-based; 0: the file as a whole
+
+  auto operator<=>(const Origin&) const = default;
+};
+
+class ProblemList {
+ public:
+  static constexpr std::size_t kMostReported = 200;
+
+  // Starts the next file; problems name it from now on.
+  void begin_file(std::string name);
+  [[nodiscard]] std::size_t current_file() const { return file_names_.size() - 1; }
+
+  // Fills the problem's file and line from `at`.
+  void add(Origin at, base::Problem problem);
+  // The same, once for all rows with this key.
+  void add_once(const std::string& key, Origin at, base::Problem problem);
+  // For what concerns no file: an option.
+  void add_general(base::Problem problem);
+
+  [[nodiscard]] bool empty() const { return total_ == 0; }
+  // "a.csv, line 3"; "line 3" where there is only one file.
+  [[nodiscard]] std::string place_in_words(Origin at) const;
+  [[nodiscard]] std::vector<base::Problem> sorted() &&;
+
+ private:
+  struct Entry {
+    Origin at;
+    base::Problem problem;
+    std::size_t further_lines = 0;
+  };
+
+  std::vector<std::string> file_names_;
+  std::vector<Entry> entries_;
+  std::unordered_map<std::string, std::size_t> told_once_;  // key to entry
+  std::size_t total_ = 0;
+};
+
+}  // namespace keenfall::exchange

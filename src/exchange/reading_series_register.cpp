@@ -1,0 +1,169 @@
+#include "exchange/reading_series_register.h"
+
+#include "base/plain_number.h"
+#include "exchange/cell_words.h"
+#include "exchange/kind_definition.h"
+#include "exchange/reading_unit.h"
+#include "exchange/text_lines.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace keenfall::exchange {
+
+namespace {
+
+std::string zero_refusal(const trials::ReadingKind& kind) {
+  return "A " + kind.words +
+         " of zero cannot be. If it means less than the smallest step of the instrument, define "
+         "the "
+         "kind so: zero=below: and that step.";
+}
+
+std::string kinds_in_unit(std::string_view unit) {
+  std::string names;
+  for (const trials::ReadingKind& kind : trials::known_reading_kinds()) {
+    if (!unit_for_kind(unit, kind)) continue;
+    names += (names.empty() ? "" : ", ") + kind.name;
+  }
+  return names;
+}
+
+}  // namespace
+
+ReadingSeriesRegister::ReadingSeriesRegister(const TableOptions& options, ProblemList& problems)
+    : options_(options), problems_(problems) {}
+
+void ReadingSeriesRegister::remark_once(const std::string& remark) {
+  if (std::ranges::find(remarks_, remark) == remarks_.end()) remarks_.push_back(remark);
+}
+
+const trials::ReadingKind* ReadingSeriesRegister::kind_of(const TableRow& row,
+                                                          const MatchedColumns& file_columns) {
+  const RowCell& cell = row[Column::kind];
+  const std::string_view unit =
+      row[Column::unit].is_blank() ? row[Column::reading].text : row[Column::unit].text;
+  const std::string header = file_columns.header_of(Column::kind);
+  if (!cell.is_blank()) {
+    const trials::ReadingKind* const kind = find_kind(cell.text, options_.defined_kinds);
+    if (kind != nullptr) return kind;
+    problems_.add_once(
+        "kind" + folded(cell.text),
+        {row.at.file, cell.line},
+        {.kind = base::ProblemKind::unknown_name,
+         .sentence = quoted(cell.text) + " is no kind of reading known here.",
+         .place = {.column = header, .found = excerpt(cell.text)},
+         .accepted = list_of_kinds(options_.defined_kinds) + ", or your own by --define-kind"});
+    return nullptr;
+  }
+  if (!options_.default_kind.empty())
+    return find_kind(options_.default_kind, options_.defined_kinds);
+  if (options_.defined_kinds.size() == 1) return &options_.defined_kinds.front();
+  if (options_.defined_kinds.empty() && (unit.empty() || is_force_unit(unit))) {
+    remark_once("No kind of reading is named: taken as thread push readings.");
+    return trials::find_reading_kind("thread_push");
+  }
+  const std::string suitable = kinds_in_unit(unit);
+  problems_.add_once(
+      "no kind in " + std::string(unit),
+      row.at,
+      {.kind = base::ProblemKind::missing,
+       .sentence = "The kind of reading is not named. Say it for the whole table with "
+                   "--kind, or in a column kind" +
+                   (suitable.empty() || unit.empty()
+                        ? "."
+                        : "; in " + excerpt(unit) + " are read: " + suitable + "."),
+       .place = {.column = header},
+       .accepted = list_of_kinds(options_.defined_kinds)});
+  return nullptr;
+}
+
+std::optional<std::string> ReadingSeriesRegister::unit_of(const TableRow& row,
+                                                          const trials::ReadingKind& kind,
+                                                          const MatchedColumns& file_columns) {
+  std::string unit;
+  for (const Column column : {Column::unit, Column::reading}) {
+    const RowCell& cell = row[column];
+    if (cell.text.empty()) continue;
+    const auto named = unit_for_kind(cell.text, kind);
+    base::Problem problem{
+        .place = {.column = file_columns.header_of(column), .found = excerpt(cell.written)}};
+    if (!named) {
+      problem.sentence = "A " + kind.words + " cannot be in " + quoted(cell.text) + ".";
+      problem.accepted = kind.unit + " or a unit that converts to it";
+      problems_.add_once(
+          kind.name + "in" + std::string(cell.text), {row.at.file, cell.line}, problem);
+      return std::nullopt;
+    }
+    if (!unit.empty() && unit != *named) {
+      problem.kind = base::ProblemKind::conflicting;
+      problem.sentence = "The reading is in " + quoted(cell.text) + ", but the unit column says " +
+                         quoted(row[Column::unit].text) + ".";
+      problems_.add({row.at.file, cell.line}, problem);
+      return std::nullopt;
+    }
+    unit = *named;
+  }
+  return unit;
+}
+
+bool ReadingSeriesRegister::is_size_taken(const TableRow& row,
+                                          const trials::ReadingKind& kind,
+                                          const std::string& unit,
+                                          const MatchedColumns& file_columns) {
+  const RowCell& cell = row[Column::reading];
+  const double reading = cell.number.value_or(0);
+  const std::string found = excerpt(cell.written);
+  base::Problem problem{
+      .place = {.column = file_columns.header_of(Column::reading), .found = found},
+      .accepted = "a number above zero, such as 104"};
+  if (reading < 0) {
+    problem.sentence = "A reading cannot be negative, as " + quoted(found) + " is.";
+  } else if (reading == 0 && kind.zero == trials::ZeroReading::refused) {
+    problem.sentence = zero_refusal(kind);
+  } else if (kind.largest &&
+             (unit.empty() ? reading : converted_reading(reading, unit, kind.unit)) >
+                 *kind.largest) {
+    const std::string largest = base::plain_number(*kind.largest) + " " + kind.unit;
+    problem.sentence = "A " + kind.words + " of " + quoted(found) +
+                       " is above the largest possible, " + largest + ".";
+    problem.accepted = "0 to " + largest;
+  } else {
+    return true;
+  }
+  problems_.add({row.at.file, cell.line}, problem);
+  return false;
+}
+
+std::optional<trials::Reading> ReadingSeriesRegister::take(const TableRow& row,
+                                                           const MatchedColumns& file_columns) {
+  const trials::ReadingKind* const kind = kind_of(row, file_columns);
+  if (kind == nullptr) return std::nullopt;
+  const auto unit = unit_of(row, *kind, file_columns);
+  if (!unit || !is_size_taken(row, *kind, *unit, file_columns)) return std::nullopt;
+  if (!unit->empty()) units_told_[kind].insert(*unit);
+  trials::Reading reading{
+      .series = index_of_told({.kind = kind,
+                               .unit = *unit,
+                               .thread = std::string(row[Column::thread].text),
+                               .thread_lot = std::string(row[Column::thread_lot].text)}),
+      .cuts = row[Column::cuts].number.value_or(0),
+      .reading = row[Column::reading].number.value_or(0),
+      .station = std::string(row[Column::station].text),
+      .struck_reason = reason_in(row[Column::struck].text),
+      .line = row.at.line};
+  if (const auto& repeat = row[Column::repeat].number) reading.repeat = static_cast<int>(*repeat);
+  return reading;
+}
+
+std::size_t ReadingSeriesRegister::index_of_told(const SeriesAsTold& told) {
+  const auto [place, is_new] = index_.emplace(told, told_.size());
+  if (is_new) told_.push_back(told);
+  return place->second;
+}
+
+const std::set<std::string>& ReadingSeriesRegister::units_of(const trials::ReadingKind* kind) {
+  return units_told_[kind];
+}
+
+}  // namespace keenfall::exchange

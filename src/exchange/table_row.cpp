@@ -1,0 +1,184 @@
+#include "exchange/table_row.h"
+
+#include "exchange/cell_words.h"
+#include "exchange/text_lines.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace keenfall::exchange {
+
+namespace {
+
+constexpr std::size_t kLongestCell = 1000;  // characters
+
+// Reads the cells of one row, remembering whether one it needs was refused.
+class RowReading {
+ public:
+  RowReading(const Record& record, const RowFormat& format, ProblemList& problems)
+      : format_(format), problems_(problems) {
+    row_.at = {problems.current_file(), record.line};
+    for (const ColumnDefinition& definition : column_definitions()) {
+      const auto position = format.columns.positions[index_of(definition.column)];
+      if (position) take(definition, record.cells[*position]);
+    }
+  }
+
+  void require_cells() {
+    const bool is_reading = !row_[Column::reading].is_blank();
+    const bool tells_event = !row_[Column::event].is_blank();
+    const bool tells_anything = tells_event || !row_[Column::deviation].is_blank() ||
+                                !row_[Column::note].is_blank() || !row_[Column::voided].is_blank();
+    for (const Column column : {Column::blade, Column::medium, Column::run}) require(column);
+    if (is_reading || tells_event || !tells_anything) require(Column::cuts);
+    if (!tells_anything) require(Column::reading);
+  }
+
+  [[nodiscard]] std::optional<TableRow> result() const {
+    return is_refused_ ? std::nullopt : std::optional(row_);
+  }
+
+ private:
+  void take(const ColumnDefinition& definition, const Cell& cell) {
+    if (cell.text.empty()) return;
+    RowCell& kept = row_.cells[index_of(definition.column)];
+    kept = {.text = cell.text, .number = std::nullopt, .written = cell.text, .line = cell.line};
+    if (cell.text.size() > kLongestCell && character_count(cell.text) > kLongestCell) {
+      refuse(definition, cell, "The cell holds more than 1,000 characters.", "a shorter text");
+    } else if (definition.content != CellContent::text) {
+      take_number(definition, cell, kept);
+    } else if (definition.column == Column::method &&
+               motion_of(cell.text) != trials::Motion::not_recorded) {
+      kept.text = word_for(motion_of(cell.text));
+    }
+  }
+
+  void take_number(const ColumnDefinition& definition, const Cell& cell, RowCell& kept) {
+    const std::string name(definition.name);
+    const bool is_optional = index_of(definition.column) >= kRequiredColumnCount;
+    if (is_optional && (folded(cell.text) == "na" || folded(cell.text) == "n/a")) {
+      kept = {};
+      return;
+    }
+    const NumberCell number = number_cell(cell.text, format_.mark);
+    if (number.fault != NumberFault::none) {
+      refuse(definition,
+             cell,
+             name + ": " + fault_in_words(number.fault, cell.text, format_.mark) + ".");
+    } else if (!is_unit_fitting(definition, number.unit)) {
+      refuse(definition,
+             cell,
+             name + ": after the number stands " + quoted(number.unit) +
+                 ", which does not belong " +
+                 (definition.unit.empty()
+                      ? "there."
+                      : "there: the column is in " + std::string(definition.unit) + "."));
+    } else if (const std::string fault = range_fault(definition, number.number); !fault.empty()) {
+      refuse(definition, cell, name + " " + fault + ", not " + quoted(cell.text) + ".");
+    } else {
+      kept.number = number.number;
+      kept.text = number.unit;
+    }
+  }
+
+  // A reading's unit is checked with its kind; elsewhere only the column's own unit may be
+  // repeated.
+  static bool is_unit_fitting(const ColumnDefinition& definition, std::string_view unit) {
+    if (unit.empty() || definition.column == Column::reading) return true;
+    return folded(unit) == folded(definition.unit) ||
+           (definition.unit == "°" && (folded(unit) == "deg" || folded(unit) == "degrees"));
+  }
+
+  static std::string range_fault(const ColumnDefinition& definition, double number) {
+    if (definition.content == CellContent::whole_number && number != std::floor(number)) {
+      return "must be a whole number";
+    }
+    if (number < definition.lowest ||
+        (number == definition.lowest && !definition.is_lowest_allowed)) {
+      if (definition.lowest == 0) {
+        return definition.is_lowest_allowed ? "cannot be negative" : "must be above zero";
+      }
+      return "is too low";
+    }
+    if (number > definition.highest) {
+      const bool is_angle = definition.unit == "°";
+      return is_angle ? "is an angle per side and looks like an inclusive one (halve it)"
+                      : "is too high";
+    }
+    return "";
+  }
+
+  void refuse(const ColumnDefinition& definition,
+              const Cell& cell,
+              std::string sentence,
+              std::string_view accepted = {}) {
+    if (index_of(definition.column) < kRequiredColumnCount) is_refused_ = true;
+    // The cell is known to hold something, but nothing that can be used.
+    RowCell& kept = row_.cells[index_of(definition.column)];
+    kept.text = {};
+    problems_.add({row_.at.file, cell.line},
+                  {.sentence = std::move(sentence),
+                   .place = {.column = format_.columns.header_of(definition.column),
+                             .found = excerpt(cell.text)},
+                   .accepted = std::string(accepted.empty() ? definition.accepted : accepted)});
+  }
+
+  void require(Column column) {
+    if (!row_[column].is_blank()) return;
+    is_refused_ = true;
+    const ColumnDefinition& definition = definition_of(column);
+    problems_.add(row_.at,
+                  {.kind = base::ProblemKind::missing,
+                   .sentence = std::string(definition.name) + " is empty; it must hold " +
+                               std::string(definition.must_hold) + ".",
+                   .place = {.column = format_.columns.header_of(column)}});
+  }
+
+  const RowFormat& format_;
+  ProblemList& problems_;
+  TableRow row_;
+  bool is_refused_ = false;
+};
+
+// Rows end with as many cells as the header has, or with further empty ones.
+bool has_fitting_length(const Record& record, const RowFormat& format, ProblemList& problems) {
+  const std::size_t wanted = format.columns.headers.size();
+  const std::size_t found = record.cells.size();
+  const bool is_too_long =
+      found > wanted && std::ranges::any_of(record.cells.subspan(wanted),
+                                            [](const Cell& cell) { return !cell.text.empty(); });
+  if (found >= wanted && !is_too_long) return true;
+  std::string sentence = "The row has " + std::to_string(found) + " cells where the header has " +
+                         std::to_string(wanted) + ".";
+  if (is_too_long && format.delimiter == ',') {
+    sentence +=
+        " A decimal comma, or a comma in a text, cuts a cell in two: write a decimal point, put "
+        "the "
+        "text in quotes, or separate the columns with semicolons.";
+  }
+  if (!is_too_long) sentence += " An empty cell still needs its separator.";
+  problems.add(
+      {problems.current_file(), record.line},
+      {.sentence = std::move(sentence),
+       .place = {.found = excerpt(record.cells.empty() ? "" : record.cells.front().text)}});
+  return false;
+}
+
+}  // namespace
+
+std::optional<TableRow> read_row(const Record& record,
+                                 const RowFormat& format,
+                                 ProblemList& problems) {
+  if (record.fault) {
+    problems.add(
+        {problems.current_file(), record.fault->cell.line},
+        {.sentence = record.fault->sentence, .place = {.found = excerpt(record.fault->cell.text)}});
+    return std::nullopt;
+  }
+  if (!has_fitting_length(record, format, problems)) return std::nullopt;
+  RowReading reading(record, format, problems);
+  reading.require_cells();
+  return reading.result();
+}
+
+}  // namespace keenfall::exchange

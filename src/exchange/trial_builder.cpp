@@ -1,0 +1,137 @@
+#include "exchange/trial_builder.h"
+
+#include "exchange/blade_statements.h"
+#include "exchange/cell_words.h"
+#include "exchange/reading_order.h"
+#include "exchange/series_settlement.h"
+#include "exchange/text_lines.h"
+
+#include <algorithm>
+#include <map>
+#include <unordered_set>
+#include <utility>
+#include <vector>
+
+namespace keenfall::exchange {
+
+namespace {
+
+std::optional<trials::PerSideAngle> angle_in(const ToldCell& cell) {
+  if (!cell.number) return std::nullopt;
+  return trials::PerSideAngle{*cell.number};
+}
+
+std::optional<int> whole_number_in(const ToldCell& cell) {
+  if (!cell.number) return std::nullopt;
+  return static_cast<int>(*cell.number);
+}
+
+std::vector<std::string> without_repeats(const std::vector<std::string>& texts) {
+  std::vector<std::string> kept;
+  std::unordered_set<std::string> seen;
+  std::ranges::copy_if(texts, std::back_inserter(kept), [&seen](const std::string& text) {
+    return seen.insert(text).second;
+  });
+  return kept;
+}
+
+// The same words at the same cut are one event, filled down over several rows.
+std::vector<trials::Event> without_repeats(const std::vector<trials::Event>& events) {
+  std::vector<trials::Event> kept;
+  std::unordered_set<std::string> words_at_cut;
+  double cut = -1;
+  for (const trials::Event& event : events) {
+    if (event.cuts != cut) words_at_cut.clear();
+    cut = event.cuts;
+    if (words_at_cut.insert(event.as_written).second) kept.push_back(event);
+  }
+  return kept;
+}
+
+trials::Arm arm_of(const RunDraft& draft) {
+  const std::string& method = draft[Column::method].text;
+  const trials::Motion motion = motion_of(method);
+  return {.blade = draft[Column::blade].text,
+          .edge = {.bevel_angle = angle_in(draft[Column::bevel_angle]),
+                   .apex_angle = angle_in(draft[Column::apex_angle]),
+                   .finish = draft[Column::finish].text,
+                   .thickness_behind_edge_mm = draft[Column::thickness_behind_edge].number},
+          .medium = {.name = draft[Column::medium].text,
+                     .condition = draft[Column::medium_condition].text},
+          .method = {.motion = motion,
+                     .as_written = motion == trials::Motion::not_recorded ? method : "",
+                     .cut_length_mm = draft[Column::cut_length].number,
+                     .edge_used_mm = draft[Column::edge_used].number,
+                     .board = draft[Column::board].text}};
+}
+
+trials::Run run_of(RunDraft& draft) {
+  trials::Run run{.name = draft[Column::run].text,
+                  .arm = arm_of(draft),
+                  .specimen = draft[Column::specimen].text,
+                  .block = draft[Column::block].text,
+                  .order = whole_number_in(draft[Column::order]),
+                  .medium_lot = draft[Column::medium_lot].text,
+                  .operator_name = draft[Column::operator_name].text,
+                  .date = draft[Column::date].text,
+                  .sharpenings_since_new = whole_number_in(draft[Column::sharpenings_since_new]),
+                  .events = without_repeats(draft.events),
+                  .deviations = without_repeats(draft.deviations),
+                  .notes = without_repeats(draft.notes),
+                  .voided_reason = draft.voided_reason};
+  run.readings.reserve(draft.readings.size());
+  for (ReadingDraft& reading : draft.readings) run.readings.push_back(std::move(reading.reading));
+  draft.readings = {};
+  return run;
+}
+
+// "A1" and "a 1" are two blades, but hardly meant to be.
+void remark_near_duplicates(trials::Trial& trial) {
+  std::map<std::string, std::string> first_spelling;
+  std::unordered_set<std::string> remarked;
+  const auto look_at = [&](const char* what, const std::string& name) {
+    const auto [place, is_new] = first_spelling.emplace(what + folded(name), name);
+    if (is_new || place->second == name || !remarked.insert(what + name).second) return;
+    trial.remarks.push_back(std::string("The ") + what + "s " + quoted(place->second) + " and " +
+                            quoted(name) +
+                            " are taken as two, though they differ only in spelling.");
+  };
+  for (const trials::Blade& blade : trial.blades) look_at("blade", blade.name);
+  std::unordered_set<std::string> media;
+  for (const trials::Run& run : trial.runs) {
+    if (media.insert(run.arm.medium.name).second) look_at("medium", run.arm.medium.name);
+  }
+}
+
+}  // namespace
+
+void TrialBuilder::add(const TableRow& row, const MatchedColumns& file_columns) {
+  std::optional<trials::Reading> reading;
+  if (row[Column::reading].number) {
+    reading = register_.take(row, file_columns);
+  } else if (const RowCell& struck = row[Column::struck]; reason_in(struck.text)) {
+    problems_.add({row.at.file, struck.line},
+                  {.sentence = "A reading is struck here, but the row has none.",
+                   .place = {.column = file_columns.header_of(Column::struck),
+                             .found = excerpt(struck.text)}});
+  }
+  drafts_.add(row, reading);
+}
+
+trials::Trial TrialBuilder::finish(std::string name) && {
+  trials::Trial trial{.name = std::move(name)};
+  SeriesSettlement settlement(register_, problems_);
+  std::vector<RunDraft> drafts = std::move(drafts_).runs();
+  trial.blades = blades_told(drafts, problems_);
+  for (RunDraft& draft : drafts) {
+    settlement.fill_blanks(draft.readings);
+    check_reading_order(draft, problems_);
+    sort_by_cuts(draft);
+    trial.runs.push_back(run_of(draft));
+  }
+  settlement.settle(trial);
+  remark_near_duplicates(trial);
+  return trial;
+}
+
+}  // namespace keenfall::exchange
