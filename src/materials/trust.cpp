@@ -41,7 +41,7 @@ constexpr auto kSources = std::to_array<Source>({
      "EN 10088-3 stainless steels, as reprinted on a page",
      "metalleschmidt.de/en/wire/stainless-steel"},
     {"llewellyn-hudd",
-     "D. T. Llewellyn, R. C. Hudd: Steels, 3rd ed., table of EN 10088 analyses",
+     "D. T. Llewellyn, R. C. Hudd: Steels: Metallurgy and Applications, 3rd ed., EN 10088 table",
      "issuhub.com/view/index?id=3288&pageIndex=319"},
     {"en-10132-memory", "EN 10132-4, recalled", ""},
     {"en-10088-memory", "EN 10088, recalled", ""},
