@@ -1,0 +1,261 @@
+#include "blunting/inference/blunting_data.h"
+
+#include "base/require.h"
+#include "blunting/inference/condensed_repeats.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace keenfall::blunting {
+
+namespace {
+
+using trials::Reading;
+using trials::Run;
+using trials::Trial;
+
+bool belongs(const trials::ReadingSeries& series, const SeriesKey& key) {
+  return series.kind.name == key.kind && series.thread == key.thread;
+}
+
+// The unstruck readings of one run, by checkpoint; zeros apart from the rest.
+struct RunReadings {
+  std::map<double, std::vector<double>> log_bluntness;
+  std::map<double, int> below_resolution;
+};
+
+RunReadings readings_of(const Run& run,
+                        const Trial& trial,
+                        const BluntingData& data,
+                        const SeriesKey& key) {
+  RunReadings readings;
+  for (const Reading& reading : run.readings) {
+    if (reading.struck_reason || !belongs(trial.series.at(reading.series), key)) continue;
+    if (reading.reading > 0) {
+      const double log_reading = std::log(reading.reading);
+      readings.log_bluntness[reading.cuts].push_back(data.higher_is_keener() ? -log_reading
+                                                                             : log_reading);
+    } else {
+      ++readings.below_resolution[reading.cuts];
+    }
+  }
+  return readings;
+}
+
+// Why the run cannot inform a curve; empty when it can.
+std::string unusable_because(const Run& run,
+                             const RunReadings& readings,
+                             const Trial& trial,
+                             const SeriesKey& key) {
+  if (run.voided_reason) return "voided: " + *run.voided_reason;
+  if (readings.log_bluntness.empty() && readings.below_resolution.empty()) {
+    const bool any = std::ranges::any_of(run.readings, [&](const Reading& reading) {
+      return belongs(trial.series.at(reading.series), key);
+    });
+    return any ? "every reading is struck out" : "no readings of this kind";
+  }
+  if (readings.log_bluntness.empty()) return "every reading is zero";
+  std::size_t checkpoints = readings.log_bluntness.size();
+  for (const auto& zero : readings.below_resolution) {
+    if (!readings.log_bluntness.contains(zero.first)) ++checkpoints;
+  }
+  if (checkpoints < 2) return "one checkpoint only, which says nothing about blunting";
+  return {};
+}
+
+template <class T>
+std::size_t index_in(std::vector<T>& values, const T& value) {
+  const auto found = std::ranges::find(values, value);
+  if (found != values.end()) return static_cast<std::size_t>(found - values.begin());
+  values.push_back(value);
+  return values.size() - 1;
+}
+
+std::string medium_with_method(const trials::Arm& arm) {
+  std::string words = arm.medium.name;
+  if (!arm.medium.condition.empty()) words += ", " + arm.medium.condition;
+  const std::string method = in_words(arm.method);
+  if (!method.empty()) words += ", " + method;
+  return words;
+}
+
+// Condenses the repeats of all runs together, since their scatter is pooled.
+class CheckpointBuilder {
+ public:
+  void add(std::size_t run, const RunReadings& readings, double log_resolution) {
+    for (const auto& checkpoint : readings.log_bluntness) {
+      groups_.push_back(checkpoint.second);
+      owners_.push_back({.run = run, .cuts = checkpoint.first});
+    }
+    for (const auto& zero : readings.below_resolution) {
+      zeros_.push_back(
+          {.run = run, .cuts = zero.first, .count = zero.second, .bound = log_resolution});
+    }
+  }
+
+  void finish(BluntingData& data, ReadingErrors errors) const {
+    const CondensedRepeats condensed =
+        errors == ReadingErrors::robust ? condense_robustly(groups_) : condense_exactly(groups_);
+    data.repeat_degrees_of_freedom = condensed.degrees_of_freedom;
+    data.repeat_sum_of_squares = condensed.sum_of_squares;
+    for (std::size_t g = 0; g < groups_.size(); ++g) {
+      data.runs[owners_[g].run].checkpoints.push_back(
+          {.cuts = owners_[g].cuts,
+           .log_cuts = std::log(owners_[g].cuts),
+           .log_bluntness = condensed.checkpoints[g].centre,
+           .relative_variance = condensed.checkpoints[g].relative_variance,
+           .readings = static_cast<int>(groups_[g].size())});
+    }
+    for (const Owner& zero : zeros_) {
+      data.runs[zero.run].checkpoints.push_back({.cuts = zero.cuts,
+                                                 .log_cuts = std::log(zero.cuts),
+                                                 .log_bluntness = zero.bound,
+                                                 .below_resolution = true,
+                                                 .readings = zero.count});
+    }
+    for (RunData& run : data.runs) std::ranges::stable_sort(run.checkpoints, {}, &Checkpoint::cuts);
+  }
+
+ private:
+  struct Owner {
+    std::size_t run = 0;
+    double cuts = 0;
+    int count = 0;
+    double bound = 0;
+  };
+  std::vector<std::vector<double>> groups_;
+  std::vector<Owner> owners_;
+  std::vector<Owner> zeros_;
+};
+
+// The plain means over readings: log start readings, and log cuts of readings after the start. A
+// table without readings at zero cuts lends the first checkpoint of each run instead.
+PriorCentres centres_of(const std::vector<RunReadings>& runs) {
+  double starts = 0;
+  double start_count = 0;
+  double firsts = 0;
+  double first_count = 0;
+  double cuts = 0;
+  double cut_count = 0;
+  for (const RunReadings& run : runs) {
+    for (const auto& checkpoint : run.log_bluntness) {
+      for (const double y : checkpoint.second) {
+        if (checkpoint.first == 0) starts += y, ++start_count;
+        if (checkpoint.first == run.log_bluntness.begin()->first) firsts += y, ++first_count;
+        if (checkpoint.first > 0) cuts += std::log(checkpoint.first), ++cut_count;
+      }
+    }
+  }
+  return {.log_start = start_count > 0 ? starts / start_count : firsts / first_count,
+          .log_half_keenness = cut_count > 0 ? cuts / cut_count : 0};
+}
+
+// Blocks tell something only where one block holds runs of several arms of a medium.
+void number_blocks(BluntingData& data, const Trial& trial) {
+  std::vector<std::string> names;
+  std::map<std::string, std::vector<std::size_t>> arms_in;
+  const auto name_of = [&](const RunData& run) {
+    return trial.runs[run.run].block + "\n" + data.media[run.medium];
+  };
+  for (const RunData& run : data.runs) {
+    if (!trial.runs[run.run].block.empty()) (void)index_in(arms_in[name_of(run)], run.arm);
+  }
+  for (RunData& run : data.runs) {
+    if (trial.runs[run.run].block.empty() || arms_in[name_of(run)].size() < 2) continue;
+    run.block = index_in(names, name_of(run));
+  }
+  data.block_count = names.size();
+}
+
+void number_specimens(BluntingData& data, const Trial& trial) {
+  std::map<std::string, std::vector<std::string>> pieces_of;
+  for (const RunData& run : data.runs) {
+    (void)index_in(pieces_of[data.arms[run.arm].blade], trial.runs[run.run].specimen);
+  }
+  const bool several =
+      std::ranges::any_of(pieces_of, [](const auto& blade) { return blade.second.size() > 1; });
+  if (!several) return;
+  std::vector<std::string> names;
+  for (RunData& run : data.runs) {
+    run.specimen = index_in(names, data.arms[run.arm].blade + "\n" + trial.runs[run.run].specimen);
+  }
+  data.specimen_count = names.size();
+}
+
+const trials::ReadingSeries& first_series(const Trial& trial, const SeriesKey& key) {
+  const auto found = std::ranges::find_if(
+      trial.series, [&key](const trials::ReadingSeries& series) { return belongs(series, key); });
+  base::require(found != trial.series.end(), "the trial must have readings of the kind asked for");
+  return *found;
+}
+
+}  // namespace
+
+std::vector<SeriesKey> fits_of(const Trial& trial) {
+  std::vector<SeriesKey> keys;
+  std::vector<long> counts;
+  std::vector<std::size_t> key_of_series;
+  for (const auto& series : trial.series) {
+    key_of_series.push_back(index_in(keys, SeriesKey{series.kind.name, series.thread}));
+  }
+  counts.resize(keys.size());
+  for (const Run& run : trial.runs) {
+    for (const Reading& reading : run.readings) ++counts.at(key_of_series.at(reading.series));
+  }
+  std::vector<std::size_t> order;
+  for (std::size_t k = 0; k < keys.size(); ++k) {
+    const bool for_curves = first_series(trial, keys[k]).kind.use == trials::ReadingUse::curve;
+    if (for_curves && counts[k] > 0) order.push_back(k);
+  }
+  std::ranges::stable_sort(order, [&counts](auto a, auto b) { return counts[a] > counts[b]; });
+  std::vector<SeriesKey> sorted;
+  for (const std::size_t k : order) sorted.push_back(keys[k]);
+  return sorted;
+}
+
+base::Result<BluntingData> prepare(const Trial& trial, const SeriesKey& key, ReadingErrors errors) {
+  const trials::ReadingSeries& series = first_series(trial, key);
+  base::require(series.kind.use == trials::ReadingUse::curve, "the kind must be one for curves");
+  BluntingData data{.kind = series.kind, .unit = series.unit, .thread = series.thread};
+  const double resolution = series.kind.resolution.value_or(1);
+  const double log_resolution =
+      data.higher_is_keener() ? -std::log(resolution) : std::log(resolution);
+
+  CheckpointBuilder builder;
+  std::vector<RunReadings> used;
+  for (std::size_t r = 0; r < trial.runs.size(); ++r) {
+    const Run& run = trial.runs[r];
+    const RunReadings readings = readings_of(run, trial, data, key);
+    const std::string because = unusable_because(run, readings, trial, key);
+    if (!because.empty()) {
+      data.set_aside.push_back({.run = r, .because = because});
+      continue;
+    }
+    RunData entry{.run = r, .arm = index_in(data.arms, run.arm)};
+    entry.medium = index_in(data.media, medium_with_method(run.arm));
+    if (entry.arm == data.medium_of_arm.size()) data.medium_of_arm.push_back(entry.medium);
+    data.runs.push_back(entry);
+    builder.add(data.runs.size() - 1, readings, log_resolution);
+    used.push_back(readings);
+  }
+  if (data.runs.empty()) {
+    return base::failed(
+        {.kind = base::ProblemKind::unsuitable_data,
+         .sentence = "No run can be judged: every run is voided, struck out, or has "
+                     "fewer than two checkpoints of " +
+                     series.kind.words + ".",
+         .accepted = "at least one run with readings at two different cuts"});
+  }
+  builder.finish(data, errors);
+  data.data_centres = centres_of(used);
+  number_blocks(data, trial);
+  number_specimens(data, trial);
+  return data;
+}
+
+double log_reading_of(const BluntingData& data, double log_bluntness) {
+  return data.higher_is_keener() ? -log_bluntness : log_bluntness;
+}
+
+}  // namespace keenfall::blunting

@@ -1,0 +1,77 @@
+// The full posterior of a trial's blunting curves, by the no-U-turn sampler.
+//
+// A fit that did not converge is a result: look at diagnostics.usable and its reasons. A first
+// attempt that is not usable is repeated once, longer and more carefully. The draws do not depend
+// on the number of threads. Fails only when asked to stop.
+#pragma once
+
+#include "base/execution.h"
+#include "base/result.h"
+#include "base/seed.h"
+#include "blunting/inference/blunting_data.h"
+#include "blunting/inference/model_parts.h"
+#include "blunting/inference/model_spec.h"
+
+#include <string>
+#include <vector>
+
+namespace keenfall::blunting {
+
+using Draws = std::vector<double>;  // chain after chain
+
+// Natural logs, except the shape.
+struct ArmDraws {
+  Draws log_start;
+  Draws log_half_keenness;        // of the blades that were cut with
+  Draws log_half_keenness_steel;  // of the steel: a further specimen, on average
+  Draws shape;
+};
+
+struct RunDraws {
+  Draws log_start;
+  Draws log_half_keenness;
+};
+
+// Bars of Vehtari et al. 2021: R-hat at most 1.01, effective sizes at least 400 (100 per chain),
+// and divergent transitions under 0.1 %.
+struct FitDiagnostics {
+  bool usable = false;
+  std::vector<std::string> reasons;
+  double r_hat_max = 1;
+  double ess_bulk_min = 0;
+  double ess_tail_min = 0;
+  int divergences = 0;
+};
+
+struct BluntingFit {
+  ModelParts parts;
+  std::size_t chains = 0;
+  std::size_t draws_per_chain = 0;
+  std::vector<ArmDraws> arms;
+  std::vector<RunDraws> runs;      // as BluntingData::runs
+  std::vector<Draws> run_scatter;  // one, or one per medium
+  Draws start_scatter;
+  Draws reading_scatter;
+  Draws checkpoint_scatter;  // zeros where the model has none
+  FitDiagnostics diagnostics;
+
+  [[nodiscard]] const Draws& run_scatter_of(std::size_t medium) const {
+    return run_scatter.size() > 1 ? run_scatter[medium] : run_scatter[0];
+  }
+};
+
+struct SamplingOptions {
+  int chains = 4;
+  int warmup = 500;
+  int draws = 1000;  // kept, per chain
+  double target_acceptance = 0.9;
+};
+
+[[nodiscard]] base::Result<BluntingFit> fit_blunting(const BluntingData& data,
+                                                     const ModelSpec& spec,
+                                                     const SamplingOptions& options,
+                                                     base::Seed seed,
+                                                     const base::Executor& execute,
+                                                     const base::ProgressReport& report);
+
+}  // namespace keenfall::blunting
