@@ -1,5 +1,6 @@
 // A promise our own code makes to itself. Breaking it is a bug, never a person's input error.
-// Throws std::logic_error in every build, so that a test can see it; nothing in the engine catches it.
+// Throws std::logic_error in every build, so that a test can see it; nothing in the engine catches
+// it.
 #pragma once
 
 #include <stdexcept>

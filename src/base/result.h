@@ -1,9 +1,10 @@
 // What can go wrong with what a person gave us, and the type that carries it.
 //
-// A Problem is one plain sentence with its place (file, line, column, what was found) and what would
-// have been accepted. Functions that can fail for such a reason return Result<T>; functions that read
-// many cells and report every refused one return ResultOrProblems<T>. Misuse by our own code is not a
-// Problem: see require.h. Only names shared with std::expected are used on these types.
+// A Problem is one plain sentence with its place (file, line, column, what was found) and what
+// would have been accepted. Functions that can fail for such a reason return Result<T>; functions
+// that read many cells and report every refused one return ResultOrProblems<T>. Misuse by our own
+// code is not a Problem: see require.h. Only names shared with std::expected are used on these
+// types.
 #pragma once
 
 #include <cstddef>

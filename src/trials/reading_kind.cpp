@@ -9,7 +9,8 @@ namespace keenfall::trials {
 namespace {
 
 // Default levels: half keenness (2) unless the kind hardly ever doubles. A rope force rose 1.4-fold
-// and a cord draw 6.1-fold while a thread push doubled (one published hobby record; common practice).
+// and a cord draw 6.1-fold while a thread push doubled (one published hobby record; common
+// practice).
 const std::vector<ReadingKind>& all_kinds() {
   using enum KeenerWhen;
   using enum ReadingUse;
@@ -28,8 +29,16 @@ const std::vector<ReadingKind>& all_kinds() {
        .zero = honest,
        .largest = 9},
       {.name = "apex_width", .words = "apex width", .unit = "um"},
-      {.name = "chip_count", .words = "chip count", .unit = "chips", .use = evidence, .zero = honest},
-      {.name = "chip_depth", .words = "deepest chip", .unit = "um", .use = evidence, .zero = honest},
+      {.name = "chip_count",
+       .words = "chip count",
+       .unit = "chips",
+       .use = evidence,
+       .zero = honest},
+      {.name = "chip_depth",
+       .words = "deepest chip",
+       .unit = "um",
+       .use = evidence,
+       .zero = honest},
       {.name = "glint",
        .words = "glint length",
        .unit = "%",

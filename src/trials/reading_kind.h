@@ -1,7 +1,7 @@
 // The kinds of sharpness reading: what is done, in which unit, and which way is keener.
 //
-// Different kinds, and different threads of one kind, never share an axis or a fit. Kinds for curves
-// need readings above zero; kinds with honest zeros (chips, glint, rungs) are evidence.
+// Different kinds, and different threads of one kind, never share an axis or a fit. Kinds for
+// curves need readings above zero; kinds with honest zeros (chips, glint, rungs) are evidence.
 // docs/quantities.md lists them; sizes and customs are common practice where no source is named.
 #pragma once
 
@@ -26,12 +26,12 @@ enum class ZeroReading {
 };
 
 struct ReadingKind {
-  std::string name;             // as tables write it: thread_push
-  std::string words;            // as sentences say it: thread push reading
-  std::string unit;             // the default unit; a table may use another of the same dimension
+  std::string name;   // as tables write it: thread_push
+  std::string words;  // as sentences say it: thread push reading
+  std::string unit;   // the default unit; a table may use another of the same dimension
   KeenerWhen keener_when = KeenerWhen::lower;
   ReadingUse use = ReadingUse::curve;
-  double default_level = 2;     // times the start reading at which edges are compared (above 1)
+  double default_level = 2;  // times the start reading at which edges are compared (above 1)
   ZeroReading zero = ZeroReading::refused;
   std::optional<double> resolution;  // smallest step of the instrument, in `unit`
   std::optional<double> largest;     // largest possible reading in `unit` (percent, rungs)

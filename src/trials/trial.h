@@ -1,10 +1,10 @@
 // A trial as it was done: arms, runs, checkpoints, readings, events, strikes.
 //
-// A run (one sharpen-to-stop) is the unit of replication and belongs to one arm: blade x edge x medium
-// x cut method. Several readings at one checkpoint are one value with a small error. Nothing is
-// deleted: a struck reading and a voided run stay, with their reason. Readings are kept in the unit
-// of their series. Invariants (kept by whoever builds a Trial): every Run::arm names a blade in
-// Trial::blades, every Reading::series indexes Trial::series, cuts >= 0, readings finite.
+// A run (one sharpen-to-stop) is the unit of replication and belongs to one arm: blade x edge x
+// medium x cut method. Several readings at one checkpoint are one value with a small error. Nothing
+// is deleted: a struck reading and a voided run stay, with their reason. Readings are kept in the
+// unit of their series. Invariants (kept by whoever builds a Trial): every Run::arm names a blade
+// in Trial::blades, every Reading::series indexes Trial::series, cuts >= 0, readings finite.
 #pragma once
 
 #include "trials/blade.h"
@@ -28,8 +28,8 @@ struct Arm {
   bool operator==(const Arm&) const = default;
 };
 
-// One kind of reading with one thread (or card): what may share a fit. Lots of a thread are separate
-// series of the same fit, tied together by blocks.
+// One kind of reading with one thread (or card): what may share a fit. Lots of a thread are
+// separate series of the same fit, tied together by blocks.
 struct ReadingSeries {
   ReadingKind kind;
   std::string unit;        // all readings of the series are in this unit
@@ -40,13 +40,13 @@ struct ReadingSeries {
 };
 
 struct Reading {
-  std::size_t series = 0;      // index into Trial::series
-  double cuts = 0;             // the checkpoint: cuts made before this reading, >= 0
-  double reading = 0;          // in the series' unit
-  std::string station;         // marked place on the edge; empty: not recorded
-  std::optional<int> repeat;   // number within the checkpoint, as recorded
+  std::size_t series = 0;                    // index into Trial::series
+  double cuts = 0;                           // the checkpoint: cuts made before this reading, >= 0
+  double reading = 0;                        // in the series' unit
+  std::string station;                       // marked place on the edge; empty: not recorded
+  std::optional<int> repeat;                 // number within the checkpoint, as recorded
   std::optional<std::string> struck_reason;  // set: struck out, shown but not used
-  std::size_t line = 0;        // where it stands in its table; 0: nowhere
+  std::size_t line = 0;                      // where it stands in its table; 0: nowhere
 
   bool operator==(const Reading&) const = default;
 };

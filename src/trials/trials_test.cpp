@@ -44,7 +44,8 @@ TEST(ReadingKinds, ForCurvesRefuseZeroAndCompareAboveTheStart) {
 
 TEST(Trials, EdgesWithDifferentAnglesAreDifferentArms) {
   const auto arm_at = [](double deg) {
-    return Arm{.blade = "A", .edge = {.bevel_angle = PerSideAngle{deg}}, .medium = {.name = "sisal"}};
+    return Arm{
+        .blade = "A", .edge = {.bevel_angle = PerSideAngle{deg}}, .medium = {.name = "sisal"}};
   };
   const Trial trial{.blades = {{.name = "A"}},
                     .runs = {{.name = "1", .arm = arm_at(17)},

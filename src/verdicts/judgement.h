@@ -1,5 +1,6 @@
-// Everything that is said about one trial's readings of one kind: the arms, the comparisons, what the
-// fit was like and what the data cannot say. Values only; judge.h makes it, wire and cli show it.
+// Everything that is said about one trial's readings of one kind: the arms, the comparisons, what
+// the fit was like and what the data cannot say. Values only; judge.h makes it, wire and cli show
+// it.
 //
 // Units: cuts are as recorded (a cut, or whatever the table counts); readings in Judgement::unit;
 // ratios and levels dimensionless. Intervals are equal-tailed posterior intervals.
@@ -40,11 +41,11 @@ struct ArmResult {
   int specimens = 1;  // pieces they were cut with
   double longest_run_cuts = 0;
   numerics::Interval start_reading;
-  CutsToLevel half_keenness;                 // reading doubled (halved where higher is keener)
-  CutsToLevel stop_level;                    // reading at Judgement::stop_level times the start
+  CutsToLevel half_keenness;                  // reading doubled (halved where higher is keener)
+  CutsToLevel stop_level;                     // reading at Judgement::stop_level times the start
   std::optional<CutsToLevel> common_reading;  // present when edges are compared at one reading
-  numerics::Interval run_scatter_log_sd;     // run-to-run sd of log cuts to half keenness
-  numerics::Interval shape;                  // the curve's power p
+  numerics::Interval run_scatter_log_sd;      // run-to-run sd of log cuts to half keenness
+  numerics::Interval shape;                   // the curve's power p
   std::vector<CurvePoint> curve;
 
   bool operator==(const ArmResult&) const = default;
@@ -134,14 +135,14 @@ struct Comparison {
 
 struct CurveCheck {
   bool passed = true;
-  double smallest_p = 1;            // smallest posterior predictive p over all places looked at
+  double smallest_p = 1;           // smallest posterior predictive p over all places looked at
   std::vector<std::string> where;  // sentences: which arm, between which cuts, which way
 
   bool operator==(const CurveCheck&) const = default;
 };
 
 struct FitReport {
-  std::string model;  // "default" or "plain"
+  std::string model;                     // "default" or "plain"
   std::vector<std::string> model_parts;  // plain words: "robust readings", "blocks"
   bool usable = false;
   std::vector<std::string> reasons;  // why it is not usable

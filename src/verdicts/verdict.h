@@ -1,13 +1,15 @@
 // The three-way verdict on a ratio of lasting, and the words for it.
 //
 // A ratio is how many times as long arm a stays keen as arm b, in one medium by one method. The
-// worth-it margin M > 1 is the ratio below which nobody would act. Rules (docs/methods/verdicts.md):
+// worth-it margin M > 1 is the ratio below which nobody would act. Rules
+// (docs/methods/verdicts.md):
 //   longer, and worth having        95 % interval above 1 and above M
 //   longer                          95 % interval above 1; size against M not settled
 //   longer but too little to matter 95 % interval above 1, 90 % interval inside 1/M..M
 //   practically the same            90 % interval inside 1/M..M
 //   not settled                     none of these
-// and the mirror image of each "longer". The 90 % rule is two one-sided 5 % tests (Schuirmann 1987).
+// and the mirror image of each "longer". The 90 % rule is two one-sided 5 % tests (Schuirmann
+// 1987).
 #pragma once
 
 #include "numerics/interval.h"
