@@ -4,6 +4,8 @@
 #include "materials/grits.h"
 #include "materials/spelling.h"
 
+#include <algorithm>
+#include <array>
 #include <cctype>
 #include <charconv>
 #include <span>
@@ -96,18 +98,16 @@ SystemName system_at(std::span<const Token> tokens, std::size_t at) {
 }
 
 bool is_micrometre(std::string_view word) {
-  for (const std::string_view unit : {"um",
-                                      "\u00b5m",
-                                      "\u03bcm",
-                                      "micron",
-                                      "microns",
-                                      "micrometre",
-                                      "micrometres",
-                                      "micrometer",
-                                      "micrometers"}) {
-    if (word == unit) return true;
-  }
-  return false;
+  constexpr std::array<std::string_view, 9> kSizeUnits = {"um",
+                                                          "\u00b5m",
+                                                          "\u03bcm",
+                                                          "micron",
+                                                          "microns",
+                                                          "micrometre",
+                                                          "micrometres",
+                                                          "micrometer",
+                                                          "micrometers"};
+  return std::ranges::find(kSizeUnits, word) != kSizeUnits.end();
 }
 
 // The grit that begins at this token, if one does.

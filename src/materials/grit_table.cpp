@@ -41,6 +41,8 @@ GritRow cami(double number, double median_um, Provenance from) {
 }
 
 // clang-format off
+// A table rather than a procedure.
+// NOLINTNEXTLINE(readability-function-size)
 const std::vector<GritRow>& all_grits() {
   static const std::vector<GritRow> rows = {
     // The geometric middle of the band that holds 80 % of the grain, e.g. F220: sqrt(53 * 75) = 63.

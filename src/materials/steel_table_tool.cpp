@@ -2,6 +2,8 @@
 
 namespace keenfall::materials {
 
+// A table rather than a procedure.
+// NOLINTNEXTLINE(readability-function-size)
 std::vector<Steel> tool_steels() {
   using enum Element;
   using enum TrustMark;
