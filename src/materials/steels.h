@@ -17,8 +17,6 @@
 
 namespace keenfall::materials {
 
-// The symbols of chemistry keep their capitals.
-// NOLINTNEXTLINE(readability-identifier-naming)
 enum class Element { C, Si, Mn, Cr, Mo, V, W, Ni, Co };
 
 // "C", "Si", ...
