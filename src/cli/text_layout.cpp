@@ -1,5 +1,6 @@
 #include "cli/text_layout.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <utility>
@@ -48,6 +49,13 @@ std::string first_columns(std::string_view text, int columns) {
   std::size_t end = 0;
   for (int i = 0; i < columns && end < text.size(); ++i) end += length_of_character(text, end);
   return std::string(text.substr(0, end));
+}
+
+// A word, with a "%" that follows it: "95 %" is not torn apart.
+std::size_t end_of_unbroken(std::string_view text, std::size_t begin) {
+  std::size_t end = std::min(text.find(' ', begin), text.size());
+  while (text.substr(end).starts_with(" %")) end = std::min(text.find(' ', end + 1), text.size());
+  return end;
 }
 
 std::string coloured(const std::string& text, std::string_view colour, const Look& look) {
@@ -125,7 +133,7 @@ std::string wrapped(std::string_view text, Indent indent, const Look& look) {
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t begin = text.find_first_not_of(' ', at);
     if (begin == std::string_view::npos) break;
-    const std::size_t end = std::min(text.find(' ', begin), text.size());
+    const std::size_t end = end_of_unbroken(text, begin);
     const std::string_view word = text.substr(begin, end - begin);
     if (!line_is_empty && columns_of(line) + 1 + columns_of(word) > look.width) {
       lines += line + "\n";

@@ -1,0 +1,86 @@
+#include "cli/demo_command.h"
+
+#include "cli/judge_command.h"
+#include "cli/text_layout.h"
+#include "cli/typed_options.h"
+#include "cli/written_file.h"
+#include "exchange/long_table_text.h"
+
+#include <fmt/format.h>
+
+namespace keenfall::cli {
+
+namespace {
+
+std::string scenario_text(const trials::Trial& trial, base::Seed seed, const Look& look) {
+  return wrapped("The matting bench: an invented workshop trims new and uplifted sisal matting.",
+                 {},
+                 look) +
+         wrapped("Knives, one of each: A of C75S, B of X90CrMoV18, C of X153CrMoV12.", {}, look) +
+         wrapped(
+             fmt::format("{} runs, drawn from seed {}; no knife was cut. Which stays keen longest?",
+                         trial.runs.size(),
+                         seed.number),
+             {},
+             look);
+}
+
+std::string safety_text(const Look& look) {
+  return wrapped(
+      "A blunt edge slips: cut away from yourself and the holding hand, clamp the stock, "
+      "let a dropped knife fall. Local law and your workplace's rules come first.",
+      {},
+      look);
+}
+
+std::string next_step_text(const JudgeRequest& request, const Look& look) {
+  return wrapped(
+      request.table_file.empty()
+          ? "Your own readings: keenfall judge readings.csv. To see what such a table looks "
+            "like: keenfall demo --table=matting.csv"
+          : "The readings are in " + shown_as(request.table_file, look) +
+                ". To judge them again: keenfall judge " + shown_as(request.table_file, look),
+      {},
+      look);
+}
+
+base::Problem no_tables_here(const std::string& found) {
+  return {.kind = base::ProblemKind::bad_value,
+          .sentence = "demo judges its own invented readings, not \"" + found +
+                      "\". For a table: keenfall judge " + found,
+          .place = {.column = "--", .found = found}};
+}
+
+}  // namespace
+
+Outcome demo_command(std::span<const std::string> words, const Surroundings& surroundings) {
+  const auto typed = typed_options(Command::demo, words);
+  if (!typed) return wrong_usage(typed.error(), "demo");
+  const auto request = judge_request(*typed, surroundings.threads_at_hand);
+  if (!request) return wrong_usage(request.error(), "demo");
+  if (!request->tables.empty())
+    return wrong_usage({no_tables_here(request->tables.front())}, "demo");
+
+  const trials::Trial trial = surroundings.use_cases.matting_bench(request->options.seed);
+  const Judging judging = [&](const base::Executor& executor, const base::ProgressReport& report) {
+    return surroundings.use_cases.judge_trial(trial, request->options, executor, report);
+  };
+  const Judgements judgements = judged_while_watched(*request, judging, surroundings);
+  if (!judgements) return refused(judgements.error());
+  Outcome outcome = shown_judgements(*judgements, *request, surroundings);
+  if (!request->table_file.empty()) {
+    const std::string table = exchange::long_table_of(trial);
+    const auto problem = write_whole_file(request->table_file, table, Existing::is_kept);
+    if (problem) {
+      outcome.err += in_words(*problem) + "\n";
+      outcome.code = ExitCode::file_trouble;
+    }
+  }
+  if (request->json_to == JsonTo::standard_output) return outcome;
+  const Look& look = surroundings.look;
+  outcome.out = scenario_text(trial, request->options.seed, look) + "\n" + outcome.out + "\n" +
+                next_step_text(*request, look) + safety_text(look);
+  return outcome;
+}
+
+}  // namespace keenfall::cli

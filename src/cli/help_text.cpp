@@ -1,0 +1,159 @@
+#include "cli/help_text.h"
+
+#include "cli/text_layout.h"
+
+#include <cstddef>
+
+namespace keenfall::cli {
+
+namespace {
+
+struct Entry {
+  std::string_view term;
+  std::string_view meaning;
+};
+
+// Terms in one column, what they mean in the next.
+std::string entries_text(const std::vector<Entry>& entries, const Look& look) {
+  constexpr int kTermColumns = 26;
+  std::string text;
+  for (const Entry& entry : entries) {
+    const int term_columns = columns_of(entry.term);
+    const bool fits = term_columns + 2 < kTermColumns;
+    std::string lines =
+        wrapped(shown_as(entry.meaning, look), {.first = kTermColumns, .rest = kTermColumns}, look);
+    if (fits) {
+      lines.replace(2, static_cast<std::size_t>(term_columns), entry.term);
+      text += lines;
+    } else {
+      text += "  " + std::string(entry.term) + "\n" + lines;
+    }
+  }
+  return text;
+}
+
+std::vector<Entry> judging_options() {
+  return {{"--worth-it=1.5", "a ratio of lasting below which you would not act (above 1)"},
+          {"--stop-level=4",
+           "also give the cuts until the reading is this many times its start, and compare there"},
+          {"--stop-reading=400gf", "compare all edges at this one reading instead"},
+          {"--model=plain",
+           "without robust readings, blocks and checkpoint errors; \"default\" has them"},
+          {"--seed=1", "the number that makes the answer repeatable"},
+          {"--threads=2", "how many to work with; the numbers do not depend on it"},
+          {"--json, --json=FILE", "the whole answer as JSON, on standard output or into a file"},
+          {"--quiet", "the answers only, and no progress"}};
+}
+
+std::vector<Entry> table_options() {
+  return {{"--kind=NAME", "judge only readings of this kind, such as thread_push"},
+          {"--column=OURS=THEIRS", "a column by another name: --column cuts=strokes (repeatable)"},
+          {"--define-kind=DEFINITION",
+           "an own kind of reading, name:unit:lower or name:unit:higher, then options: "
+           "--define-kind flank_wear:mm:lower (repeatable)"}};
+}
+
+std::string judge_help(const Look& look) {
+  return wrapped("keenfall judge TABLE... [options]", {}, look) + "\n" +
+         wrapped(
+             "Says which edge stays keen longer, how sure that is, and what else could explain it. "
+             "A table is a CSV file with a reading a row and at least the columns blade, medium, "
+             "run, cuts and reading. Several tables are taken as one trial.",
+             {},
+             look) +
+         "\nHow to judge\n" + entries_text(judging_options(), look) + "\nHow to read the table\n" +
+         entries_text(table_options(), look) + "\n" +
+         wrapped(
+             "Exit code 0: there is an answer, also when it is \"not settled\". 1: the fit is "
+             "not usable. 2: an option is wrong. 3: a table is refused. 4: a file cannot be "
+             "read or written. 130: stopped.",
+             {},
+             look);
+}
+
+std::string demo_help(const Look& look) {
+  std::vector<Entry> entries = judging_options();
+  entries.push_back(
+      {"--table=FILE", "write the demo's readings as a table, to see what one looks like"});
+  entries.push_back({"--no-open", "open nothing on the desktop (nothing is opened yet)"});
+  return wrapped("keenfall demo [options]", {}, look) + "\n" +
+         wrapped(
+             "Judges an invented trial: three knives in new and in uplifted matting.", {}, look) +
+         "\n" + entries_text(entries, look);
+}
+
+std::string reference_help(std::string_view usage, std::string_view meaning, const Look& look) {
+  return wrapped(usage, {}, look) + "\n" + wrapped(shown_as(meaning, look), {}, look);
+}
+
+}  // namespace
+
+const std::vector<std::string_view>& command_names() {
+  static const std::vector<std::string_view> names = {
+      "judge", "demo", "steels", "grits", "convert", "help"};
+  return names;
+}
+
+std::string first_words(const Look& look) {
+  return wrapped(
+             "Keenfall judges knife-cutting trials: which edge stays keen longer, and how sure "
+             "that "
+             "is.",
+             {},
+             look) +
+         "\n" +
+         entries_text({{"keenfall demo", "see an answer on invented readings"},
+                       {"keenfall judge TABLE", "get one on your own"},
+                       {"keenfall help", "everything else"}},
+                      look);
+}
+
+std::string help_text(const Look& look) {
+  return wrapped(
+             "Keenfall judges knife-cutting trials: from readings of sharpness as edges blunt, "
+             "which "
+             "edge stays keen longer, how sure that is, and what else could explain it.",
+             {},
+             look) +
+         "\n" +
+         entries_text(
+             {{"keenfall judge TABLE...", "judge tables of readings"},
+              {"keenfall demo", "judge an invented trial, to see what an answer looks like"},
+              {"keenfall steels [NAME]", "steels by their AISI and EN designations"},
+              {"keenfall grits [GRIT]", "grit systems side by side, in µm"},
+              {"keenfall convert WHAT TO", "units, hardness scales and grits into others"},
+              {"keenfall help [COMMAND]", "this page, or the options of a command"},
+              {"keenfall --version", "which Keenfall this is"}},
+             look);
+}
+
+std::optional<std::string> help_on(std::string_view command, const Look& look) {
+  if (command == "judge") return judge_help(look);
+  if (command == "demo") return demo_help(look);
+  if (command == "help") return help_text(look);
+  if (command == "steels") {
+    return reference_help(
+        "keenfall steels [NAME]",
+        "Lists the steels known by AISI and EN designation, or one of them with the "
+        "source of each number.",
+        look);
+  }
+  if (command == "grits") {
+    return reference_help(
+        "keenfall grits [SYSTEM or GRIT]",
+        "Shows the grit systems side by side, one system (JIS), or one grit (F1000, "
+        "9 µm) with its nearest in the others. A bare number is shown with all it "
+        "could be.",
+        look);
+  }
+  if (command == "convert") {
+    return reference_help(
+        "keenfall convert QUANTITY UNIT",
+        "Converts a quantity: 400gf to N, 61HRC to HV, 17deg-per-side to inclusive, "
+        "F1000 to JIS.",
+        look);
+  }
+  return std::nullopt;
+}
+
+}  // namespace keenfall::cli

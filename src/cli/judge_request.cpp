@@ -1,0 +1,188 @@
+#include "cli/judge_request.h"
+
+#include "exchange/column_mapping.h"
+#include "exchange/kind_definition.h"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <cstdint>
+#include <optional>
+#include <utility>
+
+namespace keenfall::cli {
+
+namespace {
+
+constexpr unsigned kMostThreads = 256;
+
+class OptionProblems {
+ public:
+  void add(base::ProblemKind kind,
+           const std::string& option,
+           const std::string& sentence,
+           const std::string& found,
+           const std::string& accepted) {
+    problems_.push_back({.kind = kind,
+                         .sentence = sentence,
+                         .place = {.column = option, .found = found},
+                         .accepted = accepted});
+  }
+
+  void add_bad_value(const std::string& option,
+                     const std::string& needed,
+                     const std::string& found,
+                     const std::string& accepted) {
+    add(base::ProblemKind::bad_value,
+        option,
+        option + " must be " + needed + ", not \"" + found + "\".",
+        found,
+        accepted);
+  }
+
+  // A problem found elsewhere, with the option it came by.
+  void add(const std::string& option, base::Problem problem) {
+    problem.place.column = option;
+    problem.sentence = option + ": " + problem.sentence;
+    problems_.push_back(std::move(problem));
+  }
+
+  [[nodiscard]] const std::vector<base::Problem>& all() const { return problems_; }
+
+ private:
+  std::vector<base::Problem> problems_;
+};
+
+// The whole text as a number of this type.
+template <class Number>
+std::optional<Number> whole_text_as(const std::string& text) {
+  Number number{};
+  const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), number);
+  if (fault != std::errc() || end != text.data() + text.size() || text.empty()) return std::nullopt;
+  return number;
+}
+
+std::optional<double> number_above_one(const std::string& text) {
+  const auto number = whole_text_as<double>(text);
+  if (!number || !std::isfinite(*number) || *number <= 1) return std::nullopt;
+  return number;
+}
+
+void read_levels(const TypedOptions& typed,
+                 workbench::JudgeOptions& options,
+                 OptionProblems& problems) {
+  if (typed.worth_it) {
+    const auto margin = number_above_one(*typed.worth_it);
+    if (!margin) {
+      problems.add_bad_value(
+          "--worth-it", "a ratio above 1", *typed.worth_it, "for example 1.5 or 2");
+    }
+    options.worth_it_margin = margin.value_or(options.worth_it_margin);
+  }
+  if (typed.stop_level) {
+    options.stop_level = number_above_one(*typed.stop_level);
+    if (!options.stop_level) {
+      problems.add_bad_value("--stop-level",
+                             "how many times the start reading, above 1",
+                             *typed.stop_level,
+                             "for example 2 or 4");
+    }
+  }
+  if (typed.stop_reading) {
+    double reading = 0;
+    const std::string& text = *typed.stop_reading;
+    const auto fault = std::from_chars(text.data(), text.data() + text.size(), reading).ec;
+    if (fault != std::errc() || !std::isfinite(reading) || reading <= 0) {
+      problems.add_bad_value("--stop-reading",
+                             "a reading above zero with its unit",
+                             text,
+                             "for example 400gf or 0.3mm");
+    }
+    options.stop_reading = text;
+  }
+  if (typed.stop_level && typed.stop_reading) {
+    problems.add(base::ProblemKind::conflicting,
+                 "--stop-level",
+                 "--stop-level and --stop-reading cannot both decide where edges are compared.",
+                 *typed.stop_level,
+                 "one of the two");
+  }
+}
+
+void read_running_options(const TypedOptions& typed,
+                          JudgeRequest& request,
+                          OptionProblems& problems) {
+  if (typed.model) {
+    if (*typed.model != "plain" && *typed.model != "default") {
+      problems.add_bad_value("--model", "a model's name", *typed.model, "plain or default");
+    }
+    request.options.model = *typed.model;
+  }
+  if (typed.seed) {
+    const auto seed = whole_text_as<std::uint64_t>(*typed.seed);
+    if (!seed) {
+      problems.add_bad_value("--seed", "a whole number", *typed.seed, "0 to 18446744073709551615");
+    }
+    request.options.seed = base::Seed{seed.value_or(1)};
+  }
+  if (typed.threads) {
+    const auto threads = whole_text_as<unsigned>(*typed.threads);
+    if (!threads || *threads < 1 || *threads > kMostThreads) {
+      problems.add_bad_value("--threads", "a whole number of threads", *typed.threads, "1 to 256");
+    }
+    request.threads = threads.value_or(1);
+  }
+}
+
+void read_table_options(const TypedOptions& typed,
+                        workbench::JudgeOptions& options,
+                        OptionProblems& problems) {
+  for (const std::string& text : typed.columns) {
+    auto mapping = exchange::parse_column_mapping(text);
+    if (mapping) {
+      options.table.columns.push_back(std::move(*mapping));
+    } else {
+      problems.add("--column", mapping.error());
+    }
+  }
+  for (const std::string& text : typed.defined_kinds) {
+    auto kind = exchange::parse_kind_definition(text);
+    if (kind) {
+      options.table.defined_kinds.push_back(std::move(*kind));
+    } else {
+      problems.add("--define-kind", kind.error());
+    }
+  }
+  options.kind = typed.kind;
+}
+
+void read_destinations(const TypedOptions& typed, JudgeRequest& request, OptionProblems& problems) {
+  request.quiet = typed.quiet;
+  request.table_file = typed.table_file.value_or("");
+  if (!typed.json) return;
+  request.json_to = typed.json->empty() ? JsonTo::standard_output : JsonTo::file;
+  request.json_file = *typed.json;
+  if (std::ranges::count(typed.positionals, *typed.json) > 0) {
+    problems.add(base::ProblemKind::conflicting,
+                 "--json",
+                 "--json would overwrite the table \"" + *typed.json + "\".",
+                 *typed.json,
+                 "another file, as in --json=answer.json");
+  }
+}
+
+}  // namespace
+
+base::ResultOrProblems<JudgeRequest> judge_request(const TypedOptions& typed,
+                                                   unsigned threads_at_hand) {
+  JudgeRequest request{.tables = typed.positionals, .threads = std::max(1U, threads_at_hand)};
+  OptionProblems problems;
+  read_levels(typed, request.options, problems);
+  read_running_options(typed, request, problems);
+  read_table_options(typed, request.options, problems);
+  read_destinations(typed, request, problems);
+  if (!problems.all().empty()) return tl::unexpected(problems.all());
+  return request;
+}
+
+}  // namespace keenfall::cli

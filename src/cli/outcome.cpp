@@ -1,0 +1,39 @@
+#include "cli/outcome.h"
+
+#include <fmt/format.h>
+
+namespace keenfall::cli {
+
+namespace {
+
+// An option stands in the sentence already; it is no column of a table.
+std::string problem_words(base::Problem problem) {
+  if (problem.place.column.starts_with("--")) problem.place.column.clear();
+  return in_words(problem);
+}
+
+std::string one_a_line(const std::vector<base::Problem>& problems) {
+  std::string lines;
+  for (const base::Problem& problem : problems) lines += problem_words(problem) + "\n";
+  return lines;
+}
+
+}  // namespace
+
+Outcome refused(const std::vector<base::Problem>& problems) {
+  const ExitCode code = exit_code_of(problems);
+  if (code == ExitCode::stopped)
+    return {.code = code, .out = "", .err = "Stopped; nothing was written.\n"};
+  const std::string count =
+      problems.size() == 1 ? std::string("1 problem") : fmt::format("{} problems", problems.size());
+  return {.code = code, .out = "", .err = one_a_line(problems) + count + "; nothing was judged.\n"};
+}
+
+Outcome wrong_usage(const std::vector<base::Problem>& problems, const std::string& command) {
+  const std::string where = command.empty() ? "keenfall help" : "keenfall help " + command;
+  return {.code = ExitCode::wrong_usage,
+          .out = "",
+          .err = one_a_line(problems) + "\"" + where + "\" shows what can be asked for.\n"};
+}
+
+}  // namespace keenfall::cli

@@ -1,0 +1,83 @@
+#include "cli/process.h"
+
+#include "cli/interruption.h"
+#include "cli/program.h"
+#include "cli/terminal.h"
+
+#include <cerrno>
+#include <chrono>
+#include <cstdio>
+#include <cstring>
+#include <exception>
+#include <new>
+#include <string>
+#include <thread>
+#include <vector>
+
+#include <signal.h>
+
+namespace keenfall::cli {
+
+namespace {
+
+double seconds_on_the_steady_clock() {
+  return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
+}
+
+void write_to_standard_error(const std::string& text) {
+  std::fwrite(text.data(), 1, text.size(), stderr);
+  std::fflush(stderr);
+}
+
+Surroundings surroundings_of_this_process(const UseCases& use_cases) {
+  Surroundings surroundings{.look = look_for(facts_of_standard_output()),
+                            .use_cases = use_cases,
+                            .is_stop_asked_for = is_interrupted,
+                            .seconds_now = seconds_on_the_steady_clock,
+                            .threads_at_hand = std::thread::hardware_concurrency(),
+                            .program_version = KEENFALL_VERSION};
+  if (standard_error_is_a_terminal()) surroundings.write_progress = write_to_standard_error;
+  return surroundings;
+}
+
+// A reader that went away ("| head") or a closed output is nobody's fault; a full disk is said.
+ExitCode delivered(const Outcome& outcome) {
+  errno = 0;
+  const std::size_t written = std::fwrite(outcome.out.data(), 1, outcome.out.size(), stdout);
+  const bool is_complete = written == outcome.out.size() && std::fflush(stdout) == 0;
+  const int fault = errno;
+  write_to_standard_error(outcome.err);
+  if (is_complete || fault == EPIPE || fault == EBADF) return outcome.code;
+  write_to_standard_error(std::string("Standard output cannot be written: ") +
+                          std::strerror(fault) + ".\n");
+  return ExitCode::file_trouble;
+}
+
+ExitCode our_fault(const std::string& what) {
+  write_to_standard_error("This is a fault in Keenfall, not in what you gave it: " + what +
+                          ". Nothing was judged.\n");
+  return ExitCode::our_fault;
+}
+
+ExitCode run(const std::vector<std::string>& words, const UseCases& use_cases) {
+  try {
+    return delivered(run_program(words, surroundings_of_this_process(use_cases)));
+  } catch (const std::bad_alloc&) {
+    write_to_standard_error("There is not enough memory for this.\n");
+    return ExitCode::not_usable;
+  } catch (const std::exception& error) {
+    return our_fault(error.what());
+  }
+}
+
+}  // namespace
+
+int run_as_process(int argument_count, char** arguments, const UseCases& use_cases) {
+  signal(SIGPIPE, SIG_IGN);
+  listen_for_interruption();
+  const std::vector<std::string> words(arguments + (argument_count > 0 ? 1 : 0),
+                                       arguments + argument_count);
+  return static_cast<int>(run(words, use_cases));
+}
+
+}  // namespace keenfall::cli

@@ -1,0 +1,22 @@
+// Everything a command meets outside itself: the terminal, the clock, Ctrl-C, and the use cases.
+#pragma once
+
+#include "cli/look.h"
+#include "cli/use_cases.h"
+
+#include <functional>
+#include <string>
+
+namespace keenfall::cli {
+
+struct Surroundings {
+  Look look;  // of standard output
+  UseCases use_cases;
+  std::function<bool()> is_stop_asked_for;
+  std::function<double()> seconds_now;                     // of a clock that never goes back
+  std::function<void(const std::string&)> write_progress;  // at once; empty: nobody watches
+  unsigned threads_at_hand = 1;
+  std::string program_version;
+};
+
+}  // namespace keenfall::cli

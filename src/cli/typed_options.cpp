@@ -1,0 +1,90 @@
+#include "cli/typed_options.h"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <string_view>
+
+namespace keenfall::cli {
+
+namespace {
+
+constexpr std::string_view kToStandardOutput = "-";
+
+void add_judging_options(CLI::App& app, TypedOptions& typed, std::string& json) {
+  app.add_option("--worth-it", typed.worth_it);
+  app.add_option("--stop-level", typed.stop_level);
+  app.add_option("--stop-reading", typed.stop_reading);
+  app.add_option("--model", typed.model);
+  app.add_option("--seed", typed.seed);
+  app.add_option("--threads", typed.threads);
+  // As a flag it takes a file only in the form --json=FILE, so that it can never swallow a table.
+  app.add_flag("--json{-}", json);
+  app.add_flag("--quiet", typed.quiet);
+}
+
+void add_table_options(CLI::App& app, TypedOptions& typed) {
+  constexpr int kOneEach = 1;
+  app.add_option("--kind", typed.kind);
+  app.add_option("--column", typed.columns)->expected(kOneEach)->take_all();
+  app.add_option("--define-kind", typed.defined_kinds)->expected(kOneEach)->take_all();
+}
+
+base::Problem unknown_option(const std::string& word) {
+  const std::string option = word.substr(0, word.find('='));
+  return {.kind = base::ProblemKind::unknown_name,
+          .sentence = "There is no option \"" + option + "\" here.",
+          .place = {.column = "--", .found = word}};
+}
+
+// The parser's message begins with the option: "--seed: 1 required TEXT missing".
+base::Problem problem_of(const CLI::ParseError& error) {
+  const std::string message = error.what();
+  const std::string option = message.substr(0, message.find(':'));
+  const bool names_an_option = option.starts_with("--");
+  const bool too_many =
+      message.find("At most") != std::string::npos || message.find("received") != std::string::npos;
+  std::string sentence = "These options cannot be read: " + message + ".";
+  if (names_an_option) {
+    sentence = too_many ? option + " is given more than once; once is enough."
+                        : option + " needs a value after it.";
+  }
+  return {.kind = base::ProblemKind::bad_value,
+          .sentence = sentence,
+          .place = {.column = names_an_option ? option : "--", .found = ""}};
+}
+
+}  // namespace
+
+base::ResultOrProblems<TypedOptions> typed_options(Command command,
+                                                   std::span<const std::string> words) {
+  TypedOptions typed;
+  std::string json;
+  CLI::App app;
+  app.set_help_flag();
+  app.allow_extras();
+  app.add_option("WHAT", typed.positionals);
+  switch (command) {
+    case Command::judge:
+      add_judging_options(app, typed, json);
+      add_table_options(app, typed);
+      break;
+    case Command::demo:
+      add_judging_options(app, typed, json);
+      app.add_option("--table", typed.table_file);
+      app.add_flag("--no-open", typed.no_open);
+      break;
+  }
+  try {
+    app.parse(std::vector<std::string>(words.rbegin(), words.rend()));
+  } catch (const CLI::ParseError& error) {
+    return tl::unexpected(std::vector<base::Problem>{problem_of(error)});
+  }
+  std::vector<base::Problem> problems;
+  for (const std::string& word : app.remaining()) problems.push_back(unknown_option(word));
+  if (!problems.empty()) return tl::unexpected(problems);
+  if (!json.empty()) typed.json = json == kToStandardOutput ? std::string() : json;
+  return typed;
+}
+
+}  // namespace keenfall::cli

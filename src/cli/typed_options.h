@@ -1,0 +1,36 @@
+// The options of a command as they were typed, before anybody has looked at what they mean.
+#pragma once
+
+#include "base/result.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace keenfall::cli {
+
+struct TypedOptions {
+  std::vector<std::string> positionals;
+  std::optional<std::string> worth_it;
+  std::optional<std::string> stop_level;
+  std::optional<std::string> stop_reading;
+  std::optional<std::string> model;
+  std::optional<std::string> seed;
+  std::optional<std::string> kind;
+  std::optional<std::string> threads;
+  std::optional<std::string> json;  // empty text: to standard output
+  std::optional<std::string> table_file;
+  std::vector<std::string> columns;
+  std::vector<std::string> defined_kinds;
+  bool quiet = false;
+  bool no_open = false;
+};
+
+enum class Command { judge, demo };
+
+// Fails for an option the command does not have, one without its value, one given twice.
+[[nodiscard]] base::ResultOrProblems<TypedOptions> typed_options(
+    Command command, std::span<const std::string> words);
+
+}  // namespace keenfall::cli

@@ -1,0 +1,18 @@
+// A file written whole or not at all.
+#pragma once
+
+#include "base/result.h"
+
+#include <optional>
+#include <string>
+
+namespace keenfall::cli {
+
+enum class Existing { is_replaced, is_kept };
+
+// Nothing when it was written; else why not. With `is_kept` a file that exists is not touched.
+[[nodiscard]] std::optional<base::Problem> write_whole_file(const std::string& path,
+                                                            const std::string& content,
+                                                            Existing existing);
+
+}  // namespace keenfall::cli

@@ -1,0 +1,370 @@
+#include "child_process.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <unistd.h>
+
+namespace keenfall::journeys {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::EndsWith;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::Not;
+using ::testing::StartsWith;
+
+constexpr const char* kGoodTable =
+    "blade,medium,run,cuts,reading\n"
+    "A,rope,1,0,104\nA,rope,1,30,208\nB,rope,1,0,103\nB,rope,1,60,206\n";
+
+std::filesystem::path scratch(const std::string& name) {
+  const auto folder =
+      std::filesystem::temp_directory_path() / ("keenfall_journeys_" + std::to_string(getpid()));
+  std::filesystem::create_directories(folder);
+  return folder / name;
+}
+
+std::string a_table(const std::string& name, const std::string& content) {
+  const auto path = scratch(name);
+  std::ofstream(path) << content;
+  return path.string();
+}
+
+std::string content_of(const std::string& path) {
+  std::ostringstream content;
+  content << std::ifstream(path).rdbuf();
+  return content.str();
+}
+
+Said keenfall(const std::vector<std::string>& words, const std::string& stand_in = "") {
+  return run({.program = KEENFALL_STAND_IN,
+              .words = words,
+              .environment = {{"STAND_IN", stand_in}, {"LC_ALL", "C.UTF-8"}}});
+}
+
+TEST(TheProgram, SaysWhatToDoWhenNothingIsAsked) {
+  const Said said = keenfall({});
+
+  EXPECT_EQ(said.exit_code, 0);
+  EXPECT_THAT(said.out, AllOf(HasSubstr("keenfall demo"), HasSubstr("keenfall judge TABLE")));
+  EXPECT_THAT(said.err, IsEmpty());
+}
+
+TEST(TheProgram, HelpsInEveryWayPeopleAskForIt) {
+  for (const std::vector<std::string>& words : {std::vector<std::string>{"help"},
+                                                {"--help"},
+                                                {"-h"},
+                                                {"help", "judge"},
+                                                {"judge", "--help"}}) {
+    const Said said = keenfall(words);
+
+    EXPECT_EQ(said.exit_code, 0);
+    EXPECT_THAT(said.out, HasSubstr("keenfall judge TABLE"));
+  }
+}
+
+TEST(TheProgram, TellsItsVersion) {
+  const Said said = keenfall({"--version"});
+
+  EXPECT_EQ(said.exit_code, 0);
+  EXPECT_THAT(said.out, AllOf(StartsWith("keenfall "), EndsWith("\n")));
+}
+
+TEST(TheProgram, NamesItsCommandsWhenItDoesNotKnowOne) {
+  const Said said = keenfall({"jugde", "t"});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.err, AllOf(HasSubstr("no command \"jugde\""), HasSubstr("judge, demo")));
+}
+
+TEST(TheProgram, TellsHowToJudgeATableThatStandsWhereACommandBelongs) {
+  EXPECT_THAT(keenfall({"t.csv"}).err, HasSubstr("keenfall judge t.csv"));
+}
+
+TEST(Judge, RefusesEveryWrongOptionValueAtOnceWithWhatWouldBeAccepted) {
+  const Said said = keenfall({"judge",
+                              "t.csv",
+                              "--worth-it=1",
+                              "--seed",
+                              "-3",
+                              "--model",
+                              "best",
+                              "--threads=0",
+                              "--stop-level=abc"});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(
+      said.err,
+      AllOf(HasSubstr("--worth-it must be a ratio above 1, not \"1\". Accepted: for example"),
+            HasSubstr("--seed must be a whole number, not \"-3\"."),
+            HasSubstr("--model must be a model's name, not \"best\". Accepted: plain or"),
+            HasSubstr("--threads must be a whole number of threads, not \"0\"."),
+            HasSubstr("--stop-level must be how many times the start reading")));
+  EXPECT_THAT(said.err, HasSubstr("keenfall help judge"));
+}
+
+TEST(Judge, RefusesTwoPlacesToCompareAt) {
+  const Said said = keenfall({"judge", "t.csv", "--stop-level=4", "--stop-reading=400gf"});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.err, HasSubstr("cannot both"));
+}
+
+TEST(Judge, RefusesAnOptionItDoesNotHave) {
+  const Said said = keenfall({"judge", "t.csv", "--fast"});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.err, HasSubstr("no option \"--fast\""));
+}
+
+TEST(Judge, RefusesAnOptionWithoutItsValue) {
+  const Said said = keenfall({"judge", "t.csv", "--seed"});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.err, HasSubstr("--seed needs a value after it."));
+}
+
+TEST(Judge, RefusesAnOptionGivenTwice) {
+  const Said said = keenfall({"judge", "t.csv", "--seed=1", "--seed=2"});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.err, HasSubstr("--seed is given more than once"));
+}
+
+TEST(Judge, AsksForATable) {
+  const Said said = keenfall({"judge"});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.err, HasSubstr("no table to judge"));
+}
+
+TEST(Judge, EndsWithFourWhenAFileIsNotThere) {
+  const Said said = keenfall({"judge", "no/such/table.csv"});
+
+  EXPECT_EQ(said.exit_code, 4);
+  EXPECT_THAT(said.err,
+              AllOf(HasSubstr("no/such/table.csv"), HasSubstr("1 problem; nothing was judged.")));
+  EXPECT_THAT(said.out, IsEmpty());
+}
+
+TEST(Judge, EndsWithThreeAndOneLineForEachRefusedCell) {
+  const std::string table =
+      a_table("bad.csv", "blade,medium,run,cuts,reading\nA,rope,1,ten,104\nA,rope,1,30,many\n");
+
+  const Said said = keenfall({"judge", table});
+
+  EXPECT_EQ(said.exit_code, 3);
+  EXPECT_THAT(said.err, AllOf(HasSubstr("line 2"), HasSubstr("line 3"), HasSubstr("2 problems;")));
+  EXPECT_THAT(said.out, IsEmpty());
+}
+
+TEST(Judge, AnswersFirst) {
+  const Said said = keenfall({"judge", a_table("good.csv", kGoodTable)});
+
+  EXPECT_EQ(said.exit_code, 0);
+  EXPECT_THAT(said.out, HasSubstr("C stays keen 3.1 times as long as A"));
+  EXPECT_LT(said.out.find("C stays keen 3.1 times as long as A"), said.out.find("Fit: usable"));
+  EXPECT_THAT(said.err, IsEmpty());
+}
+
+TEST(Judge, PassesItsOptionsOn) {
+  const Said said = keenfall(
+      {"judge", a_table("good.csv", kGoodTable), "--worth-it", "1.25", "--seed=77", "--json"});
+  const auto document = nlohmann::json::parse(said.out);
+
+  EXPECT_EQ(document["worth_it_margin"], 1.25);
+  EXPECT_EQ(document["fit"]["seed"], 77);
+}
+
+TEST(Judge, GivesOnlyTheAnswersWhenItIsToBeQuiet) {
+  const Said said = keenfall({"judge", a_table("good.csv", kGoodTable), "--quiet"});
+
+  EXPECT_THAT(said.out,
+              AllOf(HasSubstr("C stays keen 3.1 times as long as A"), Not(HasSubstr("Fit:"))));
+}
+
+TEST(Judge, WritesTheJsonIntoAFileAndStillAnswers) {
+  const std::string file = scratch("answer.json").string();
+
+  const Said said = keenfall({"judge", a_table("good.csv", kGoodTable), "--json=" + file});
+
+  EXPECT_EQ(said.exit_code, 0);
+  EXPECT_THAT(said.out, HasSubstr("C stays keen 3.1 times as long as A"));
+  EXPECT_EQ(nlohmann::json::parse(content_of(file))["format"], "keenfall-judgement");
+}
+
+TEST(Judge, NeverTakesATableForTheFileTheJsonGoesTo) {
+  const std::string table = a_table("good.csv", kGoodTable);
+
+  const Said said = keenfall({"judge", "--json", table});
+
+  EXPECT_EQ(said.exit_code, 0);
+  EXPECT_EQ(content_of(table), kGoodTable);
+  EXPECT_THAT(said.out, StartsWith("{"));
+}
+
+TEST(Judge, RefusesToOverwriteATableWithItsAnswer) {
+  const std::string table = a_table("good.csv", kGoodTable);
+
+  const Said said = keenfall({"judge", table, "--json=" + table});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_EQ(content_of(table), kGoodTable);
+}
+
+TEST(Judge, SaysWhenTheJsonCannotBeWritten) {
+  const Said said =
+      keenfall({"judge", a_table("good.csv", kGoodTable), "--json=/no/such/folder/a.json"});
+
+  EXPECT_EQ(said.exit_code, 4);
+  EXPECT_THAT(said.err, HasSubstr("\"/no/such/folder/a.json\" cannot be written"));
+}
+
+TEST(Judge, TakesForeignHeadersAndOwnKinds) {
+  const std::string table =
+      a_table("foreign.csv", "insert,medium,run,minutes,wear\nA,iron,1,1,0.1\nA,iron,1,9,0.3\n");
+
+  const Said said = keenfall({"judge",
+                              table,
+                              "--column",
+                              "blade=insert",
+                              "--column=cuts=minutes",
+                              "--column",
+                              "reading=wear",
+                              "--define-kind",
+                              "flank_wear:mm:lower"});
+
+  EXPECT_EQ(said.exit_code, 0) << said.err;
+}
+
+TEST(Judge, RefusesAMappingOfAColumnNobodyKnows) {
+  const Said said = keenfall({"judge", "t.csv", "--column", "strokes=cuts"});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.err, HasSubstr("--column"));
+}
+
+TEST(Judge, EndsWithOneWhenTheFitIsNotUsable) {
+  const Said said = keenfall({"judge", a_table("good.csv", kGoodTable)}, "unusable");
+
+  EXPECT_EQ(said.exit_code, 1);
+  EXPECT_THAT(said.out, AllOf(HasSubstr("No verdict"), HasSubstr("R-hat is 1.2")));
+}
+
+TEST(Judge, OwnsUpToItsOwnFaults) {
+  const Said said = keenfall({"judge", a_table("good.csv", kGoodTable)}, "broken");
+
+  EXPECT_EQ(said.exit_code, 70);
+  EXPECT_THAT(said.err, HasSubstr("fault in Keenfall"));
+}
+
+TEST(Judge, StopsCleanlyOnCtrlC) {
+  const Said said = run({.program = KEENFALL_STAND_IN,
+                         .words = {"judge", a_table("good.csv", kGoodTable)},
+                         .environment = {{"STAND_IN", "slow"}},
+                         .interrupt_at = "working"});
+
+  EXPECT_EQ(said.exit_code, 130);
+  EXPECT_THAT(said.err, EndsWith("Stopped; nothing was written.\n"));
+  EXPECT_THAT(said.out, IsEmpty());
+}
+
+TEST(Judge, ShowsProgressOnATerminalAndErasesIt) {
+  const Said said = run({.program = KEENFALL_STAND_IN,
+                         .words = {"judge", a_table("good.csv", kGoodTable)},
+                         .environment = {{"STAND_IN", "slow"}},
+                         .on_a_terminal = true,
+                         .interrupt_at = "50 %"});
+
+  EXPECT_EQ(said.exit_code, 130);
+  EXPECT_THAT(said.out, HasSubstr("fitting the curves: 50 %, about"));
+  EXPECT_THAT(said.out, HasSubstr("  \rStopped; nothing was written."));
+}
+
+TEST(Judge, IsColouredOnlyOnATerminalAndNotWhereNoColorIsSet) {
+  const std::string table = a_table("good.csv", kGoodTable);
+  const CommandLine on_a_terminal{
+      .program = KEENFALL_STAND_IN,
+      .words = {"judge", table},
+      .environment = {{"TERM", "xterm"}, {"NO_COLOR", ""}, {"STAND_IN", ""}},
+      .on_a_terminal = true};
+  CommandLine without_colour = on_a_terminal;
+  without_colour.environment["NO_COLOR"] = "1";
+
+  EXPECT_THAT(run(on_a_terminal).out, HasSubstr("\x1b["));
+  EXPECT_THAT(run(without_colour).out, Not(HasSubstr("\x1b[")));
+  EXPECT_THAT(keenfall({"judge", table}).out, Not(HasSubstr("\x1b[")));
+}
+
+TEST(Judge, UsesOnlyAsciiWhereTheLocaleIsNotUtf8) {
+  const Said said = run({.program = KEENFALL_STAND_IN,
+                         .words = {"judge", a_table("good.csv", kGoodTable)},
+                         .environment = {{"STAND_IN", ""}, {"LC_ALL", "C"}}});
+
+  EXPECT_TRUE(
+      std::ranges::all_of(said.out, [](char c) { return static_cast<unsigned char>(c) < 0x80U; }));
+}
+
+TEST(Judge, SaysNothingWhenItsOutputIsClosed) {
+  const Said said = run({.program = KEENFALL_STAND_IN,
+                         .words = {"judge", a_table("good.csv", kGoodTable)},
+                         .environment = {{"STAND_IN", ""}},
+                         .with_closed_output = true});
+
+  EXPECT_EQ(said.exit_code, 0);
+  EXPECT_THAT(said.err, IsEmpty());
+}
+
+TEST(Demo, TellsItsStoryThenAnswersThenMindsTheHands) {
+  const Said said = keenfall({"demo", "--no-open"});
+
+  EXPECT_EQ(said.exit_code, 0);
+  EXPECT_THAT(said.out, StartsWith("The matting bench"));
+  EXPECT_LT(said.out.find("C stays keen 3.1 times as long as A"),
+            said.out.find("A blunt edge slips"));
+}
+
+TEST(Demo, WritesItsReadingsAsATableThatCanBeJudged) {
+  const std::string table = scratch("matting.csv").string();
+  std::filesystem::remove(table);
+
+  const Said written = keenfall({"demo", "--table", table});
+  const Said judged = keenfall({"judge", table});
+
+  EXPECT_EQ(written.exit_code, 0) << written.err;
+  EXPECT_EQ(judged.exit_code, 0) << judged.err;
+}
+
+TEST(Demo, LeavesAFileAloneThatIsThereAlready) {
+  const std::string table = a_table("mine.csv", "mine");
+
+  const Said said = keenfall({"demo", "--table", table});
+
+  EXPECT_EQ(said.exit_code, 4);
+  EXPECT_EQ(content_of(table), "mine");
+}
+
+TEST(References, AreReachedFromTheCommandLine) {
+  EXPECT_THAT(keenfall({"steels"}).out, HasSubstr("C75S"));
+  EXPECT_THAT(keenfall({"grits"}).out, HasSubstr("JIS"));
+  EXPECT_THAT(keenfall({"convert", "400gf", "to", "N"}).out, HasSubstr("3.92"));
+}
+
+TEST(References, RefuseWhatTheyDoNotKnow) {
+  EXPECT_EQ(keenfall({"steels", "unobtainium"}).exit_code, 2);
+  EXPECT_EQ(keenfall({"convert", "400gf"}).exit_code, 2);
+  EXPECT_EQ(keenfall({"grits", "--all"}).exit_code, 2);
+}
+
+}  // namespace
+}  // namespace keenfall::journeys
