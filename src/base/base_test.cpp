@@ -1,4 +1,5 @@
 #include "base/execution.h"
+#include "base/plain_number.h"
 #include "base/require.h"
 #include "base/result.h"
 
@@ -23,6 +24,15 @@ TEST(Problems, AreWrittenAsPlaceSentenceAndWhatWouldBeAccepted) {
 
 TEST(Problems, WithoutAPlaceAreJustTheSentence) {
   EXPECT_EQ(in_words({.sentence = "Nothing to judge."}), "Nothing to judge.");
+}
+
+TEST(Numbers, AreWrittenShortestRoundedOrToAFewFigures) {
+  EXPECT_EQ(plain_number(0.38), "0.38");
+  EXPECT_EQ(with_decimals(1.005, 1), "1.0");
+  EXPECT_EQ(with_figures(104.37, 3), "104");
+  EXPECT_EQ(with_figures(5104.37, 2), "5100");
+  EXPECT_EQ(with_figures(0.012345, 2), "0.012");
+  EXPECT_EQ(with_figures(0, 3), "0");
 }
 
 TEST(Require, ThrowsALogicErrorThatNamesThePromise) {

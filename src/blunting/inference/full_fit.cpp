@@ -1,14 +1,13 @@
 #include "blunting/inference/full_fit.h"
 
+#include "base/plain_number.h"
 #include "blunting/inference/blunting_density.h"
 #include "blunting/inference/starting_points.h"
 #include "numerics/chain_diagnostics.h"
 #include "numerics/nuts.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <cstdio>
 #include <memory>
 
 namespace keenfall::blunting {
@@ -86,25 +85,20 @@ std::vector<std::vector<double>> by_chain(const Draws& draws, std::size_t chains
   return parts;
 }
 
-std::string rounded(double number, const char* format) {
-  std::array<char, 40> text{};
-  std::snprintf(text.data(), text.size(), format, number);
-  return text.data();
-}
-
 void judge_convergence(FitDiagnostics& found, double total_draws) {
   if (!(found.r_hat_max <= kLargestRHat)) {
-    found.reasons.push_back("the chains disagree (R-hat " + rounded(found.r_hat_max, "%.3f") +
-                            ", wanted at most 1.01)");
+    found.reasons.push_back("the chains disagree (R-hat " +
+                            base::with_decimals(found.r_hat_max, 3) + ", wanted at most 1.01)");
   }
   if (!(std::min(found.ess_bulk_min, found.ess_tail_min) >= kSmallestEffectiveSize)) {
-    found.reasons.push_back("too few independent draws (worth " +
-                            rounded(std::min(found.ess_bulk_min, found.ess_tail_min), "%.0f") +
-                            ", wanted at least 400)");
+    found.reasons.push_back(
+        "too few independent draws (worth " +
+        base::with_decimals(std::min(found.ess_bulk_min, found.ess_tail_min), 0) +
+        ", wanted at least 400)");
   }
   if (!(found.divergences < kLargestDivergentFraction * total_draws)) {
     found.reasons.push_back("the sampler diverged " + std::to_string(found.divergences) +
-                            " times in " + rounded(total_draws, "%.0f") +
+                            " times in " + base::with_decimals(total_draws, 0) +
                             " draws (wanted under 0.1 %)");
   }
   found.usable = found.reasons.empty();

@@ -1,0 +1,66 @@
+#include "verdicts/further_runs.h"
+
+#include "base/require.h"
+
+#include <boost/math/distributions/students_t.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace keenfall::verdicts {
+
+namespace {
+
+double normal_probability_below(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
+
+double student_quantile(int degrees_of_freedom, double probability) {
+  return boost::math::quantile(boost::math::students_t(degrees_of_freedom), probability);
+}
+
+// A half-width in standard deviations, as it will be with more degrees of freedom.
+double later_width(double now, int freedom_now, int freedom_later, double probability) {
+  return now * student_quantile(freedom_later, probability) /
+         student_quantile(freedom_now, probability);
+}
+
+}  // namespace
+
+double chance_of_settling(const PresentKnowledge& now, int runs_each) {
+  base::require(now.log_ratio_sd > 0 && now.runs_a > 0 && now.runs_b > 0,
+                "a prediction needs a spread and runs");
+  const auto share = [](int runs) { return 1 / static_cast<double>(runs); };
+  const double shrink = (share(now.runs_a + runs_each) + share(now.runs_b + runs_each)) /
+                        (share(now.runs_a) + share(now.runs_b));
+  const double variance = now.log_ratio_sd * now.log_ratio_sd;
+  const double later_sd = std::sqrt(variance * shrink);
+  const double free_sd = std::sqrt(variance * (1 - shrink));
+
+  const int freedom = std::max(1, now.scatter_degrees_of_freedom);
+  const int later_freedom = freedom + 2 * runs_each;
+  const double half_95 =
+      later_sd * later_width(now.half_width_95 / now.log_ratio_sd, freedom, later_freedom, 0.975);
+  const double half_90 =
+      later_sd * later_width(now.half_width_90 / now.log_ratio_sd, freedom, later_freedom, 0.95);
+
+  const auto chance_below = [&now, free_sd](double bound) {
+    if (free_sd <= 0) return now.log_ratio < bound ? 1.0 : 0.0;
+    return normal_probability_below((bound - now.log_ratio) / free_sd);
+  };
+  // Settled: |d'| above half_95 (longer or shorter), or below log M - half_90 (practically the
+  // same).
+  const double inside = std::log(now.worth_it_margin) - half_90;
+  if (inside >= half_95) return 1;
+  const double apart = chance_below(-half_95) + 1 - chance_below(half_95);
+  const double same = inside > 0 ? chance_below(inside) - chance_below(-inside) : 0;
+  return apart + same;
+}
+
+std::optional<int> further_runs_to_settle(const PresentKnowledge& now) {
+  for (int runs = 1; runs <= kMostFurtherRuns; ++runs) {
+    if (chance_of_settling(now, runs) >= 0.8) return runs;
+  }
+  return std::nullopt;
+}
+
+}  // namespace keenfall::verdicts

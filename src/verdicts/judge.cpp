@@ -1,0 +1,158 @@
+#include "verdicts/judge.h"
+
+#include "base/plain_number.h"
+#include "base/require.h"
+#include "blunting/curves/log_logistic.h"
+#include "blunting/inference/curve_check.h"
+#include "numerics/summaries.h"
+#include "verdicts/compare.h"
+#include "verdicts/compared_at.h"
+#include "verdicts/lasting.h"
+#include "verdicts/what_was_seen.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace keenfall::verdicts {
+
+namespace {
+
+using blunting::BluntingData;
+using blunting::BluntingFit;
+using blunting::Draws;
+
+constexpr int kCurvePoints = 24;
+constexpr double kBeyond = 1.5;  // the curve is carried this far past the last checkpoint
+
+numerics::Interval reading_interval(const BluntingData& data, Draws log_bluntness) {
+  for (double& draw : log_bluntness) draw = log_reading_of(data, draw);
+  return numerics::exp_of(numerics::interval_of(std::move(log_bluntness)));
+}
+
+std::vector<double> curve_cuts(const BluntingData& data, std::size_t arm, double longest) {
+  double first = longest;
+  for (const auto& run : data.runs) {
+    if (run.arm != arm) continue;
+    for (const auto& checkpoint : run.checkpoints) {
+      if (checkpoint.cuts > 0) first = std::min(first, checkpoint.cuts);
+    }
+  }
+  std::vector<double> cuts{0};
+  const double ratio = longest * kBeyond / first;
+  for (int i = 0; i < kCurvePoints; ++i) {
+    cuts.push_back(first * std::pow(ratio, static_cast<double>(i) / (kCurvePoints - 1)));
+  }
+  return cuts;
+}
+
+std::vector<CurvePoint> curve_of(const BluntingData& data,
+                                 const BluntingFit& fit,
+                                 std::size_t arm) {
+  const double longest = longest_run_cuts(data, arm);
+  const blunting::ArmDraws& draws = fit.arms[arm];
+  std::vector<CurvePoint> points;
+  for (const double cuts : curve_cuts(data, arm, longest)) {
+    Draws log_bluntness;
+    for (std::size_t d = 0; d < draws.shape.size(); ++d) {
+      log_bluntness.push_back(blunting::log_bluntness(
+          {draws.log_start[d], draws.log_half_keenness[d], draws.shape[d]}, std::log(cuts)));
+    }
+    points.push_back({.cuts = cuts,
+                      .reading = reading_interval(data, std::move(log_bluntness)),
+                      .beyond_what_was_cut = cuts > longest});
+  }
+  return points;
+}
+
+ArmResult arm_result(const BluntingData& data,
+                     const BluntingFit& fit,
+                     std::size_t arm,
+                     const Judgement& judgement) {
+  ArmResult result{.arm = data.arms[arm], .longest_run_cuts = longest_run_cuts(data, arm)};
+  std::set<std::size_t> pieces;
+  for (const auto& run : data.runs) {
+    if (run.arm != arm) continue;
+    ++result.runs;
+    if (run.specimen) pieces.insert(*run.specimen);
+  }
+  result.specimens = std::max(1, static_cast<int>(pieces.size()));
+  result.start_reading = reading_interval(data, fit.arms[arm].log_start);
+  result.half_keenness = cuts_until(data, fit, arm, {.what = ComparedAt::half_keenness});
+  result.stop_level =
+      cuts_until(data, fit, arm, {.what = ComparedAt::level, .level = judgement.stop_level});
+  result.run_scatter_log_sd = numerics::interval_of(fit.run_scatter_of(data.medium_of_arm[arm]));
+  result.shape = numerics::interval_of(fit.arms[arm].shape);
+  result.curve = curve_of(data, fit, arm);
+  return result;
+}
+
+// Where a family is compared at a common reading, its arms say how long they take to it.
+void add_common_readings(Judgement& judgement, const BluntingData& data, const BluntingFit& fit) {
+  for (const Comparison& pair : judgement.comparisons) {
+    if (pair.at.what != ComparedAt::common_reading) continue;
+    for (const std::size_t arm : {pair.a, pair.b}) {
+      if (!judgement.arms[arm].common_reading) {
+        judgement.arms[arm].common_reading = cuts_until(data, fit, arm, pair.at);
+      }
+    }
+  }
+}
+
+CurveCheck curve_check_of(const BluntingData& data, const BluntingFit& fit, base::Seed seed) {
+  const blunting::CurveCheckResult found = blunting::check_curve(data, fit, seed);
+  CurveCheck check{.passed = found.misfits.empty(), .smallest_p = found.smallest_p};
+  for (const blunting::CurveMisfit& misfit : found.misfits) {
+    const double percent = std::round(100 * std::abs(std::expm1(misfit.log_offset)));
+    const trials::Arm& arm = data.arms[misfit.arm];
+    check.where.push_back(arm.blade + " in " + arm.medium.name + ": at " +
+                          base::plain_number(misfit.cuts) + " cuts the edges are about " +
+                          base::plain_number(percent) + " % " +
+                          (misfit.log_offset > 0 ? "blunter" : "keener") + " than the curve.");
+  }
+  return check;
+}
+
+FitReport fit_report(const BluntingFit& fit, base::Seed seed) {
+  return {.model_parts = in_words(fit.parts),
+          .usable = fit.diagnostics.usable,
+          .reasons = fit.diagnostics.reasons,
+          .r_hat_max = fit.diagnostics.r_hat_max,
+          .ess_bulk_min = fit.diagnostics.ess_bulk_min,
+          .ess_tail_min = fit.diagnostics.ess_tail_min,
+          .divergences = fit.diagnostics.divergences,
+          .draws = static_cast<int>(fit.chains * fit.draws_per_chain),
+          .seed = seed.number};
+}
+
+}  // namespace
+
+Judgement judge(const trials::Trial& trial,
+                const BluntingData& data,
+                const BluntingFit& fit,
+                const Question& question,
+                base::Seed seed) {
+  base::require(question.worth_it_margin > 1, "a worth-it margin is a ratio above 1");
+  base::require(!question.stop_level || !question.stop_reading,
+                "a stop level or a stop reading, not both");
+  Judgement judgement{.trial = trial.name,
+                      .kind = data.kind,
+                      .unit = data.unit,
+                      .thread = data.thread,
+                      .worth_it_margin = question.worth_it_margin,
+                      .stop_level = stop_level_of(question, data.kind),
+                      .stop_reading = question.stop_reading,
+                      .runs = run_results(trial, data, fit)};
+  for (std::size_t a = 0; a < data.arms.size(); ++a)
+    judgement.arms.push_back(arm_result(data, fit, a, judgement));
+  judgement.fit = fit_report(fit, seed);
+  if (judgement.fit.usable) {
+    judgement.comparisons = compare_all(trial, data, fit, question);
+    add_common_readings(judgement, data, fit);
+    judgement.curve_check = curve_check_of(data, fit, seed);
+  }
+  judgement.cannot_say = what_cannot_be_said(trial, data, judgement);
+  return judgement;
+}
+
+}  // namespace keenfall::verdicts

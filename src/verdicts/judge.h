@@ -1,0 +1,32 @@
+// From fitted curves to what can be said: arms, ratios, verdicts, and what the data cannot say.
+//
+// Comparisons: all pairs of arms in one medium by one method; they are one family. The ratio that
+// decides is at half keenness (or the kind's own default level), unless a level or a common reading
+// is asked for, or edges of the family start differently: then at one common reading. A fit that is
+// not usable yields arms and runs but no comparison. Method pages: docs/methods/verdicts.md,
+// docs/methods/common-reading.md
+#pragma once
+
+#include "base/seed.h"
+#include "blunting/inference/blunting_data.h"
+#include "blunting/inference/full_fit.h"
+#include "trials/trial.h"
+#include "verdicts/judgement.h"
+
+#include <optional>
+
+namespace keenfall::verdicts {
+
+struct Question {
+  double worth_it_margin = 1.5;        // above 1
+  std::optional<double> stop_level;    // times the start, above 1
+  std::optional<double> stop_reading;  // in the data's unit, above 0; not together with stop_level
+};
+
+[[nodiscard]] Judgement judge(const trials::Trial& trial,
+                              const blunting::BluntingData& data,
+                              const blunting::BluntingFit& fit,
+                              const Question& question,
+                              base::Seed seed);
+
+}  // namespace keenfall::verdicts

@@ -1,0 +1,76 @@
+#include "verdicts/lasting.h"
+
+#include "blunting/curves/log_logistic.h"
+#include "numerics/summaries.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace keenfall::verdicts {
+
+namespace {
+
+const double kNoCuts = std::log(0.01);
+
+double log_bluntness_at(const blunting::BluntingData& data, const At& at) {
+  const double log_reading = std::log(at.reading);
+  return data.higher_is_keener() ? -log_reading : log_reading;
+}
+
+}  // namespace
+
+blunting::Draws log_cuts_until(const blunting::BluntingData& data,
+                               const blunting::BluntingFit& fit,
+                               std::size_t arm,
+                               const At& at,
+                               ClaimAbout claim) {
+  const blunting::ArmDraws& draws = fit.arms.at(arm);
+  const blunting::Draws& half =
+      claim == ClaimAbout::the_steels ? draws.log_half_keenness_steel : draws.log_half_keenness;
+  blunting::Draws log_cuts;
+  log_cuts.reserve(half.size());
+  for (std::size_t d = 0; d < half.size(); ++d) {
+    const blunting::LogLogistic curve{draws.log_start[d], half[d], draws.shape[d]};
+    const double cuts = at.what == ComparedAt::common_reading
+                            ? log_cuts_to_reading(curve, log_bluntness_at(data, at))
+                            : log_cuts_to_level(curve, at.level);
+    log_cuts.push_back(std::max(cuts, kNoCuts));
+  }
+  return log_cuts;
+}
+
+double longest_run_cuts(const blunting::BluntingData& data, std::size_t arm) {
+  double longest = 0;
+  for (const blunting::RunData& run : data.runs) {
+    if (run.arm == arm) longest = std::max(longest, run.checkpoints.back().cuts);
+  }
+  return longest;
+}
+
+bool run_reached(const blunting::BluntingData& data,
+                 const blunting::BluntingFit& fit,
+                 std::size_t run,
+                 const At& at) {
+  const double wanted = at.what == ComparedAt::common_reading
+                            ? log_bluntness_at(data, at)
+                            : numerics::median_of(fit.runs[run].log_start) + std::log(at.level);
+  return std::ranges::any_of(
+      data.runs[run].checkpoints, [wanted](const blunting::Checkpoint& checkpoint) {
+        return !checkpoint.below_resolution && checkpoint.log_bluntness >= wanted;
+      });
+}
+
+CutsToLevel cuts_until(const blunting::BluntingData& data,
+                       const blunting::BluntingFit& fit,
+                       std::size_t arm,
+                       const At& at) {
+  CutsToLevel until{.cuts = numerics::exp_of(numerics::interval_of(
+                        log_cuts_until(data, fit, arm, at, ClaimAbout::these_blades)))};
+  until.beyond_what_was_cut = until.cuts.median > longest_run_cuts(data, arm);
+  for (std::size_t r = 0; r < data.runs.size(); ++r) {
+    if (data.runs[r].arm == arm && run_reached(data, fit, r, at)) ++until.runs_that_reached;
+  }
+  return until;
+}
+
+}  // namespace keenfall::verdicts

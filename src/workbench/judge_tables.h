@@ -1,0 +1,46 @@
+// The main use case: from tables of readings, or a trial already taken in, to its judgements.
+//
+// In: paths of long tables (all of one trial) and what was asked for. Out: one judgement for each
+// kind of reading and thread, the one with most readings first; at least one. Fails with every
+// problem of the tables or of an option (Place::column is then the option, "--kind"), or with one
+// of kind `interrupted` when the progress report asked to stop. The numbers depend on the seed,
+// never on the executor.
+#pragma once
+
+#include "base/execution.h"
+#include "base/result.h"
+#include "base/seed.h"
+#include "exchange/table_options.h"
+#include "trials/trial.h"
+#include "verdicts/judgement.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace keenfall::workbench {
+
+struct JudgeOptions {
+  double worth_it_margin = 1.5;             // above 1
+  std::optional<double> stop_level;         // times the start reading, above 1
+  std::optional<std::string> stop_reading;  // as typed, with its unit: "400gf"; not both
+  std::string model = "default";            // or "plain"
+  base::Seed seed{1};
+  std::optional<std::string> kind;  // only readings of this kind
+  exchange::TableOptions table;
+};
+
+[[nodiscard]] base::ResultOrProblems<std::vector<verdicts::Judgement>> judge_tables(
+    std::span<const std::string> paths,
+    const JudgeOptions& options,
+    const base::Executor& executor,
+    const base::ProgressReport& progress);
+
+[[nodiscard]] base::ResultOrProblems<std::vector<verdicts::Judgement>> judge_trial(
+    const trials::Trial& trial,
+    const JudgeOptions& options,
+    const base::Executor& executor,
+    const base::ProgressReport& progress);
+
+}  // namespace keenfall::workbench

@@ -1,0 +1,12 @@
+// The demo's trial: an invented floor-laying workshop trims new and uplifted matting with three
+// knives. No blade was cut: the readings are drawn from a seed, around an invented truth.
+#pragma once
+
+#include "base/seed.h"
+#include "trials/trial.h"
+
+namespace keenfall::workbench {
+
+[[nodiscard]] trials::Trial matting_bench(base::Seed seed);
+
+}  // namespace keenfall::workbench
