@@ -119,7 +119,9 @@ double BluntingDensity::run_centre(const RunData& run, const ParameterValues& va
   return centre;
 }
 
-void BluntingDensity::unpack(std::span<const double> q, ParameterValues& v, Levels& levels) const {
+void BluntingDensity::unpack(std::span<const double> q,
+                             ParameterValues& v,
+                             DensityLevels& levels) const {
   const ParameterLayout& at = layout_;
   const auto copy = [&q](std::size_t first, std::size_t count) {
     const auto begin = q.begin() + static_cast<std::ptrdiff_t>(first);
@@ -136,17 +138,28 @@ void BluntingDensity::unpack(std::span<const double> q, ParameterValues& v, Leve
   v.shape_scatter = at.has_shape_level ? std::exp(q[at.log_shape_scatter]) : 0;
   v.block_scatter = at.block_count > 0 ? std::exp(q[at.log_block_scatter]) : 0;
   v.specimen_scatter = at.specimen_count > 0 ? std::exp(q[at.log_specimen_scatter]) : 0;
-  v.block_effect = copy(at.block, at.block_count);
-  for (double& effect : v.block_effect) effect *= v.block_scatter;
-  v.specimen_effect = copy(at.specimen, at.specimen_count);
-  for (double& effect : v.specimen_effect) effect *= v.specimen_scatter;
+  const auto group = [this, &q](std::size_t first,
+                                std::size_t count,
+                                std::size_t log_scatter,
+                                std::vector<Scattered>& effects,
+                                std::vector<double>& values) {
+    effects.resize(count);
+    values.resize(count);
+    for (std::size_t i = 0; i < count; ++i) {
+      effects[i] = scattered(q[first + i], 0, q[log_scatter], centring_.group);
+      values[i] = effects[i].level(0);
+    }
+  };
+  group(at.block, at.block_count, at.log_block_scatter, levels.block, v.block_effect);
+  group(
+      at.specimen, at.specimen_count, at.log_specimen_scatter, levels.specimen, v.specimen_effect);
   unpack_shapes(q, v, levels);
   unpack_runs(q, v, levels);
 }
 
 void BluntingDensity::unpack_shapes(std::span<const double> q,
                                     ParameterValues& v,
-                                    Levels& levels) const {
+                                    DensityLevels& levels) const {
   const ParameterLayout& at = layout_;
   v.shape.resize(at.arms);
   levels.shape.resize(at.has_shape_level ? at.arms : 0);
@@ -164,7 +177,7 @@ void BluntingDensity::unpack_shapes(std::span<const double> q,
 
 void BluntingDensity::unpack_runs(std::span<const double> q,
                                   ParameterValues& v,
-                                  Levels& levels) const {
+                                  DensityLevels& levels) const {
   const ParameterLayout& at = layout_;
   v.run_start.resize(at.runs);
   v.run_half.resize(at.runs);
@@ -218,17 +231,20 @@ double BluntingDensity::add_run_readings(std::size_t r, Slopes& slopes) const {
     if (checkpoint.below_resolution) {
       term = censored_term(residual, variance, side, parts_.robust);
     } else if (parts_.robust) {
-      const double square = residual * residual;
-      const double weight = 5 / (4 * variance + square);
+      const double precision = 1 / variance;
+      const double square = residual * residual * precision;
+      const double weight = 5 / (4 + square);
       variances.multiply(variance);
-      ratios.multiply(1 + 0.25 * square / variance);
-      term = {.by_mean = weight * residual, .by_variance = 0.5 * (weight * square - 1) / variance};
+      ratios.multiply(1 + 0.25 * square);
+      term = {.by_mean = weight * residual * precision,
+              .by_variance = 0.5 * (weight * square - 1) * precision};
     } else {
-      const double ratio = residual / variance;
+      const double precision = 1 / variance;
+      const double square = residual * residual * precision;
       variances.multiply(variance);
-      term = {.log_likelihood = -0.5 * residual * ratio,
-              .by_mean = ratio,
-              .by_variance = 0.5 * (residual * ratio - 1) / variance};
+      term = {.log_likelihood = -0.5 * square,
+              .by_mean = residual * precision,
+              .by_variance = 0.5 * (square - 1) * precision};
     }
     log_likelihood += term.log_likelihood;
     by_start += term.by_mean;
@@ -340,45 +356,39 @@ double BluntingDensity::add_scales(std::span<double> gradient, const Slopes& slo
         slopes.log_checkpoint_scatter);
   }
   if (at.has_shape_level) {
-    const NormalPrior prior = normal_prior(std::log(values_.shape_scatter),
-                                           std::log(priors.shape_scatter_centre),
-                                           priors.log_shape_scatter_sd);
+    const NormalPrior prior = normal_prior(
+        std::log(values_.shape_scatter), std::log(priors.shape_scatter), priors.log_scatter_sd);
     log_prior += prior.log_density;
     gradient[at.log_shape_scatter] = slopes.log_shape_scatter + prior.slope;
   }
   return log_prior;
 }
 
-double BluntingDensity::add_groups(std::span<const double> q,
-                                   std::span<double> gradient,
-                                   const Slopes& slopes) const {
+double BluntingDensity::add_groups(std::span<double> gradient, const Slopes& slopes) const {
   const ParameterLayout& at = layout_;
   double log_prior = 0;
   const auto add = [&](std::size_t first,
                        std::size_t log_scatter,
-                       double scatter,
-                       double prior_scale,
+                       double prior_median,
+                       const std::vector<Scattered>& effects,
                        const std::vector<double>& by_effect) {
-    if (by_effect.empty()) return;
-    const NormalPrior prior = half_normal_prior(scatter, q[log_scatter], prior_scale);
+    if (effects.empty()) return;
+    const NormalPrior prior =
+        normal_prior(effects[0].log_scatter, std::log(prior_median), spec_.priors.log_scatter_sd);
     log_prior += prior.log_density;
     gradient[log_scatter] = prior.slope;
-    for (std::size_t i = 0; i < by_effect.size(); ++i) {
-      const double z = q[first + i];
-      log_prior -= 0.5 * z * z;
-      gradient[first + i] = by_effect[i] * scatter - z;
-      gradient[log_scatter] += by_effect[i] * scatter * z;
+    for (std::size_t i = 0; i < effects.size(); ++i) {
+      log_prior += effects[i].log_prior();
+      gradient[first + i] = effects[i].by_z(by_effect[i]);
+      gradient[log_scatter] += effects[i].by_log_scatter(by_effect[i]);
     }
   };
-  add(at.block,
-      at.log_block_scatter,
-      values_.block_scatter,
-      spec_.priors.block_scatter,
-      slopes.block_effect);
+  const PriorScales& priors = spec_.priors;
+  add(at.block, at.log_block_scatter, priors.block_scatter, levels_.block, slopes.block_effect);
   add(at.specimen,
       at.log_specimen_scatter,
-      values_.specimen_scatter,
-      spec_.priors.specimen_scatter,
+      priors.specimen_scatter,
+      levels_.specimen,
       slopes.specimen_effect);
   return log_prior;
 }
@@ -406,15 +416,19 @@ double BluntingDensity::operator()(std::span<const double> q, std::span<double> 
   double log_density = add_readings(slopes);
   log_density += add_runs(gradient, slopes);
   log_density += add_shapes(gradient, slopes);
-  log_density += add_groups(q, gradient, slopes);
+  log_density += add_groups(gradient, slopes);
   log_density += add_scales(gradient, slopes);
   log_density += add_means(gradient, slopes);
   return log_density;
 }
 
 ParameterValues BluntingDensity::values_at(std::span<const double> q) const {
+  DensityLevels levels;
+  return values_at(q, levels);
+}
+
+ParameterValues BluntingDensity::values_at(std::span<const double> q, DensityLevels& levels) const {
   ParameterValues values;
-  Levels levels;
   unpack(q, values, levels);
   return values;
 }

@@ -23,6 +23,7 @@ struct Centring {
   std::vector<double> run_start;  // one per run
   std::vector<double> run_half;   // one per run
   std::vector<double> shape;      // one per arm; unused by plain
+  double group = 0.4;             // of block and specimen effects
 };
 
 // The parameters in their own terms at one point of the sampler's space.
@@ -44,6 +45,15 @@ struct ParameterValues {
   std::vector<double> run_half;         // per run: log tau
 };
 
+// The scattered levels as they are sampled.
+struct DensityLevels {
+  std::vector<Scattered> run_start;
+  std::vector<Scattered> run_half;
+  std::vector<Scattered> shape;  // empty for plain
+  std::vector<Scattered> block;
+  std::vector<Scattered> specimen;
+};
+
 class BluntingDensity {
  public:
   // data must outlive the density.
@@ -51,25 +61,23 @@ class BluntingDensity {
 
   [[nodiscard]] const ParameterLayout& layout() const { return layout_; }
   [[nodiscard]] const ModelParts& parts() const { return parts_; }
+  [[nodiscard]] const ModelSpec& spec() const { return spec_; }
+  [[nodiscard]] const BluntingData& data() const { return data_; }
 
   // Log density up to a constant; writes the gradient. Both spans have layout().dimension elements.
   [[nodiscard]] double operator()(std::span<const double> q, std::span<double> gradient);
 
   [[nodiscard]] ParameterValues values_at(std::span<const double> q) const;
+  [[nodiscard]] ParameterValues values_at(std::span<const double> q, DensityLevels& levels) const;
 
  private:
   struct Slopes;  // derivatives by the parameters in their own terms
 
-  // The scattered levels as sampled; empty `shape` for plain.
-  struct Levels {
-    std::vector<Scattered> run_start;
-    std::vector<Scattered> run_half;
-    std::vector<Scattered> shape;
-  };
-
-  void unpack(std::span<const double> q, ParameterValues& values, Levels& levels) const;
-  void unpack_shapes(std::span<const double> q, ParameterValues& values, Levels& levels) const;
-  void unpack_runs(std::span<const double> q, ParameterValues& values, Levels& levels) const;
+  void unpack(std::span<const double> q, ParameterValues& values, DensityLevels& levels) const;
+  void unpack_shapes(std::span<const double> q,
+                     ParameterValues& values,
+                     DensityLevels& levels) const;
+  void unpack_runs(std::span<const double> q, ParameterValues& values, DensityLevels& levels) const;
   [[nodiscard]] double run_centre(const RunData& run, const ParameterValues& values) const;
   [[nodiscard]] std::size_t scatter_of(const RunData& run) const;
   [[nodiscard]] double add_readings(Slopes& slopes) const;
@@ -78,9 +86,7 @@ class BluntingDensity {
   [[nodiscard]] double add_shapes(std::span<double> gradient, Slopes& slopes) const;
   [[nodiscard]] double add_scales(std::span<double> gradient, const Slopes& slopes) const;
   [[nodiscard]] double add_means(std::span<double> gradient, const Slopes& slopes) const;
-  [[nodiscard]] double add_groups(std::span<const double> q,
-                                  std::span<double> gradient,
-                                  const Slopes& slopes) const;
+  [[nodiscard]] double add_groups(std::span<double> gradient, const Slopes& slopes) const;
 
   const BluntingData& data_;
   ModelSpec spec_;
@@ -89,7 +95,7 @@ class BluntingDensity {
   Centring centring_;
   PriorCentres centres_;
   ParameterValues values_;  // scratch, as is the next
-  Levels levels_;
+  DensityLevels levels_;
 };
 
 }  // namespace keenfall::blunting

@@ -62,7 +62,7 @@ struct BluntingFit {
 
 struct SamplingOptions {
   int chains = 4;
-  int warmup = 500;
+  int warmup = 300;
   int draws = 1000;  // kept, per chain
   double target_acceptance = 0.9;
 };

@@ -28,11 +28,11 @@ struct PriorScales {
   double run_scatter = 0.5;          // of s_run
   double reading_scatter = 0.3;      // of one log reading
   double checkpoint_scatter = 0.15;  // of u
-  double shape_scatter_centre =
-      0.12;  // median of s_shape; log-normal, since shapes of different arms
-  double log_shape_scatter_sd = 0.7;  // are never quite equal
-  double block_scatter = 0.25;        // of the block effects' sd
-  double specimen_scatter = 0.25;     // of the specimen effects' sd
+  // Scatters that are never quite zero but seldom well known: log-normal, by median and log sd.
+  double shape_scatter = 0.12;     // of log p between arms of one medium
+  double block_scatter = 0.08;     // of log tau between blocks
+  double specimen_scatter = 0.08;  // of log tau between specimens of one blade
+  double log_scatter_sd = 0.7;
 
   bool operator==(const PriorScales&) const = default;
 };

@@ -1,7 +1,6 @@
 #include "blunting/inference/starting_points.h"
 
 #include "blunting/inference/run_fit.h"
-#include "numerics/random.h"
 #include "numerics/summaries.h"
 
 #include <algorithm>
@@ -16,11 +15,13 @@ constexpr double kTypicalRunScatter = 0.2;
 constexpr double kTypicalStartScatter = 0.08;
 constexpr double kTypicalShapeScatter = 0.1;
 constexpr double kTypicalReadingScatter = 0.1;
+constexpr double kTypicalBlockScatter = 0.1;
+constexpr double kMiddleShape = 0.8;
 
-// The share of the prior's variance in prior plus data: 1 when the data say everything.
+// Nearly 1 where the data say more than the scatter does, nearly 0 where they say less.
 double centring_for(double scatter, double standard_error) {
-  const double prior = scatter * scatter;
-  return prior / (prior + standard_error * standard_error);
+  const double ratio = standard_error / scatter;
+  return 1 / (1 + ratio * ratio * ratio * ratio);
 }
 
 std::vector<RunPoint> points_of(const RunData& run) {
@@ -45,7 +46,23 @@ double mean_over_arm(const std::vector<double>& per_run,
   return sum / count;
 }
 
-// z such that Scattered(z, centre, log_s, w).level(centre) is the level.
+// The pooled sd of the runs about their arms' means, within bounds.
+double scatter_about_arms(const std::vector<double>& per_run,
+                          const BluntingData& data,
+                          double smallest,
+                          double largest) {
+  double squares = 0;
+  for (std::size_t r = 0; r < data.runs.size(); ++r) {
+    const double deviation = per_run[r] - mean_over_arm(per_run, data, data.runs[r].arm);
+    squares += deviation * deviation;
+  }
+  const double freedom =
+      static_cast<double>(data.runs.size()) - static_cast<double>(data.arms.size());
+  const double scatter = freedom > 0 ? std::sqrt(squares / freedom) : smallest;
+  return std::clamp(scatter, smallest, largest);
+}
+
+// z such that scattered(z, centre, log_s, w).level(centre) is the level.
 double scattered_coordinate(double level, double centre, double log_s, double w) {
   return w * centre + (level - centre) * std::exp(-(1 - w) * log_s);
 }
@@ -85,52 +102,43 @@ StartingPoints starting_points(const BluntingData& data, const ModelSpec& spec) 
   return points;
 }
 
-std::vector<double> jittered_start(const StartingPoints& points,
-                                   const BluntingData& data,
-                                   const BluntingDensity& density,
-                                   base::Seed seed,
-                                   std::uint64_t chain) {
-  constexpr std::uint64_t kStartStream = 1000;  // apart from the chains' own streams
-  numerics::RandomStream random(seed, kStartStream + chain);
-  const auto jitter = [&random](double size) { return size * (2 * random.uniform() - 1); };
+std::vector<double> starting_point(const StartingPoints& points, const BluntingDensity& density) {
   const ParameterLayout& at = density.layout();
+  const BluntingData& data = density.data();
   std::vector<double> q(at.dimension);
   for (std::size_t a = 0; a < at.arms; ++a) {
-    q[at.start_mean + a] = mean_over_arm(points.run_start, data, a) + jitter(0.1);
-    q[at.half_mean + a] = mean_over_arm(points.run_half, data, a) + jitter(0.2);
+    q[at.start_mean + a] = mean_over_arm(points.run_start, data, a);
+    q[at.half_mean + a] = mean_over_arm(points.run_half, data, a);
   }
-  q[at.log_start_scatter] = std::log(0.08) + jitter(0.5);
-  q[at.log_reading_scatter] = std::log(0.1) + jitter(0.3);
-  for (std::size_t s = 0; s < at.scatters; ++s) {
-    q[at.log_run_scatter + s] = std::log(0.25) + jitter(0.5);
-  }
-  if (at.has_checkpoint_scatter) q[at.log_checkpoint_scatter] = std::log(0.04) + jitter(0.5);
-  if (at.block_count > 0) q[at.log_block_scatter] = std::log(0.08) + jitter(0.5);
-  for (std::size_t b = 0; b < at.block_count; ++b) q[at.block + b] = jitter(0.3);
-  if (at.specimen_count > 0) q[at.log_specimen_scatter] = std::log(0.1) + jitter(0.5);
-  for (std::size_t s = 0; s < at.specimen_count; ++s) q[at.specimen + s] = jitter(0.3);
-
-  if (at.has_shape_level) q[at.log_shape_scatter] = std::log(0.1) + jitter(0.5);
-  for (std::size_t m = 0; at.has_shape_level && m < at.media; ++m) {
-    q[at.shape_mean + m] = std::log(0.8) + jitter(0.2);
+  q[at.log_start_scatter] = std::log(scatter_about_arms(points.run_start, data, 0.05, 0.3));
+  const double run_scatter = scatter_about_arms(points.run_half, data, 0.1, 0.6);
+  for (std::size_t s = 0; s < at.scatters; ++s) q[at.log_run_scatter + s] = std::log(run_scatter);
+  const double repeat_sd =
+      data.repeat_degrees_of_freedom > 0
+          ? std::sqrt(data.repeat_sum_of_squares / data.repeat_degrees_of_freedom)
+          : 0;
+  q[at.log_reading_scatter] = std::log(repeat_sd > 0 ? repeat_sd : points.checkpoint_sd);
+  if (at.has_checkpoint_scatter)
+    q[at.log_checkpoint_scatter] = std::log(0.3 * points.checkpoint_sd);
+  if (at.block_count > 0) q[at.log_block_scatter] = std::log(kTypicalBlockScatter);
+  if (at.specimen_count > 0) q[at.log_specimen_scatter] = std::log(kTypicalBlockScatter);
+  if (at.has_shape_level) {
+    q[at.log_shape_scatter] = std::log(kTypicalShapeScatter);
+    for (std::size_t m = 0; m < at.media; ++m) q[at.shape_mean + m] = std::log(kMiddleShape);
   }
   for (std::size_t a = 0; a < at.arms; ++a) {
-    if (at.has_shape_level) {
-      const double centre = q[at.shape_mean + data.medium_of_arm[a]];
-      q[at.shape + a] = scattered_coordinate(
-          centre + jitter(0.1), centre, q[at.log_shape_scatter], points.centring.shape[a]);
-    } else {
-      q[at.shape + a] = std::log(0.5) + jitter(0.4);  // a shape of about 0.8
-    }
+    // Shared: a level at its centre. Plain: the logit of the middle shape between 0.2 and 2.
+    q[at.shape + a] = at.has_shape_level ? points.centring.shape[a] * std::log(kMiddleShape)
+                                         : std::log((kMiddleShape - 0.2) / (2 - kMiddleShape));
   }
   for (std::size_t r = 0; r < at.runs; ++r) {
     const RunData& run = data.runs[r];
     const std::size_t scatter = at.scatters > 1 ? run.medium : 0;
-    q[at.run_start + r] = scattered_coordinate(points.run_start[r] + jitter(0.05),
+    q[at.run_start + r] = scattered_coordinate(points.run_start[r],
                                                q[at.start_mean + run.arm],
                                                q[at.log_start_scatter],
                                                points.centring.run_start[r]);
-    q[at.run_half + r] = scattered_coordinate(points.run_half[r] + jitter(0.1),
+    q[at.run_half + r] = scattered_coordinate(points.run_half[r],
                                               q[at.half_mean + run.arm],
                                               q[at.log_run_scatter + scatter],
                                               points.centring.run_half[r]);

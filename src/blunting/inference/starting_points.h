@@ -1,7 +1,6 @@
 // Where the chains start, and how centred the runs are sampled: from a least-squares curve per run.
 #pragma once
 
-#include "base/seed.h"
 #include "blunting/inference/blunting_density.h"
 
 #include <vector>
@@ -13,15 +12,14 @@ struct StartingPoints {
   // Per run, by least squares at the prior's middle shape, weakly pulled to the prior centres.
   std::vector<double> run_start;
   std::vector<double> run_half;
+  double checkpoint_sd = 0.1;  // of a checkpoint's centre about the run's curve
 };
 
 [[nodiscard]] StartingPoints starting_points(const BluntingData& data, const ModelSpec& spec);
 
-// A jittered start on the sampler's scale; another for every chain.
-[[nodiscard]] std::vector<double> jittered_start(const StartingPoints& points,
-                                                 const BluntingData& data,
-                                                 const BluntingDensity& density,
-                                                 base::Seed seed,
-                                                 std::uint64_t chain);
+// One point of the density's space: levels at the least-squares curves, scales at what those
+// suggest.
+[[nodiscard]] std::vector<double> starting_point(const StartingPoints& points,
+                                                 const BluntingDensity& density);
 
 }  // namespace keenfall::blunting
