@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <cstddef>
+#include <map>
 #include <vector>
 
 namespace keenfall::cli {
@@ -99,6 +100,26 @@ std::string run_name(const Judgement& judgement,
   return fmt::format("Run {} of {} on {}", run.name, names[run.arm].name, medium);
 }
 
+// What was noticed in one run names it; what was noticed in several is said once, at the end.
+std::vector<std::string> remarks_on_runs(const Judgement& judgement,
+                                         const std::vector<ArmName>& names) {
+  std::map<std::string, int> runs_with;
+  for (const verdicts::RunResult& run : judgement.runs) {
+    for (const std::string& remark : run.remarks) ++runs_with[remark];
+  }
+  std::vector<std::string> remarks;
+  for (const verdicts::RunResult& run : judgement.runs) {
+    for (const std::string& remark : run.remarks) {
+      if (runs_with[remark] == 1)
+        remarks.push_back(run_name(judgement, run, names) + ": " + remark);
+    }
+  }
+  for (const auto& [remark, runs] : runs_with) {
+    if (runs > 1) remarks.push_back(fmt::format("{} runs: {}", runs, remark));
+  }
+  return remarks;
+}
+
 }  // namespace
 
 std::string what_else_differed(const Judgement& judgement, const Look& look) {
@@ -147,11 +168,7 @@ std::string runs_and_remarks(const Judgement& judgement, const Look& look) {
                         ? std::string("1 reading is struck out: kept, but not used.")
                         : fmt::format("{} readings are struck out: kept, but not used.", struck));
   }
-  for (const verdicts::RunResult& run : judgement.runs) {
-    for (const std::string& remark : run.remarks) {
-      items.push_back(run_name(judgement, run, names) + ": " + remark);
-    }
-  }
+  for (const std::string& remark : remarks_on_runs(judgement, names)) items.push_back(remark);
   for (const Comparison& comparison : judgement.comparisons) {
     for (const std::string& remark : comparison.remarks) {
       add_once(items, pair_of(comparison, names) + ": " + remark);

@@ -24,10 +24,16 @@ void add_judging_options(CLI::App& app, TypedOptions& typed, std::string& json) 
 }
 
 void add_table_options(CLI::App& app, TypedOptions& typed) {
-  constexpr int kOneEach = 1;
+  constexpr int kOneEach = 1;  // the word after it; further ones are tables
   app.add_option("--kind", typed.kind);
-  app.add_option("--column", typed.columns)->expected(kOneEach)->take_all();
-  app.add_option("--define-kind", typed.defined_kinds)->expected(kOneEach)->take_all();
+  app.add_option("--column", typed.columns)
+      ->expected(kOneEach)
+      ->take_all()
+      ->allow_extra_args(false);
+  app.add_option("--define-kind", typed.defined_kinds)
+      ->expected(kOneEach)
+      ->take_all()
+      ->allow_extra_args(false);
 }
 
 base::Problem unknown_option(const std::string& word) {

@@ -6,10 +6,15 @@
 #include <nlohmann/json.hpp>
 
 #include <filesystem>
+#include <fstream>
 #include <string>
 #include <vector>
 
 #include <unistd.h>
+#include <valijson/adapters/nlohmann_json_adapter.hpp>
+#include <valijson/schema.hpp>
+#include <valijson/schema_parser.hpp>
+#include <valijson/validator.hpp>
 
 namespace keenfall::journeys {
 namespace {
@@ -39,6 +44,20 @@ std::string verdict_on(const json& document,
     if (left["blade"] == a && comparison["b"]["blade"] == b) return comparison["verdict"];
   }
   return "not compared this way round";
+}
+
+bool has_the_documented_shape(const json& document) {
+  std::ifstream file(KEENFALL_SOURCE_DIR "/docs/wire/judgement.schema.json");
+  const json schema_document = json::parse(file);
+  valijson::Schema schema;
+  valijson::SchemaParser parser;
+  parser.populateSchema(valijson::adapters::NlohmannJsonAdapter(schema_document), schema);
+  valijson::Validator validator;
+  return validator.validate(schema, valijson::adapters::NlohmannJsonAdapter(document), nullptr);
+}
+
+TEST(TheRealDemo, WritesJsonOfTheDocumentedShape) {
+  EXPECT_TRUE(has_the_documented_shape(json::parse(keenfall({"demo", "--json"}).out)));
 }
 
 // The invented truth behind the demo: half keenness 108 against 34 cuts on new matting, 9.2 against

@@ -1,0 +1,207 @@
+#include "cli/answer_sentences.h"
+
+#include "cli/text_layout.h"
+#include "wire/made_judgement.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+
+namespace keenfall::cli {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using ::testing::StartsWith;
+using verdicts::Judgement;
+using verdicts::Verdict;
+using wire::testing::made_arm;
+using wire::testing::made_comparison;
+using wire::testing::made_judgement;
+
+constexpr Look kPlainLook = {.width = 80, .unicode = true};
+constexpr Look kWideLook = {.width = 10000, .unicode = true};
+
+// Two blades in one medium and the one comparison between them.
+Judgement one_pair(double ratio, double log_half_width, Verdict verdict) {
+  Judgement judgement = made_judgement();
+  judgement.arms = {made_arm("A", "rope", 34), made_arm("C", "rope", 34 * ratio)};
+  judgement.comparisons = {made_comparison(1, 0, ratio, log_half_width, verdict)};
+  judgement.runs.clear();
+  return judgement;
+}
+
+std::string sentence_of(const Judgement& judgement) {
+  return answer_sentence(
+      judgement, judgement.comparisons.front(), names_of(judgement), "On rope, ", kPlainLook);
+}
+
+TEST(Answers, SayHowManyTimesAsLongHowSureAndWhetherItIsWorthHaving) {
+  EXPECT_EQ(sentence_of(one_pair(3.2, 0.3, Verdict::longer_and_worth_having)),
+            "On rope, C stays keen 3.2 times as long as A (95 % interval 2.3 to 4.5): longer, and "
+            "worth having. 109 cuts, 10.9 m, against 34.");
+}
+
+TEST(Answers, LeaveTheMetresOutWhereTheLengthOfACutIsNotKnown) {
+  Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
+  for (auto& arm : judgement.arms) arm.arm.method.cut_length_mm.reset();
+
+  EXPECT_THAT(sentence_of(judgement), HasSubstr("109 cuts against 34."));
+}
+
+TEST(Answers, CallEdgesPracticallyTheSameByTheNinetyPercentInterval) {
+  EXPECT_EQ(sentence_of(one_pair(1.1, 0.15, Verdict::practically_the_same)),
+            "On rope, C and A are practically the same: ratio 1.1 (90 % interval 0.95 to 1.3, "
+            "inside the worth-it margin 1.5).");
+}
+
+TEST(Answers, SayHowManyMoreRunsWouldSettleIt) {
+  Judgement judgement = one_pair(1.2, 0.45, Verdict::not_settled);
+  judgement.comparisons[0].further_runs = verdicts::FurtherRuns{.runs_each = 8};
+
+  EXPECT_EQ(sentence_of(judgement),
+            "On rope, C against A is not settled: ratio 1.2, could be 0.72 to 2.0 (95 % interval). "
+            "About 8 more runs each would probably settle it.");
+}
+
+TEST(Answers, SayWhenMoreThanFortyRunsWouldBeNeeded) {
+  Judgement judgement = one_pair(1.2, 0.45, Verdict::not_settled);
+  judgement.comparisons[0].further_runs = verdicts::FurtherRuns{};
+
+  EXPECT_THAT(sentence_of(judgement), HasSubstr("more than 40 more runs each"));
+}
+
+TEST(Answers, SayAtLeastWhereTheLongerOneWasNotCutFarEnough) {
+  Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
+  judgement.arms[1].half_keenness.beyond_what_was_cut = true;
+  judgement.arms[1].longest_run_cuts = 60;
+  judgement.comparisons[0].beyond_what_was_cut = true;
+
+  EXPECT_THAT(sentence_of(judgement),
+              AllOf(HasSubstr("C stays keen at least 2.3 times as long as A"),
+                    HasSubstr("More than 60 cuts against 34."),
+                    HasSubstr("carried on past what was cut, points to 3.2")));
+}
+
+TEST(Answers, SayBothVerdictsWhereTheyDiffer) {
+  Judgement judgement = one_pair(1.2, 0.45, Verdict::not_settled);
+  judgement.comparisons[0].single_verdict = Verdict::longer;
+
+  EXPECT_THAT(sentence_of(judgement),
+              HasSubstr("Taken by itself, apart from the other 2 comparisons "
+                        "of this medium, it reads: longer."));
+}
+
+TEST(Answers, SayWhenAnotherSeedMightReadOtherwise) {
+  Judgement judgement = one_pair(1.2, 0.45, Verdict::not_settled);
+  judgement.comparisons[0].near_boundary = true;
+
+  EXPECT_THAT(sentence_of(judgement), HasSubstr("another seed might read otherwise"));
+}
+
+TEST(Answers, SayAtWhichReadingEdgesWereCompared) {
+  Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
+  judgement.comparisons[0].at = {.what = verdicts::ComparedAt::common_reading, .reading = 400};
+
+  EXPECT_THAT(sentence_of(judgement),
+              HasSubstr("C takes 3.2 times as many cuts as A to reach 400 gf"));
+}
+
+TEST(Answers, SayThatReadingsFallWhereHigherIsKeener) {
+  Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
+  judgement.kind.keener_when = trials::KeenerWhen::higher;
+  judgement.comparisons[0].at = {.what = verdicts::ComparedAt::level, .level = 4};
+
+  EXPECT_THAT(sentence_of(judgement), HasSubstr("to fall to 0.25 of the start reading"));
+}
+
+TEST(Answers, HaveWordsForEveryVerdict) {
+  for (const Verdict verdict : {Verdict::longer_and_worth_having,
+                                Verdict::longer,
+                                Verdict::longer_but_too_little_to_matter,
+                                Verdict::practically_the_same,
+                                Verdict::shorter_but_too_little_to_matter,
+                                Verdict::shorter,
+                                Verdict::shorter_by_enough_to_matter,
+                                Verdict::not_settled}) {
+    const std::string sentence = sentence_of(one_pair(1.3, 0.2, verdict));
+
+    EXPECT_THAT(sentence, StartsWith("On rope, C ")) << in_words(verdict);
+    EXPECT_THAT(sentence, Not(HasSubstr("  ")));
+  }
+}
+
+TEST(Answers, GroupByMediumAndPutSettledOnesFirst) {
+  const std::string text = answers_text(made_judgement(), kPlainLook);
+
+  EXPECT_LT(text.find("On new matting:"), text.find("On uplifted matting:"));
+  EXPECT_LT(text.find("practically the same"), text.find("not settled"));
+}
+
+TEST(Answers, SayOnceThatTheyAreAboutTheseBlades) {
+  const std::string text = answers_text(made_judgement(), kPlainLook);
+  const std::string claim = "These blades, not their steels: one specimen each.";
+
+  EXPECT_EQ(text.find(claim), text.rfind(claim));
+  EXPECT_NE(text.find(claim), std::string::npos);
+}
+
+TEST(Answers, GiveNoVerdictFromAFitThatIsNotUsable) {
+  Judgement judgement = made_judgement();
+  judgement.fit.usable = false;
+  judgement.fit.reasons = {"R-hat is 1.2."};
+
+  EXPECT_THAT(
+      answers_text(judgement, kPlainLook),
+      AllOf(HasSubstr("No verdict"), HasSubstr("R-hat is 1.2."), Not(HasSubstr("stays keen"))));
+}
+
+TEST(Answers, TellWhatASingleArmLacks) {
+  Judgement judgement = made_judgement();
+  judgement.arms.resize(1);
+  judgement.comparisons.clear();
+
+  EXPECT_THAT(answers_text(judgement, kWideLook),
+              AllOf(HasSubstr("A keeps half its keenness for 34 cuts"), HasSubstr("second blade")));
+}
+
+TEST(Answers, GatherManyComparisonsByVerdict) {
+  Judgement judgement = made_judgement();
+  judgement.arms.clear();
+  judgement.comparisons.clear();
+  for (int i = 0; i < 24; ++i) {
+    judgement.arms.push_back(made_arm("long name " + std::to_string(i), "rope", 20 + 10 * i));
+  }
+  for (std::size_t a = 1; a < 24; ++a) {
+    for (std::size_t b = 0; b < a; ++b) {
+      judgement.comparisons.push_back(made_comparison(a, b, 2, 0.4, Verdict::longer));
+    }
+  }
+
+  const std::string text = answers_text(judgement, kPlainLook);
+
+  EXPECT_THAT(text, HasSubstr("276 of 276 pairs: longer: "));
+  EXPECT_LT(std::ranges::count(text, '\n'), 40);
+}
+
+TEST(Answers, TellEdgesOfOneBladeApartByWhatDiffers) {
+  Judgement judgement = one_pair(1.2, 0.45, Verdict::not_settled);
+  judgement.arms[0].arm.blade = "C";
+  judgement.arms[0].arm.edge.bevel_angle = trials::PerSideAngle{15};
+
+  EXPECT_THAT(sentence_of(judgement),
+              HasSubstr("C, 17° per side against C, 15° per side is not settled"));
+}
+
+TEST(Answers, LetNoNameSteerTheTerminal) {
+  Judgement judgement = one_pair(1.2, 0.45, Verdict::not_settled);
+  judgement.arms[0].arm.blade = "\x1b[2J";
+
+  EXPECT_THAT(answers_text(judgement, kPlainLook), Not(HasSubstr("\x1b")));
+}
+
+}  // namespace
+}  // namespace keenfall::cli

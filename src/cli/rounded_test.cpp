@@ -1,0 +1,63 @@
+#include "cli/rounded.h"
+
+#include <gtest/gtest.h>
+
+namespace keenfall::cli {
+namespace {
+
+TEST(Rounding, KeepsSignificantFiguresAndTheZerosThatShowThem) {
+  EXPECT_EQ(to_figures(3.14159, 2), "3.1");
+  EXPECT_EQ(to_figures(2, 2), "2.0");
+  EXPECT_EQ(to_figures(0.9812, 2), "0.98");
+  EXPECT_EQ(to_figures(9.96, 2), "10");
+  EXPECT_EQ(to_figures(12345, 3), "12300");
+  EXPECT_EQ(to_figures(0, 2), "0");
+}
+
+TEST(Rounding, GivesRatiosTwoFigures) {
+  EXPECT_EQ(ratio_text(3.14, 1.5), "3.1");
+  EXPECT_EQ(ratio_text(12.4, 1.5), "12");
+}
+
+// An interval from 1.02 lies above 1; written "1.0" it would seem to touch it.
+TEST(Rounding, NeverPutsARatioOntoOneOrOntoTheMargin) {
+  EXPECT_EQ(ratio_text(1.02, 1.5), "1.02");
+  EXPECT_EQ(ratio_text(0.998, 1.5), "0.998");
+  EXPECT_EQ(ratio_text(1.46, 1.5), "1.46");
+  EXPECT_EQ(ratio_text(1.54, 1.5), "1.54");
+  EXPECT_EQ(ratio_text(0.6671, 1.5), "0.67");
+  EXPECT_EQ(ratio_text(0.6664, 1.5), "0.666");
+}
+
+TEST(Rounding, WritesExactlyOneAndExactlyTheMarginAsTheyAre) {
+  EXPECT_EQ(ratio_text(1, 1.5), "1.0");
+  EXPECT_EQ(ratio_text(1.5, 1.5), "1.5");
+}
+
+TEST(Rounding, NeverWritesAnExponentForARatio) {
+  EXPECT_EQ(ratio_text(1e9, 1.5), "over a million");
+  EXPECT_EQ(ratio_text(1e-9, 1.5), "under a millionth");
+}
+
+TEST(Rounding, GivesWholeCutsFromTenOn) {
+  EXPECT_EQ(cuts_text(8.43), "8.4");
+  EXPECT_EQ(cuts_text(9.97), "10");
+  EXPECT_EQ(cuts_text(107.8), "108");
+  EXPECT_EQ(cuts_text(999.7), "1000");
+  EXPECT_EQ(cuts_text(12345), "12300");
+  EXPECT_EQ(cuts_text(2.5e6), "2.5 million");
+  EXPECT_EQ(cuts_text(7e12), "over a billion");
+  EXPECT_EQ(cuts_text(0), "0");
+}
+
+TEST(Rounding, GivesMetresWhereTheLengthOfACutIsKnown) {
+  EXPECT_EQ(metres_text(108, 100), "10.8 m");
+  EXPECT_EQ(metres_text(8.4, 100), "0.84 m");
+  EXPECT_EQ(metres_text(108, std::nullopt), "");
+}
+
+// exp(0.18) = 1.197 (closed form).
+TEST(Rounding, GivesALogScatterInPercent) { EXPECT_EQ(scatter_text(0.18), "20 %"); }
+
+}  // namespace
+}  // namespace keenfall::cli
