@@ -6,10 +6,13 @@ namespace keenfall::cli {
 
 namespace {
 
-// An option stands in the sentence already; it is no column of a table.
+// An option stands in its sentence; it is no column of a table.
 std::string problem_words(base::Problem problem) {
-  if (problem.place.column.starts_with("--")) problem.place.column.clear();
-  return in_words(problem);
+  const std::string option = problem.place.column;
+  if (!option.starts_with("--")) return in_words(problem);
+  problem.place.column.clear();
+  const bool is_named = option == "--" || problem.sentence.find(option) != std::string::npos;
+  return (is_named ? "" : option + ": ") + in_words(problem);
 }
 
 std::string one_a_line(const std::vector<base::Problem>& problems) {

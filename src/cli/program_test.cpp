@@ -37,6 +37,14 @@ TEST(Refusals, GiveOneLineForEachProblemAndCountThem) {
   EXPECT_THAT(outcome.out, IsEmpty());
 }
 
+TEST(Refusals, NameTheOptionAProblemCameBy) {
+  const Outcome outcome =
+      refused({{.sentence = "No such unit.", .place = {.column = "--stop-reading"}}});
+
+  EXPECT_EQ(outcome.code, ExitCode::wrong_usage);
+  EXPECT_THAT(outcome.err, HasSubstr("--stop-reading: No such unit."));
+}
+
 TEST(TypedOptions, TakeValuesAfterASpaceOrAnEqualsSign) {
   const std::vector<std::string> words = {"t.csv", "--seed", "7", "--worth-it=2", "u.csv"};
 
