@@ -2,8 +2,6 @@
 
 #include "base/plain_number.h"
 #include "blunting/inference/blunting_density.h"
-#include "blunting/inference/starting_points.h"
-#include "blunting/inference/straightened_density.h"
 #include "numerics/chain_diagnostics.h"
 #include "numerics/nuts.h"
 
@@ -139,17 +137,15 @@ base::Result<BluntingFit> attempt(const BluntingData& data,
                                   base::Seed seed,
                                   const base::Executor& execute,
                                   const base::ProgressReport& report) {
-  const StartingPoints points = starting_points(data, spec);
-  const BluntingDensity density(data, spec, points.centring);
-  const StraightenedDensity straightened(density, starting_point(points, density));
+  const BluntingDensity density(data, spec);
   std::vector<std::vector<double>> starts;
   for (int c = 0; c < options.chains; ++c) {
-    starts.push_back(straightened.start_for(seed, static_cast<std::uint64_t>(c)));
+    starts.push_back(density.start_for(seed, static_cast<std::uint64_t>(c)));
   }
-  const auto make_density = [&straightened]() -> numerics::LogDensity {
-    const auto own = std::make_shared<StraightenedDensity>(straightened);
-    return [own](std::span<const double> z, std::span<double> gradient) {
-      return (*own)(z, gradient);
+  const auto make_density = [&density]() -> numerics::LogDensity {
+    const auto own = std::make_shared<BluntingDensity>(density);
+    return [own](std::span<const double> q, std::span<double> gradient) {
+      return (*own)(q, gradient);
     };
   };
   const numerics::NutsDraws draws =
@@ -175,9 +171,7 @@ base::Result<BluntingFit> attempt(const BluntingData& data,
     divergences += chain.divergences;
     for (std::size_t d = 0; d < per_chain; ++d) {
       const std::span<const double> all(chain.draws);
-      const std::vector<double> q =
-          straightened.unstraightened(all.subspan(d * draws.dimension, draws.dimension));
-      keep(density.values_at(q), data, fit);
+      keep(density.values_at(all.subspan(d * draws.dimension, draws.dimension)), data, fit);
     }
   }
   fit.diagnostics = diagnostics_of(fit, divergences, execute);

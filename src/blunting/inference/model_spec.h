@@ -20,18 +20,18 @@ enum class ReadingErrors {
 };
 
 struct PriorScales {
-  double log_start_sd = 1.5;         // beta about its centre
-  double log_half_keenness_sd = 2;   // mu about its centre
-  double shape_centre = 0.8;         // median of p
-  double log_shape_sd = 0.5;         // of log p (plain) or of its mean in a medium
-  double start_scatter = 0.25;       // half-normal scale of s_start
-  double run_scatter = 0.5;          // of s_run
-  double reading_scatter = 0.3;      // of one log reading
-  double checkpoint_scatter = 0.15;  // of u
+  double log_start_sd = 1.5;        // beta about its centre
+  double log_half_keenness_sd = 2;  // mu about its centre
+  double shape_centre = 0.8;        // median of p
+  double log_shape_sd = 0.5;        // of log p (plain) or of its mean in a medium
+  double start_scatter = 0.25;      // half-normal scale of s_start
+  double run_scatter = 0.5;         // of s_run
+  double reading_scatter = 0.3;     // of one log reading
   // Scatters that are never quite zero but seldom well known: log-normal, by median and log sd.
-  double shape_scatter = 0.12;     // of log p between arms of one medium
-  double block_scatter = 0.08;     // of log tau between blocks
-  double specimen_scatter = 0.08;  // of log tau between specimens of one blade
+  double checkpoint_scatter = 0.04;  // of u, the log of the spot that was read
+  double shape_scatter = 0.12;       // of log p between arms of one medium
+  double block_scatter = 0.08;       // of log tau between blocks
+  double specimen_scatter = 0.08;    // of log tau between specimens of one blade
   double log_scatter_sd = 0.7;
 
   bool operator==(const PriorScales&) const = default;

@@ -1,0 +1,54 @@
+// Where the readings alone put every run and shape, by least squares: the anchors of the sampler.
+//
+// Each arm's shape is the one that fits its runs best; each run's start and half keenness are
+// fitted at that shape, with their information and with how they would move if the shape were
+// another. Rough anchors make sampling slower, never wrong (anchored.h).
+#pragma once
+
+#include "blunting/inference/anchored.h"
+#include "blunting/inference/blunting_data.h"
+#include "blunting/inference/model_parts.h"
+#include "blunting/inference/model_spec.h"
+
+#include <vector>
+
+namespace keenfall::blunting {
+
+struct RunAnchor {
+  Anchor start;               // log b0, half keenness left free
+  Anchor half;                // log tau at the anchor's log b0
+  double start_by_shape = 0;  // d log b0 / d log p
+  double half_by_shape = 0;   // d log tau / d log p
+  double half_by_start = 0;   // d log tau / d log b0 at a fixed shape
+};
+
+struct ArmAnchor {
+  Anchor shape;      // log p
+  MeanAnchor start;  // beta
+  MeanAnchor half;   // mu
+  double start_by_shape = 0;
+  double half_by_shape = 0;
+};
+
+// Scatters that the least-squares curves suggest, to start the chains from.
+struct RoughScatters {
+  double start = 0.08;
+  double run = 0.2;
+  double reading = 0.1;
+  double checkpoint = 0.03;
+};
+
+struct Anchors {
+  std::vector<RunAnchor> runs;
+  std::vector<ArmAnchor> arms;
+  std::vector<MeanAnchor> shape_means;  // per medium
+  std::vector<Anchor> blocks;
+  std::vector<Anchor> specimens;
+  RoughScatters scatters;
+};
+
+[[nodiscard]] Anchors anchors_for(const BluntingData& data,
+                                  const ModelSpec& spec,
+                                  const ParameterLayout& layout);
+
+}  // namespace keenfall::blunting
