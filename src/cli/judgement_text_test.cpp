@@ -4,14 +4,13 @@
 #include "cli/caveats.h"
 #include "cli/curve_drawing.h"
 #include "cli/interval_drawing.h"
-#include "cli/text_layout.h"
+#include "cli/widest_line.h"
 #include "wire/made_judgement.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <sstream>
 #include <string>
 
 namespace keenfall::cli {
@@ -25,13 +24,6 @@ using verdicts::Judgement;
 using wire::testing::made_arm;
 using wire::testing::made_comparison;
 using wire::testing::made_judgement;
-
-int widest_line(const std::string& text) {
-  std::istringstream lines(text);
-  int widest = 0;
-  for (std::string line; std::getline(lines, line);) widest = std::max(widest, columns_of(line));
-  return widest;
-}
 
 Judgement many_arms_with_long_names() {
   Judgement judgement = made_judgement();

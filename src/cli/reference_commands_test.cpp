@@ -1,12 +1,14 @@
 #include "cli/reference_commands.h"
 
-#include "cli/text_layout.h"
+#include "cli/widest_line.h"
 #include "materials/steels.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <sstream>
+#include <algorithm>
+#include <string>
+#include <string_view>
 
 namespace keenfall::cli {
 namespace {
@@ -16,13 +18,6 @@ using testing::HasSubstr;
 using testing::Not;
 
 constexpr Look kWide = {.width = 100};
-
-int widest_line(const std::string& text) {
-  int widest = 0;
-  std::istringstream lines(text);
-  for (std::string line; std::getline(lines, line);) widest = std::max(widest, columns_of(line));
-  return widest;
-}
 
 bool is_ascii(const std::string& text) {
   return std::ranges::all_of(text, [](char c) { return static_cast<unsigned char>(c) < 0x80; });

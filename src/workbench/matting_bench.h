@@ -7,8 +7,8 @@
 
 namespace keenfall::workbench {
 
-// Picked so that three kinds of verdict appear and the estimates lie near the truth; other seeds tell
-// other stories.
+// Picked so that three kinds of verdict appear and the estimates lie near the truth; other seeds
+// tell other stories.
 inline constexpr base::Seed kMattingBenchSeed{32};
 
 [[nodiscard]] trials::Trial matting_bench(base::Seed seed);
