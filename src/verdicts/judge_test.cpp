@@ -1,0 +1,169 @@
+#include "verdicts/judge.h"
+
+#include "blunting/simulated_run.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace keenfall::verdicts {
+namespace {
+
+struct ArmTruth {
+  std::string blade;
+  std::string finish;
+  double start = 104;
+  double half_keenness = 40;
+  int runs = 6;
+};
+
+trials::Trial simulated(const std::vector<ArmTruth>& truths,
+                        std::uint64_t seed,
+                        double last = 127) {
+  numerics::RandomStream random({seed}, 0);
+  trials::Trial trial{
+      .series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"}}};
+  for (const ArmTruth& truth : truths) {
+    if (trials::find_blade(trial, truth.blade) == nullptr)
+      trial.blades.push_back({.name = truth.blade});
+    for (int i = 0; i < truth.runs; ++i) {
+      trials::Run run{
+          .name = std::to_string(i),
+          .arm = {
+              .blade = truth.blade, .edge = {.finish = truth.finish}, .medium = {.name = "sisal"}}};
+      std::vector<double> checkpoints;
+      for (double cuts = 0; cuts <= last; cuts = 2 * cuts + 1) checkpoints.push_back(cuts);
+      run.readings =
+          blunting::simulated_readings({std::log(truth.start) + 0.05 * random.normal(),
+                                        std::log(truth.half_keenness) + 0.15 * random.normal(),
+                                        0.7},
+                                       {.checkpoints = checkpoints, .repeats = 3},
+                                       {.reading_scatter = 0.08},
+                                       random);
+      trial.runs.push_back(std::move(run));
+    }
+  }
+  return trial;
+}
+
+Judgement judged(const trials::Trial& trial, const Question& question) {
+  const auto data =
+      blunting::prepare(trial, blunting::fits_of(trial)[0], blunting::ReadingErrors::robust);
+  const auto fit = blunting::fit_blunting(
+      *data, blunting::default_model(), {}, {2}, base::threads(2), base::unwatched());
+  return judge(trial, *data, *fit, question, {2});
+}
+
+TEST(Judge, FindsAThreefoldDifferenceWorthHavingAndPutsTheLongerFirst) {
+  const Judgement found =
+      judged(simulated({{.blade = "A"}, {.blade = "B", .half_keenness = 120}}, 1), {});
+
+  ASSERT_TRUE(found.fit.usable);
+  ASSERT_EQ(found.comparisons.size(), 1U);
+  const Comparison& pair = found.comparisons[0];
+  EXPECT_EQ(found.arms[pair.a].arm.blade, "B");
+  EXPECT_EQ(pair.verdict, Verdict::longer_and_worth_having);
+  EXPECT_EQ(pair.at, (At{.what = ComparedAt::half_keenness}));
+  EXPECT_GT(pair.probability_worth_having, 0.97);
+  EXPECT_FALSE(pair.further_runs);
+  EXPECT_EQ(pair.claim_about, ClaimAbout::these_blades);
+}
+
+TEST(Judge, ComparesEdgesThatStartDifferentlyAtOneCommonReading) {
+  const Judgement found = judged(simulated({{.blade = "A", .finish = "F220", .start = 200},
+                                            {.blade = "A", .finish = "F1200", .start = 100}},
+                                           2),
+                                 {});
+
+  const Comparison& pair = found.comparisons[0];
+  EXPECT_EQ(pair.at.what, ComparedAt::common_reading);
+  EXPECT_NEAR(pair.at.reading, 400, 40);  // twice the blunter start
+  ASSERT_TRUE(found.arms[0].common_reading);
+  // The coarse edge starts at 200 gf and needs 40 cuts to 400; the fine one must quadruple:
+  // 40 x 3^(1 / 0.7) = 192 cuts (closed form).
+  EXPECT_EQ(found.arms[pair.a].arm.edge.finish, "F1200");
+  EXPECT_LT(pair.ratio.lo95, 192.0 / 40);
+  EXPECT_GT(pair.ratio.hi95, 192.0 / 40);
+  EXPECT_FALSE(pair.remarks.empty());
+}
+
+TEST(Judge, ComparesWhereItIsAskedTo) {
+  const trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 3);
+
+  EXPECT_EQ(judged(trial, {.stop_level = 3}).comparisons[0].at,
+            (At{.what = ComparedAt::level, .level = 3}));
+  EXPECT_EQ(judged(trial, {.stop_reading = 300}).comparisons[0].at.what,
+            ComparedAt::common_reading);
+  EXPECT_DOUBLE_EQ(judged(trial, {.stop_reading = 300}).comparisons[0].at.reading, 300);
+}
+
+TEST(Judge, SaysAtLeastWhereNoRunGotToHalfKeenness) {
+  const Judgement found =
+      judged(simulated({{.blade = "A", .half_keenness = 400}, {.blade = "B"}}, 4, 63), {});
+
+  EXPECT_TRUE(found.arms[0].half_keenness.beyond_what_was_cut);
+  EXPECT_EQ(found.arms[0].half_keenness.runs_that_reached, 0);
+  EXPECT_TRUE(found.comparisons[0].beyond_what_was_cut);
+  EXPECT_TRUE(std::ranges::any_of(found.cannot_say, [](const std::string& sentence) {
+    return sentence.find("at least") != std::string::npos;
+  }));
+  EXPECT_TRUE(found.runs[0].stopped_before_half_keenness);
+}
+
+TEST(Judge, WidensForAFamilyAndKeepsTheSingleVerdictBeside) {
+  const Judgement found = judged(
+      simulated({{.blade = "A"}, {.blade = "B"}, {.blade = "C", .half_keenness = 100}}, 5), {});
+
+  ASSERT_EQ(found.comparisons.size(), 3U);
+  for (const Comparison& pair : found.comparisons) {
+    EXPECT_EQ(pair.family_size, 3);
+    EXPECT_LE(pair.simultaneous.lo95, pair.ratio.lo95);
+    EXPECT_GE(pair.simultaneous.hi95, pair.ratio.hi95);
+    EXPECT_GE(pair.ratio.median, 1);
+  }
+}
+
+TEST(Judge, OfOneRunEachIsWideAndSaysWhoseScatterItBorrows) {
+  const Judgement found =
+      judged(simulated({{.blade = "A", .runs = 1}, {.blade = "B", .runs = 1}}, 6), {});
+
+  ASSERT_TRUE(found.fit.usable);
+  EXPECT_EQ(found.comparisons[0].verdict, Verdict::not_settled);
+  EXPECT_TRUE(found.comparisons[0].further_runs);
+  EXPECT_TRUE(std::ranges::any_of(found.cannot_say, [](const std::string& sentence) {
+    return sentence.starts_with("One run of A");
+  }));
+}
+
+TEST(Judge, MakesAClaimAboutSteelsOnlyWithSeveralSpecimensOnBothSides) {
+  trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 7);
+  const auto specimens = [&trial](const std::string& blade, int count) {
+    int i = 0;
+    for (trials::Run& run : trial.runs) {
+      if (run.arm.blade == blade) run.specimen = std::to_string(i++ % count);
+    }
+  };
+  specimens("A", 3);
+  EXPECT_EQ(judged(trial, {}).comparisons[0].claim_about, ClaimAbout::these_blades);
+  specimens("B", 3);
+  EXPECT_EQ(judged(trial, {}).comparisons[0].claim_about, ClaimAbout::the_steels);
+}
+
+TEST(Judge, NamesAFallingReadingAndAVoidedRun) {
+  trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 8);
+  for (trials::Reading& reading : trial.runs[0].readings) {
+    if (reading.cuts == 63) reading.reading /= 2;
+  }
+  trial.runs[1].voided_reason = "dropped on the floor";
+  const Judgement found = judged(trial, {});
+
+  EXPECT_TRUE(std::ranges::any_of(found.runs[0].remarks, [](const std::string& remark) {
+    return remark.starts_with("gets keener from 31 to 63 cuts");
+  }));
+  EXPECT_EQ(found.runs[1].not_used_because, "voided: dropped on the floor");
+  EXPECT_EQ(found.runs.size(), trial.runs.size());
+}
+
+}  // namespace
+}  // namespace keenfall::verdicts
