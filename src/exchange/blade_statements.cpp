@@ -60,6 +60,7 @@ std::vector<trials::Blade> blades_told(std::span<const RunDraft> drafts, Problem
     std::string whose = "Blade " + quoted(name);
     if (const ToldCell& steel = draft[Column::steel]; !steel.is_blank()) {
       if (statements.is_first(whose, "steel", steel)) blade.steel = steel.text;
+      if (draft.other_steel) (void)statements.is_first(whose, "steel", *draft.other_steel);
     }
     std::optional<trials::Hardness>* hardness = &blade.hardness;
     if (const ToldCell& specimen = draft[Column::specimen]; !specimen.is_blank()) {
@@ -69,9 +70,11 @@ std::vector<trials::Blade> blades_told(std::span<const RunDraft> drafts, Problem
       hardness = &blade.specimens[index->second].hardness;
     }
     const ToldCell& hrc = draft[Column::hardness];
-    if (hrc.number && statements.is_first(whose, "hardness", hrc)) {
+    if (!hrc.number) continue;
+    if (statements.is_first(whose, "hardness", hrc)) {
       *hardness = trials::Hardness{.reading = *hrc.number};
     }
+    if (draft.other_hardness) (void)statements.is_first(whose, "hardness", *draft.other_hardness);
   }
   return blades;
 }

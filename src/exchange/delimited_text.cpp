@@ -117,7 +117,10 @@ void DelimitedReader::read_quoted_cell(std::optional<QuoteFault>& fault) {
   }
   Cell cell{.text = trimmed(text_.substr(start, at_ - start)), .line = opening_line};
   if (at_ >= text_.size()) {
-    fault = {.sentence = "A quote is opened here and never closed.", .cell = cell};
+    fault = {.sentence =
+                 "A quote is opened here and never closed, so the rest of the table cannot be told "
+                 "apart.",
+             .cell = cell};
     return;
   }
   ++at_;

@@ -18,6 +18,10 @@ void ProblemList::add(Origin at, base::Problem problem) {
 }
 
 void ProblemList::add_once(const std::string& key, Origin at, base::Problem problem) {
+  if (told_once_.emplace(key, entries_.size()).second) add(at, std::move(problem));
+}
+
+void ProblemList::add_counted(const std::string& key, Origin at, base::Problem problem) {
   const auto known = told_once_.find(key);
   if (known == told_once_.end()) {
     told_once_[key] = entries_.size();
@@ -41,8 +45,8 @@ std::vector<base::Problem> ProblemList::sorted() && {
   std::vector<base::Problem> problems;
   for (Entry& entry : entries_) {
     if (entry.further_lines > 0) {
-      entry.problem.sentence +=
-          " The same on " + std::to_string(entry.further_lines) + " further lines.";
+      entry.problem.sentence += " The same on " + std::to_string(entry.further_lines) +
+                                (entry.further_lines == 1 ? " further line." : " further lines.");
     }
     problems.push_back(std::move(entry.problem));
   }

@@ -31,8 +31,10 @@ class ProblemList {
 
   // Fills the problem's file and line from `at`.
   void add(Origin at, base::Problem problem);
-  // The same, once for all rows with this key.
+  // Once for all rows with this key.
   void add_once(const std::string& key, Origin at, base::Problem problem);
+  // Once for all rows with this key, saying on how many further lines it stands.
+  void add_counted(const std::string& key, Origin at, base::Problem problem);
   // For what concerns no file: an option.
   void add_general(base::Problem problem);
 

@@ -14,10 +14,11 @@ namespace keenfall::exchange {
 namespace {
 
 std::string zero_refusal(const trials::ReadingKind& kind) {
-  return "A " + kind.words +
-         " of zero cannot be. If it means less than the smallest step of the instrument, define "
-         "the "
-         "kind so: zero=below: and that step.";
+  const bool is_known = trials::find_reading_kind(kind.name) != nullptr;
+  return "A " + kind.words + " of zero cannot be; " +
+         (is_known ? "leave the row out if nothing was read."
+                   : "if it means less than the smallest step of the instrument, say so in the "
+                     "definition of the kind: zero=below: and that step.");
 }
 
 std::string kinds_in_unit(std::string_view unit) {
@@ -47,7 +48,7 @@ const trials::ReadingKind* ReadingSeriesRegister::kind_of(const TableRow& row,
   if (!cell.is_blank()) {
     const trials::ReadingKind* const kind = find_kind(cell.text, options_.defined_kinds);
     if (kind != nullptr) return kind;
-    problems_.add_once(
+    problems_.add_counted(
         "kind" + folded(cell.text),
         {row.at.file, cell.line},
         {.kind = base::ProblemKind::unknown_name,
@@ -64,7 +65,7 @@ const trials::ReadingKind* ReadingSeriesRegister::kind_of(const TableRow& row,
     return trials::find_reading_kind("thread_push");
   }
   const std::string suitable = kinds_in_unit(unit);
-  problems_.add_once(
+  problems_.add_counted(
       "no kind in " + std::string(unit),
       row.at,
       {.kind = base::ProblemKind::missing,
@@ -91,7 +92,7 @@ std::optional<std::string> ReadingSeriesRegister::unit_of(const TableRow& row,
     if (!named) {
       problem.sentence = "A " + kind.words + " cannot be in " + quoted(cell.text) + ".";
       problem.accepted = kind.unit + " or a unit that converts to it";
-      problems_.add_once(
+      problems_.add_counted(
           kind.name + "in" + std::string(cell.text), {row.at.file, cell.line}, problem);
       return std::nullopt;
     }

@@ -94,7 +94,7 @@ std::ptrdiff_t filled_arm_cells(const RunDraft& part) {
 }
 
 std::string words_of(const ToldCell& cell) {
-  return cell.number ? quoted(base::plain_number(*cell.number)) : quoted(cell.text);
+  return cell.number ? base::plain_number(*cell.number) : cell.text;
 }
 
 std::string run_in_words(const RunDraft& draft) {
@@ -124,21 +124,30 @@ void RunDrafts::tell(RunDraft& draft, Column column, const ToldCell& cell) {
   if (kept.is_blank()) {
     kept = cell;
   } else if (says_otherwise(kept, cell)) {
-    const ToldCell& first =
-        std::min(kept, cell, [](const ToldCell& a, const ToldCell& b) { return a.at < b.at; });
-    const ToldCell& second = &first == &kept ? cell : kept;
-    const std::string name(definition_of(column).name);
-    problems_.add_once(
-        name_key_of(draft) + std::to_string(draft.first.line) + name,
-        second.at,
-        {.kind = base::ProblemKind::conflicting,
-         .sentence = run_in_words(draft) + " has " + name + " " + words_of(first) + " in " +
-                     problems_.place_in_words(first.at) + " and " + words_of(second) +
-                     " here. One run has one; are these two runs?",
-         .place = {
-             .column = name,
-             .found = second.number ? base::plain_number(*second.number) : excerpt(second.text)}});
+    if (column == Column::steel) {
+      if (!draft.other_steel) draft.other_steel = cell;
+    } else if (column == Column::hardness) {
+      if (!draft.other_hardness) draft.other_hardness = cell;
+    } else {
+      report_two(draft, column, cell);
+    }
   }
+}
+
+void RunDrafts::report_two(const RunDraft& draft, Column column, const ToldCell& cell) {
+  const ToldCell& kept = draft[column];
+  const bool is_kept_first = kept.at < cell.at;
+  const ToldCell& first = is_kept_first ? kept : cell;
+  const ToldCell& second = is_kept_first ? cell : kept;
+  const std::string name(definition_of(column).name);
+  problems_.add_once(
+      name_key_of(draft) + name,
+      second.at,
+      {.kind = base::ProblemKind::conflicting,
+       .sentence = run_in_words(draft) + " has " + name + " " + quoted(words_of(first)) + " in " +
+                   problems_.place_in_words(first.at) + " and " + quoted(words_of(second)) +
+                   " here. A run has one; are these two runs?",
+       .place = {.column = name, .found = excerpt(words_of(second))}});
 }
 
 RunDraft* RunDrafts::draft_for(const TableRow& row) {
@@ -194,6 +203,8 @@ void RunDrafts::add(const TableRow& row, const std::optional<trials::Reading>& r
 void RunDrafts::merge_into(RunDraft& draft, RunDraft&& part) {
   for (const Column column : kArmColumns) tell(draft, column, part[column]);
   for (const Column column : kRunColumns) tell(draft, column, part[column]);
+  if (part.other_steel) tell(draft, Column::steel, *part.other_steel);
+  if (part.other_hardness) tell(draft, Column::hardness, *part.other_hardness);
   append_all(draft.readings, std::move(part.readings));
   std::ranges::stable_sort(draft.readings, {}, [](const ReadingDraft& reading) {
     return Origin{reading.file, reading.reading.line};

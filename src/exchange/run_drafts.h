@@ -36,7 +36,10 @@ struct ReadingDraft {
 struct RunDraft {
   Origin first;
   std::array<ToldCell, kColumnCount> told;  // of the columns that hold for a whole run
-  std::vector<ReadingDraft> readings;       // in the order of the rows
+  // Where a row says another steel or hardness than the run's first: the first such cell.
+  std::optional<ToldCell> other_steel;
+  std::optional<ToldCell> other_hardness;
+  std::vector<ReadingDraft> readings;  // in the order of the rows
   std::vector<trials::Event> events;
   std::vector<std::string> deviations;
   std::vector<std::string> notes;
@@ -59,6 +62,7 @@ class RunDrafts {
 
  private:
   void tell(RunDraft& draft, Column column, const ToldCell& cell);
+  void report_two(const RunDraft& draft, Column column, const ToldCell& cell);
   RunDraft* draft_for(const TableRow& row);
   void merge_into(RunDraft& draft, RunDraft&& part);
 

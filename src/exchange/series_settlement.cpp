@@ -60,14 +60,14 @@ std::string SeriesSettlement::only_unit(const SeriesAsTold& told,
                                         Origin at) {
   const std::set<std::string>& units = of_run.empty() ? register_.units_of(told.kind) : of_run;
   if (units.empty()) {
-    remarks_.insert("No unit is given for the " + told.kind->words + "s: taken as " +
-                    told.kind->unit + ".");
+    remarks_.insert("No unit is given for " + told.kind->name + ": taken as " + told.kind->unit +
+                    ".");
     return told.kind->unit;
   }
   if (units.size() > 1) {
     report_undecided(at, "unit", units);
   } else if (of_run.empty()) {
-    remarks_.insert("Where the unit of a " + told.kind->words + " is not given, it is taken as " +
+    remarks_.insert("Where no unit is given for " + told.kind->name + ", it is taken as " +
                     *units.begin() + ", as in the other runs.");
   }
   return *units.begin();
@@ -128,8 +128,8 @@ void SeriesSettlement::settle(trials::Trial& trial) {
         to = place->second;
       }
       if (from.unit != unit) {
-        remarks_.insert("Readings in " + from.unit + " were converted to " + unit +
-                        ", the unit of the first " + from.kind->words + ".");
+        remarks_.insert("Readings of " + from.kind->name + " in " + from.unit +
+                        " were converted to " + unit + ", the unit met first.");
         reading.reading = converted_reading(reading.reading, from.unit, unit);
       }
       reading.series = *to;

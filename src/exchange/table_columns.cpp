@@ -21,6 +21,13 @@ std::string list_of_headers(const std::vector<std::string>& headers) {
   return list;
 }
 
+// Also without brackets: "bevel angle per side (deg)" is bevel_angle_per_side_deg.
+std::string folded_header(std::string_view header) {
+  std::string letters = folded(header);
+  std::erase_if(letters, [](char c) { return c == '(' || c == ')' || c == '[' || c == ']'; });
+  return letters;
+}
+
 // Matches one file's headers; collects what cannot be matched.
 class HeaderMatch {
  public:
@@ -28,7 +35,7 @@ class HeaderMatch {
       : line_(header.line), problems_(problems) {
     for (const Cell& cell : header.cells) {
       matched_.headers.push_back(std::string(cell.text));
-      folded_.push_back(folded(cell.text));
+      folded_.push_back(folded_header(cell.text));
     }
     is_taken_.resize(folded_.size(), false);
   }
@@ -88,7 +95,7 @@ class HeaderMatch {
   }
 
   void map_one(const ColumnDefinition& definition, const std::string& theirs) {
-    const std::string wanted = folded(theirs);
+    const std::string wanted = folded_header(theirs);
     bool is_found = false;
     for (std::size_t i = 0; i < folded_.size(); ++i) {
       if (folded_[i] != wanted || wanted.empty()) continue;

@@ -146,8 +146,9 @@ void TableIntake::remark_on(const MatchedColumns& columns, const DelimitedReader
                        list_of_texts(columns.not_used) + ".");
   }
   if (reader.comment_count() > 0) {
-    remarks_.push_back("Left out as comments, because they start with #: " +
-                       std::to_string(reader.comment_count()) + " rows, the first in line " +
+    const std::size_t count = reader.comment_count();
+    remarks_.push_back("Left out as comments, because they start with #: " + std::to_string(count) +
+                       (count == 1 ? " row, in line " : " rows, the first in line ") +
                        std::to_string(reader.first_comment_line()) + ".");
   }
 }

@@ -64,7 +64,8 @@ class RowReading {
     if (number.fault != NumberFault::none) {
       refuse(definition,
              cell,
-             name + ": " + fault_in_words(number.fault, cell.text, format_.mark) + ".");
+             name + " must be a number; " + fault_in_words(number.fault, cell.text, format_.mark) +
+                 ".");
     } else if (!is_unit_fitting(definition, number.unit)) {
       refuse(definition,
              cell,
@@ -130,7 +131,8 @@ class RowReading {
     problems_.add(row_.at,
                   {.kind = base::ProblemKind::missing,
                    .sentence = std::string(definition.name) + " is empty; it must hold " +
-                               std::string(definition.must_hold) + ".",
+                               std::string(definition.must_hold) + "." +
+                               (column == Column::reading ? " Leave out rows without one." : ""),
                    .place = {.column = format_.columns.header_of(column)}});
   }
 

@@ -3,11 +3,12 @@
 #include "exchange/blade_statements.h"
 #include "exchange/cell_words.h"
 #include "exchange/reading_order.h"
+#include "exchange/run_remarks.h"
 #include "exchange/series_settlement.h"
 #include "exchange/text_lines.h"
 
 #include <algorithm>
-#include <map>
+#include <iterator>
 #include <unordered_set>
 #include <utility>
 #include <vector>
@@ -85,22 +86,8 @@ trials::Run run_of(RunDraft& draft) {
   return run;
 }
 
-// "A1" and "a 1" are two blades, but hardly meant to be.
-void remark_near_duplicates(trials::Trial& trial) {
-  std::map<std::string, std::string> first_spelling;
-  std::unordered_set<std::string> remarked;
-  const auto look_at = [&](const char* what, const std::string& name) {
-    const auto [place, is_new] = first_spelling.emplace(what + folded(name), name);
-    if (is_new || place->second == name || !remarked.insert(what + name).second) return;
-    trial.remarks.push_back(std::string("The ") + what + "s " + quoted(place->second) + " and " +
-                            quoted(name) +
-                            " are taken as two, though they differ only in spelling.");
-  };
-  for (const trials::Blade& blade : trial.blades) look_at("blade", blade.name);
-  std::unordered_set<std::string> media;
-  for (const trials::Run& run : trial.runs) {
-    if (media.insert(run.arm.medium.name).second) look_at("medium", run.arm.medium.name);
-  }
+void append_remarks(trials::Trial& trial, const std::vector<std::string>& remarks) {
+  trial.remarks.insert(trial.remarks.end(), remarks.begin(), remarks.end());
 }
 
 }  // namespace
@@ -123,6 +110,7 @@ trials::Trial TrialBuilder::finish(std::string name) && {
   SeriesSettlement settlement(register_, problems_);
   std::vector<RunDraft> drafts = std::move(drafts_).runs();
   trial.blades = blades_told(drafts, problems_);
+  const std::vector<std::string> split_runs = remarks_on_split_runs(drafts);
   for (RunDraft& draft : drafts) {
     settlement.fill_blanks(draft.readings);
     check_reading_order(draft, problems_);
@@ -130,7 +118,10 @@ trials::Trial TrialBuilder::finish(std::string name) && {
     trial.runs.push_back(run_of(draft));
   }
   settlement.settle(trial);
-  remark_near_duplicates(trial);
+  append_remarks(trial, split_runs);
+  append_remarks(trial, remarks_on_names(trial));
+  append_remarks(trial, remarks_on_angles(trial));
+  append_remarks(trial, remarks_on_threads(trial));
   return trial;
 }
 

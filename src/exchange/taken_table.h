@@ -1,0 +1,38 @@
+// For tests: a table written in the test is taken in, or its problems are.
+#pragma once
+
+#include "exchange/long_table.h"
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+namespace keenfall::exchange {
+
+inline trials::Trial taken(const std::string& text, const TableOptions& options = {}) {
+  const auto trial = take_table_text(text, "t.csv", options);
+  if (trial) return *trial;
+  for (const base::Problem& problem : trial.error()) ADD_FAILURE() << base::in_words(problem);
+  return {};
+}
+
+inline std::vector<base::Problem> problems_in(const std::string& text,
+                                              const TableOptions& options = {}) {
+  const auto trial = take_table_text(text, "t.csv", options);
+  if (!trial) return trial.error();
+  ADD_FAILURE() << "the table was taken: " << text;
+  return {{.sentence = "none"}};
+}
+
+// The first problem as a person reads it.
+inline std::string problem_in(const std::string& text, const TableOptions& options = {}) {
+  return base::in_words(problems_in(text, options).front());
+}
+
+// A table with the five required columns and one run.
+inline std::string with_rows(const std::string& rows) {
+  return "blade,medium,run,cuts,reading\n" + rows;
+}
+
+}  // namespace keenfall::exchange
