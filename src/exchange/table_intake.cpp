@@ -34,6 +34,13 @@ base::Problem without_separator(std::string_view text) {
           .accepted = "a header line such as blade,medium,run,cuts,reading"};
 }
 
+base::Problem too_many_rows(std::size_t line) {
+  return {.kind = base::ProblemKind::too_large,
+          .sentence = "The tables have more than 5,000,000 rows; no more are taken in.",
+          .place = {.line = line},
+          .accepted = "fewer rows, or one kind of reading at a time"};
+}
+
 }  // namespace
 
 TableIntake::TableIntake(const TableOptions& options)
@@ -95,13 +102,13 @@ void TableIntake::take_text(std::string_view text, char delimiter) {
   const auto mark = decimal_mark_of(text, delimiter, *columns);
   if (!mark) return;
   const RowFormat format{.columns = std::move(*columns), .delimiter = delimiter, .mark = *mark};
-  std::size_t row_count = 0;
+  const std::size_t rows_before = row_count_;
   while (const auto record = reader.next()) {
-    ++row_count;
+    if (++row_count_ > kMostRows) return report(too_many_rows(record->line));
     if (const auto row = read_row(*record, format, problems_)) builder_.add(*row, format.columns);
   }
   remark_on(format.columns, reader);
-  if (row_count > 0) return;
+  if (row_count_ > rows_before) return;
   report({.kind = base::ProblemKind::unsuitable_data,
           .sentence = reader.comment_count() == 0
                           ? "The table has a header but no rows."

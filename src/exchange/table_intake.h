@@ -22,6 +22,9 @@ namespace keenfall::exchange {
 
 class TableIntake {
  public:
+  // Of all tables together: what a small machine holds without swapping (1 GB).
+  static constexpr std::size_t kMostRows = 5'000'000;
+
   // Keeps a reference to `options`, which must outlive it.
   explicit TableIntake(const TableOptions& options);
 
@@ -45,6 +48,7 @@ class TableIntake {
   TrialBuilder builder_;
   std::unordered_map<std::size_t, std::string> file_with_hash_;
   std::vector<std::string> remarks_;
+  std::size_t row_count_ = 0;
 };
 
 }  // namespace keenfall::exchange
