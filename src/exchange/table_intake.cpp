@@ -136,14 +136,16 @@ std::optional<DecimalMark> TableIntake::decimal_mark_of(std::string_view text,
   }
   const DecimalMark mark = tally.decision();
   if (mark != DecimalMark::decide) return mark;
-  report({.kind = base::ProblemKind::conflicting,
-          .sentence = quoted(tally.ambiguous()->text) +
-                      " may mean a decimal fraction or a number of thousands, and no other number "
-                      "of the table tells which. Say it with --decimal comma or --decimal point.",
-          .place = {.line = tally.ambiguous()->line,
-                    .column = tally.ambiguous()->column,
-                    .found = excerpt(tally.ambiguous()->text)},
-          .accepted = "numbers without thousands separators"});
+  report(
+      {.kind = base::ProblemKind::conflicting,
+       .sentence = quoted(tally.ambiguous()->text) +
+                   " may mean a decimal fraction or a number of thousands, and no other number "
+                   "of the table tells which. Write it so that it is clear: with another zero at "
+                   "the end (1,2340), or without the comma (1234).",
+       .place = {.line = tally.ambiguous()->line,
+                 .column = tally.ambiguous()->column,
+                 .found = excerpt(tally.ambiguous()->text)},
+       .accepted = "decimals with a comma or a point, and no thousands separators"});
   return DecimalMark::comma;
 }
 
