@@ -154,6 +154,7 @@ void read_table_options(const TypedOptions& typed,
     }
   }
   options.kind = typed.kind;
+  options.table.default_kind = typed.kind.value_or("");  // of rows that name none
 }
 
 void read_destinations(const TypedOptions& typed, JudgeRequest& request, OptionProblems& problems) {
