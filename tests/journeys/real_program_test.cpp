@@ -23,7 +23,7 @@ using nlohmann::json;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 
-Said keenfall(const std::vector<std::string>& words) {
+Said the_program(const std::vector<std::string>& words) {
   return run({.program = KEENFALL_PROGRAM, .words = words, .environment = {{"LC_ALL", "C.UTF-8"}}});
 }
 
@@ -57,13 +57,13 @@ bool has_the_documented_shape(const json& document) {
 }
 
 TEST(TheRealDemo, WritesJsonOfTheDocumentedShape) {
-  EXPECT_TRUE(has_the_documented_shape(json::parse(keenfall({"demo", "--json"}).out)));
+  EXPECT_TRUE(has_the_documented_shape(json::parse(the_program({"demo", "--json"}).out)));
 }
 
 // The invented truth behind the demo: half keenness 108 against 34 cuts on new matting, 9.2 against
 // 8.4 on uplifted; worth-it margin 1.5.
 TEST(TheRealDemo, FindsTheLargeDifferenceAndNoneThatIsNotThere) {
-  const Said said = keenfall({"demo", "--no-open", "--json"});
+  const Said said = the_program({"demo", "--no-open", "--json"});
   const json document = json::parse(said.out);
 
   EXPECT_EQ(said.exit_code, 0) << said.err;
@@ -77,7 +77,7 @@ TEST(TheRealDemo, FindsTheLargeDifferenceAndNoneThatIsNotThere) {
 }
 
 TEST(TheRealDemo, EndsWithItsVerdictsPrinted) {
-  const Said said = keenfall({"demo", "--no-open"});
+  const Said said = the_program({"demo", "--no-open"});
 
   EXPECT_EQ(said.exit_code, 0);
   EXPECT_THAT(said.out, HasSubstr("C stays keen"));
@@ -85,8 +85,8 @@ TEST(TheRealDemo, EndsWithItsVerdictsPrinted) {
 }
 
 TEST(TheRealDemo, GivesTheSameNumbersOnOneThreadAndOnTwo) {
-  const Said one = keenfall({"demo", "--json", "--threads=1"});
-  const Said two = keenfall({"demo", "--json", "--threads=2"});
+  const Said one = the_program({"demo", "--json", "--threads=1"});
+  const Said two = the_program({"demo", "--json", "--threads=2"});
 
   EXPECT_EQ(lasting_part(one.out), lasting_part(two.out));
 }
@@ -96,8 +96,8 @@ TEST(TheRealDemo, ComesToTheSameVerdictsFromItsTable) {
                      ("keenfall_demo_" + std::to_string(getpid()) + ".csv");
   std::filesystem::remove(table);
 
-  const Said demo = keenfall({"demo", "--json", "--table", table.string()});
-  const Said judged = keenfall({"judge", table.string(), "--json"});
+  const Said demo = the_program({"demo", "--json", "--table", table.string()});
+  const Said judged = the_program({"judge", table.string(), "--json"});
   std::filesystem::remove(table);
 
   ASSERT_EQ(judged.exit_code, 0) << judged.err;
@@ -107,8 +107,8 @@ TEST(TheRealDemo, ComesToTheSameVerdictsFromItsTable) {
 }
 
 TEST(TheRealDemo, IsMadeAnewByAnotherSeed) {
-  const Said one = keenfall({"demo", "--json", "--seed=1"});
-  const Said other = keenfall({"demo", "--json", "--seed=2"});
+  const Said one = the_program({"demo", "--json", "--seed=1"});
+  const Said other = the_program({"demo", "--json", "--seed=2"});
 
   EXPECT_NE(lasting_part(one.out)["arms"], lasting_part(other.out)["arms"]);
 }

@@ -1,7 +1,7 @@
 #include "blunting/inference/full_fit.h"
 
 #include "blunting/inference/curve_check.h"
-#include "blunting/simulated_run.h"
+#include "blunting/inference/fitted_simulation.h"
 #include "numerics/summaries.h"
 
 #include <gtest/gtest.h>
@@ -11,57 +11,6 @@
 
 namespace keenfall::blunting {
 namespace {
-
-struct Truth {
-  double ratio = 1;  // of A's half keenness to B's 40 cuts
-  int runs_each = 4;
-  double run_scatter = 0.25;
-  double slip_every = 0;  // every so many readings one is ten times too large; 0: never
-};
-
-trials::Trial simulated(const Truth& truth, std::uint64_t seed) {
-  numerics::RandomStream random({seed}, 0);
-  trials::Trial trial{
-      .blades = {{.name = "A"}, {.name = "B"}},
-      .series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"}}};
-  double count = 0;
-  for (const bool is_a : {true, false}) {
-    for (int i = 0; i < truth.runs_each; ++i) {
-      const double log_half =
-          std::log(40 * (is_a ? truth.ratio : 1)) + truth.run_scatter * random.normal();
-      trials::Run run{.name = std::to_string(i),
-                      .arm = {.blade = is_a ? "A" : "B", .medium = {.name = "sisal"}}};
-      run.readings = simulated_readings(
-          {std::log(104) + 0.06 * random.normal(), log_half, is_a ? 0.7 : 0.75},
-          {.checkpoints = {0, 1, 3, 7, 15, 31, 63, 127}, .repeats = 3, .stop_level = 4},
-          {.reading_scatter = 0.1},
-          random);
-      for (trials::Reading& reading : run.readings) {
-        if (truth.slip_every > 0 && std::fmod(++count, truth.slip_every) == 0)
-          reading.reading *= 10;
-      }
-      trial.runs.push_back(std::move(run));
-    }
-  }
-  return trial;
-}
-
-struct Fitted {
-  BluntingData data;
-  BluntingFit fit;
-};
-
-Fitted fitted(const trials::Trial& trial, const ModelSpec& spec, const base::Executor& execute) {
-  auto data = prepare(trial, {.kind = "thread_push", .thread = ""}, spec.errors);
-  auto fit = fit_blunting(*data, spec, {}, {3}, execute, base::unwatched());
-  return {std::move(*data), std::move(*fit)};
-}
-
-numerics::Interval log_ratio_of(const BluntingFit& fit) {
-  Draws ratio = fit.arms[0].log_half_keenness;
-  for (std::size_t d = 0; d < ratio.size(); ++d) ratio[d] -= fit.arms[1].log_half_keenness[d];
-  return numerics::interval_of(std::move(ratio));
-}
 
 TEST(FullFit, RecoversTheTruthOfALargeTrial) {
   const Fitted found =
@@ -150,30 +99,6 @@ TEST(CurveCheck, NamesWhereReadingsLeaveTheCurve) {
   EXPECT_TRUE(std::ranges::any_of(check.misfits, [](const CurveMisfit& misfit) {
     return misfit.arm == 0 && misfit.cuts == 15 && misfit.log_offset > 0;
   }));
-}
-
-// A short coverage check: 60 trials each at 3 and 6 runs, true ratio 1. Bounds: more than 2.6
-// binomial standard errors below 93 % coverage, or above 5 % false answers, would fail. The long
-// tables come later.
-TEST(FullFit, CoversTheTruthAndSeldomSeesADifferenceThatIsNotThere) {
-  int covered = 0;
-  int false_answers = 0;
-  int trials_run = 0;
-  for (const int runs_each : {3, 6}) {
-    for (std::uint64_t seed = 0; seed < 60; ++seed) {
-      const Fitted found = fitted(
-          simulated({.runs_each = runs_each}, 100 + seed), default_model(), base::threads(2));
-      const numerics::Interval ratio = log_ratio_of(found.fit);
-      const bool covers = ratio.lo95 <= 0 && 0 <= ratio.hi95;
-      ++trials_run;
-      if (found.fit.diagnostics.usable && covers) ++covered;
-      if (!covers) ++false_answers;
-    }
-  }
-
-  const double n = trials_run;
-  EXPECT_GE(covered / n, 0.93 - 2.6 * std::sqrt(0.93 * 0.07 / n));
-  EXPECT_LE(false_answers / n, 0.05 + 2.6 * std::sqrt(0.05 * 0.95 / n));
 }
 
 }  // namespace

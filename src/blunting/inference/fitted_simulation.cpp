@@ -1,0 +1,51 @@
+#include "blunting/inference/fitted_simulation.h"
+
+#include "blunting/simulated_run.h"
+#include "numerics/summaries.h"
+
+#include <cmath>
+#include <string>
+#include <utility>
+
+namespace keenfall::blunting {
+
+trials::Trial simulated(const Truth& truth, std::uint64_t seed) {
+  numerics::RandomStream random({seed}, 0);
+  trials::Trial trial{
+      .blades = {{.name = "A"}, {.name = "B"}},
+      .series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"}}};
+  double count = 0;
+  for (const bool is_a : {true, false}) {
+    for (int i = 0; i < truth.runs_each; ++i) {
+      const double log_half =
+          std::log(40 * (is_a ? truth.ratio : 1)) + truth.run_scatter * random.normal();
+      trials::Run run{.name = std::to_string(i),
+                      .arm = {.blade = is_a ? "A" : "B", .medium = {.name = "sisal"}}};
+      run.readings = simulated_readings(
+          {std::log(104) + 0.06 * random.normal(), log_half, is_a ? 0.7 : 0.75},
+          {.checkpoints = {0, 1, 3, 7, 15, 31, 63, 127}, .repeats = 3, .stop_level = 4},
+          {.reading_scatter = 0.1},
+          random);
+      for (trials::Reading& reading : run.readings) {
+        if (truth.slip_every > 0 && std::fmod(++count, truth.slip_every) == 0)
+          reading.reading *= 10;
+      }
+      trial.runs.push_back(std::move(run));
+    }
+  }
+  return trial;
+}
+
+Fitted fitted(const trials::Trial& trial, const ModelSpec& spec, const base::Executor& execute) {
+  auto data = prepare(trial, {.kind = "thread_push", .thread = ""}, spec.errors);
+  auto fit = fit_blunting(*data, spec, {}, {3}, execute, base::unwatched());
+  return {std::move(*data), std::move(*fit)};
+}
+
+numerics::Interval log_ratio_of(const BluntingFit& fit) {
+  Draws ratio = fit.arms[0].log_half_keenness;
+  for (std::size_t d = 0; d < ratio.size(); ++d) ratio[d] -= fit.arms[1].log_half_keenness[d];
+  return numerics::interval_of(std::move(ratio));
+}
+
+}  // namespace keenfall::blunting

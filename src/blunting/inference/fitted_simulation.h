@@ -1,0 +1,37 @@
+// For tests: trials of two blades, A and B, made from a known truth, and their fit.
+//
+// Thread push readings in gf, three at each checkpoint, starting near 104 gf; B's half keenness is
+// 40 cuts, its shape 0.75 against A's 0.7.
+#pragma once
+
+#include "base/execution.h"
+#include "blunting/inference/full_fit.h"
+#include "numerics/interval.h"
+#include "trials/trial.h"
+
+#include <cstdint>
+
+namespace keenfall::blunting {
+
+struct Truth {
+  double ratio = 1;  // of A's half keenness to B's 40 cuts
+  int runs_each = 4;
+  double run_scatter = 0.25;
+  double slip_every = 0;  // every so many readings one is ten times too large; 0: never
+};
+
+[[nodiscard]] trials::Trial simulated(const Truth& truth, std::uint64_t seed);
+
+struct Fitted {
+  BluntingData data;
+  BluntingFit fit;
+};
+
+[[nodiscard]] Fitted fitted(const trials::Trial& trial,
+                            const ModelSpec& spec,
+                            const base::Executor& execute);
+
+// Of log half keenness, A less B.
+[[nodiscard]] numerics::Interval log_ratio_of(const BluntingFit& fit);
+
+}  // namespace keenfall::blunting
