@@ -1,8 +1,10 @@
-// Where the readings alone put every run and shape, by least squares: the anchors of the sampler.
+// Where the readings put every run and shape, by least squares: the anchors of the sampler.
 //
 // Each arm's shape is the one that fits its runs best; each run's start and half keenness are
-// fitted at that shape, with their information and with how they would move if the shape were
-// another. Rough anchors make sampling slower, never wrong (anchored.h).
+// fitted at that shape, drawn towards their arm's means as a hierarchical model would, and the
+// anchor is where the readings alone would put them from there (one Gauss-Newton step), with their
+// information and with how they would move if the shape were another. Rough anchors make sampling
+// slower, never wrong (anchored.h).
 #pragma once
 
 #include "blunting/inference/anchored.h"
@@ -16,9 +18,10 @@ namespace keenfall::blunting {
 
 struct RunAnchor {
   Anchor start;               // log b0, half keenness left free
-  Anchor half;                // log tau at the anchor's log b0
+  Anchor half;                // log tau at a start of at_start and the arm's shape
+  double at_start = 0;        // log b0
   double start_by_shape = 0;  // d log b0 / d log p
-  double half_by_shape = 0;   // d log tau / d log p
+  double half_by_shape = 0;   // d log tau / d log p at a fixed log b0
   double half_by_start = 0;   // d log tau / d log b0 at a fixed shape
 };
 

@@ -14,7 +14,10 @@ namespace {
 
 constexpr double kSmallestShape = 0.2;
 constexpr double kLargestShape = 2.0;
-constexpr double kRobustScale = 0.831;   // see the header
+constexpr double kRobustScale = 0.831;  // see the header
+// A zero says "below the resolution" only roughly: within a factor of two (common practice, no
+// source).
+constexpr double kZeroFuzz = 0.6931471805599453;
 constexpr double kLargestLogRise = 600;  // exp of it is still finite
 
 // log density of a normal, up to a constant, and its slope.
@@ -230,7 +233,7 @@ void BluntingDensity::unpack_runs(std::span<const double> q,
     v.run_start[r] = levels.run_start[r].level;
     Anchor half = anchor.half;
     half.level +=
-        anchor.half_by_shape * shift + anchor.half_by_start * (v.run_start[r] - start.level);
+        anchor.half_by_shape * shift + anchor.half_by_start * (v.run_start[r] - anchor.at_start);
     levels.run_half[r] = anchored_level(
         q[at.run_half + r], run_centre(run, v), v.run_scatter[scatter_of(run.medium)], half);
     v.run_half[r] = levels.run_half[r].level;
@@ -268,7 +271,7 @@ double BluntingDensity::add_run_readings(std::size_t r, Slopes& slopes) const {
     const double residual = checkpoint.log_bluntness - mean;
     ResidualTerm term;
     if (checkpoint.below_resolution) {
-      term = censored_term(residual, variance, side, parts_.robust);
+      term = censored_term(residual, variance + kZeroFuzz * kZeroFuzz, side, parts_.robust);
     } else if (parts_.robust) {
       const double precision = 1 / variance;
       const double square = residual * residual * precision;
@@ -337,11 +340,8 @@ double BluntingDensity::add_runs(std::span<double> gradient, Slopes& slopes) con
     slopes.start_mean[run.arm] += start.by_centre(by_start);
     slopes.log_start_scatter += start.by_log_scatter(by_start);
 
-    // The anchor of half keenness looks at the start's distance from the start's own anchor.
-    const double by_start_anchor =
-        start.by_anchor(by_start) - by_half_anchor * anchor.half_by_start;
     slopes.log_shape[run.arm] +=
-        by_half_anchor * anchor.half_by_shape + by_start_anchor * anchor.start_by_shape;
+        by_half_anchor * anchor.half_by_shape + start.by_anchor(by_start) * anchor.start_by_shape;
   }
   return log_prior;
 }

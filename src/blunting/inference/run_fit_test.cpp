@@ -48,7 +48,7 @@ TEST(RunFit, AgreesWithNonlinearLeastSquaresInR) {
 
 TEST(RunFit, OfAnEdgeThatNeverBluntsStillHasAnAnswer) {
   const std::vector<RunPoint> flat{{-HUGE_VAL, 4.6}, {0, 4.6}, {2, 4.6}, {4, 4.6}};
-  const RunFit fit = fit_run(flat, {.fixed_shape = 0.8, .pulled_towards = PriorCentres{4.6, 2.0}});
+  const RunFit fit = fit_run(flat, {.fixed_shape = 0.8, .pull = Pull{.towards = {4.6, 2.0}}});
 
   EXPECT_NEAR(fit.curve.log_start, 4.6, 0.05);
   EXPECT_GT(fit.curve.log_half_keenness, 4);
