@@ -1,0 +1,175 @@
+// BluntingDensity: from the sampler's coordinates to the parameters in their own terms.
+#include "blunting/inference/density_slopes.h"
+
+#include "numerics/random.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace keenfall::blunting {
+
+std::size_t BluntingDensity::scatter_of(std::size_t medium) const {
+  return layout_.scatters > 1 ? medium : 0;
+}
+
+double BluntingDensity::run_centre(const RunData& run, const ParameterValues& values) const {
+  double centre = values.half_mean[run.arm];
+  if (layout_.block_count > 0 && run.block) centre += values.block_effect[*run.block];
+  if (layout_.specimen_count > 0 && run.specimen) centre += values.specimen_effect[*run.specimen];
+  return centre;
+}
+
+// From the top of the model down: every level may shift with those before it.
+void BluntingDensity::unpack(std::span<const double> q, ParameterValues& v, Levels& levels) const {
+  unpack_scales(q, v);
+  unpack_shapes(q, v, levels);
+  unpack_means(q, v, levels);
+  unpack_groups(q, v, levels);
+  unpack_runs(q, v, levels);
+}
+
+void BluntingDensity::unpack_scales(std::span<const double> q, ParameterValues& v) const {
+  const ParameterLayout& at = layout_;
+  v.start_scatter = std::exp(q[at.log_start_scatter]);
+  v.reading_scatter = std::exp(q[at.log_reading_scatter]);
+  v.checkpoint_scatter = at.has_checkpoint_scatter ? std::exp(q[at.log_checkpoint_scatter]) : 0;
+  v.shape_scatter = at.has_shape_level ? std::exp(q[at.log_shape_scatter]) : 0;
+  v.block_scatter = at.block_count > 0 ? std::exp(q[at.log_block_scatter]) : 0;
+  v.specimen_scatter = at.specimen_count > 0 ? std::exp(q[at.log_specimen_scatter]) : 0;
+  v.run_scatter.resize(at.scatters);
+  for (std::size_t s = 0; s < at.scatters; ++s) {
+    v.run_scatter[s] = std::exp(q[at.log_run_scatter + s]);
+  }
+}
+
+void BluntingDensity::unpack_shapes(std::span<const double> q,
+                                    ParameterValues& v,
+                                    Levels& levels) const {
+  const ParameterLayout& at = layout_;
+  const std::size_t media = at.has_shape_level ? at.media : 0;
+  levels.shape_mean.resize(media);
+  v.shape_mean.resize(media);
+  for (std::size_t m = 0; m < media; ++m) {
+    levels.shape_mean[m] = anchored_mean(
+        q[at.shape_mean + m], spec_.priors.log_shape_sd, v.shape_scatter, anchors_.shape_means[m]);
+    v.shape_mean[m] = levels.shape_mean[m].level;
+  }
+  v.shape.resize(at.arms);
+  levels.shape.resize(at.has_shape_level ? at.arms : 0);
+  for (std::size_t a = 0; a < at.arms; ++a) {
+    const double z = q[at.shape + a];
+    if (!at.has_shape_level) {
+      v.shape[a] = kSmallestShape + (kLargestShape - kSmallestShape) / (1 + std::exp(-z));
+      continue;
+    }
+    const double centre = v.shape_mean[data_.medium_of_arm[a]];
+    levels.shape[a] = anchored_level(z, centre, v.shape_scatter, anchors_.arms[a].shape);
+    v.shape[a] = std::exp(levels.shape[a].level);
+  }
+}
+
+void BluntingDensity::unpack_means(std::span<const double> q,
+                                   ParameterValues& v,
+                                   Levels& levels) const {
+  const ParameterLayout& at = layout_;
+  levels.start_mean.resize(at.arms);
+  levels.half_mean.resize(at.arms);
+  v.start_mean.resize(at.arms);
+  v.half_mean.resize(at.arms);
+  for (std::size_t a = 0; a < at.arms; ++a) {
+    const ArmAnchor& arm = anchors_.arms[a];
+    const double shift = std::log(v.shape[a]) - arm.shape.level;
+    MeanAnchor start = arm.start;
+    start.level += arm.start_by_shape * shift;
+    MeanAnchor half = arm.half;
+    half.level += arm.half_by_shape * shift;
+    levels.start_mean[a] =
+        anchored_mean(q[at.start_mean + a], spec_.priors.log_start_sd, v.start_scatter, start);
+    levels.half_mean[a] = anchored_mean(q[at.half_mean + a],
+                                        spec_.priors.log_half_keenness_sd,
+                                        v.run_scatter[scatter_of(data_.medium_of_arm[a])],
+                                        half);
+    v.start_mean[a] = levels.start_mean[a].level;
+    v.half_mean[a] = levels.half_mean[a].level;
+  }
+}
+
+void BluntingDensity::unpack_groups(std::span<const double> q,
+                                    ParameterValues& v,
+                                    Levels& levels) const {
+  const auto group = [&q](std::size_t first,
+                          double scatter,
+                          const std::vector<Anchor>& anchors,
+                          std::vector<AnchoredLevel>& effects,
+                          std::vector<double>& values) {
+    effects.resize(anchors.size());
+    values.resize(anchors.size());
+    for (std::size_t i = 0; i < anchors.size(); ++i) {
+      effects[i] = anchored_level(q[first + i], 0, scatter, anchors[i]);
+      values[i] = effects[i].level;
+    }
+  };
+  group(layout_.block, v.block_scatter, anchors_.blocks, levels.block, v.block_effect);
+  group(
+      layout_.specimen, v.specimen_scatter, anchors_.specimens, levels.specimen, v.specimen_effect);
+}
+
+void BluntingDensity::unpack_runs(std::span<const double> q,
+                                  ParameterValues& v,
+                                  Levels& levels) const {
+  const ParameterLayout& at = layout_;
+  v.run_start.resize(at.runs);
+  v.run_half.resize(at.runs);
+  levels.run_start.resize(at.runs);
+  levels.run_half.resize(at.runs);
+  for (std::size_t r = 0; r < at.runs; ++r) {
+    const RunData& run = data_.runs[r];
+    const RunAnchor& anchor = anchors_.runs[r];
+    const double shift = std::log(v.shape[run.arm]) - anchors_.arms[run.arm].shape.level;
+    Anchor start = anchor.start;
+    start.level += anchor.start_by_shape * shift;
+    levels.run_start[r] =
+        anchored_level(q[at.run_start + r], v.start_mean[run.arm], v.start_scatter, start);
+    v.run_start[r] = levels.run_start[r].level;
+    Anchor half = anchor.half;
+    half.level +=
+        anchor.half_by_shape * shift + anchor.half_by_start * (v.run_start[r] - anchor.at_start);
+    levels.run_half[r] = anchored_level(
+        q[at.run_half + r], run_centre(run, v), v.run_scatter[scatter_of(run.medium)], half);
+    v.run_half[r] = levels.run_half[r].level;
+  }
+}
+
+ParameterValues BluntingDensity::values_at(std::span<const double> q) const {
+  ParameterValues values;
+  Levels levels;
+  unpack(q, values, levels);
+  return values;
+}
+
+std::vector<double> BluntingDensity::start_for(base::Seed seed, std::uint64_t chain) const {
+  constexpr std::uint64_t kStartStream = 1000;  // apart from the chains' own streams
+  numerics::RandomStream random(seed, kStartStream + chain);
+  const auto about = [&random](double scatter) {
+    return std::log(scatter) + 0.4 * (2 * random.uniform() - 1);
+  };
+  const ParameterLayout& at = layout_;
+  std::vector<double> q(at.dimension);
+  for (double& coordinate : q) coordinate = 0.7 * random.normal();
+  q[at.log_start_scatter] = about(anchors_.scatters.start);
+  q[at.log_reading_scatter] = about(anchors_.scatters.reading);
+  for (std::size_t s = 0; s < at.scatters; ++s) {
+    q[at.log_run_scatter + s] = about(anchors_.scatters.run);
+  }
+  if (at.has_checkpoint_scatter) q[at.log_checkpoint_scatter] = about(anchors_.scatters.checkpoint);
+  if (at.has_shape_level) q[at.log_shape_scatter] = about(spec_.priors.shape_scatter);
+  if (at.block_count > 0) q[at.log_block_scatter] = about(spec_.priors.block_scatter);
+  if (at.specimen_count > 0) q[at.log_specimen_scatter] = about(spec_.priors.specimen_scatter);
+  for (std::size_t a = 0; !at.has_shape_level && a < at.arms; ++a) {
+    const double p = std::clamp(std::exp(anchors_.arms[a].shape.level), 0.25, 1.9);
+    q[at.shape + a] = std::log((p - kSmallestShape) / (kLargestShape - p)) + 0.1 * random.normal();
+  }
+  return q;
+}
+
+}  // namespace keenfall::blunting
