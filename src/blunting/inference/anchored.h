@@ -44,6 +44,9 @@ struct AnchoredLevel {
     return (slope - pull) * towards * (2 * (1 - towards) * to_anchor + spread * z) +
            pull * pull * scatter * scatter - (1 - towards);
   }
+  [[nodiscard]] double by_log_information(double slope) const {
+    return (1 - towards) * ((slope - pull) * (towards * to_anchor - 0.5 * spread * z) - 0.5);
+  }
 };
 
 [[nodiscard]] inline AnchoredLevel anchored_level(double z,
@@ -75,14 +78,18 @@ struct MeanAnchor {
 // error).
 struct AnchoredMean {
   double z = 0;
-  double spread = 1;    // v
-  double by_log_s = 0;  // d log v / d log s
+  double spread = 1;        // v
+  double by_log_s = 0;      // d log v / d log s
+  double by_log_error = 0;  // d log v / d log error
   double level = 0;
 
   // Of log v + f(level).
   [[nodiscard]] double by_z(double slope) const { return slope * spread; }
   [[nodiscard]] double by_log_scatter(double slope) const {
     return (slope * spread * z + 1) * by_log_s;
+  }
+  [[nodiscard]] double by_log_information(double slope) const {
+    return -(slope * spread * z + 1) * by_log_error;
   }
 };
 
@@ -97,6 +104,7 @@ struct AnchoredMean {
   return {.z = z,
           .spread = spread,
           .by_log_s = variance * anchor.count * square / (each * each),
+          .by_log_error = 0.5 * variance * anchor.count * anchor.error / (each * each),
           .level = anchor.level + spread * z};
 }
 

@@ -166,6 +166,38 @@ std::vector<MeanAnchor> shape_means_of(const BluntingData& data, const Anchors& 
 
 }  // namespace
 
+namespace {
+
+double mean_relative_variance(const BluntingData& data) {
+  double sum = 0;
+  double count = 0;
+  for (const RunData& run : data.runs) {
+    for (const Checkpoint& checkpoint : run.checkpoints) {
+      if (!checkpoint.below_resolution) sum += checkpoint.relative_variance, ++count;
+    }
+  }
+  return count > 0 ? sum / count : 1;
+}
+
+}  // namespace
+
+// A checkpoint's centre has variance s_u^2 + w s^2; anchors weigh it as (w + 0.1) times one number.
+double ReadingPrecision::factor(double reading_scatter, double checkpoint_scatter) const {
+  return reference_variance * (relative_variance + 0.1) /
+         (checkpoint_scatter * checkpoint_scatter +
+          relative_variance * reading_scatter * reading_scatter);
+}
+
+double ReadingPrecision::by_log_reading(double reading_scatter, double checkpoint_scatter) const {
+  const double reading = relative_variance * reading_scatter * reading_scatter;
+  return -2 * reading / (checkpoint_scatter * checkpoint_scatter + reading);
+}
+
+double ReadingPrecision::by_log_checkpoint(double reading_scatter,
+                                           double checkpoint_scatter) const {
+  return -2 - by_log_reading(reading_scatter, checkpoint_scatter);
+}
+
 Anchors anchors_for(const BluntingData& data,
                     const ModelSpec& spec,
                     const ParameterLayout& layout) {
@@ -177,7 +209,8 @@ Anchors anchors_for(const BluntingData& data,
     fits.push_back(
         fit_arm(arm, {.towards = centres, .reading_sd = std::sqrt(variance)}, spec.priors));
   }
-  Anchors anchors;
+  Anchors anchors{.precision = {.reference_variance = variance,
+                                .relative_variance = mean_relative_variance(data)}};
   anchors.runs.resize(data.runs.size());
   for (std::size_t a = 0; a < arms.size(); ++a) {
     std::vector<RunAnchorWithShape> with_shape;

@@ -41,7 +41,19 @@ struct RoughScatters {
   double checkpoint = 0.03;
 };
 
+// Anchors know their information at one reading's variance only; at other scatters it scales.
+struct ReadingPrecision {
+  double reference_variance = 0.01;  // of one log reading, at which the anchors were computed
+  double relative_variance = 1;      // of a checkpoint's centre, on average over the trial
+
+  // Information at these scatters over that at the reference; and its logarithmic slopes.
+  [[nodiscard]] double factor(double reading_scatter, double checkpoint_scatter) const;
+  [[nodiscard]] double by_log_reading(double reading_scatter, double checkpoint_scatter) const;
+  [[nodiscard]] double by_log_checkpoint(double reading_scatter, double checkpoint_scatter) const;
+};
+
 struct Anchors {
+  ReadingPrecision precision;
   std::vector<RunAnchor> runs;
   std::vector<ArmAnchor> arms;
   std::vector<MeanAnchor> shape_means;  // per medium

@@ -53,6 +53,7 @@ double BluntingDensity::add_runs(std::span<double> gradient, Slopes& slopes) con
     if (at.block_count > 0 && run.block) slopes.block_effect[*run.block] += by_centre;
     if (at.specimen_count > 0 && run.specimen) slopes.specimen_effect[*run.specimen] += by_centre;
     slopes.log_run_scatter[scatter_of(run.medium)] += half.by_log_scatter(by_half);
+    slopes.log_information += half.by_log_information(by_half);
     const double by_half_anchor = half.by_anchor(by_half);
 
     const AnchoredLevel& start = levels_.run_start[r];
@@ -61,6 +62,7 @@ double BluntingDensity::add_runs(std::span<double> gradient, Slopes& slopes) con
     gradient[at.run_start + r] = start.by_z(by_start);
     slopes.start_mean[run.arm] += start.by_centre(by_start);
     slopes.log_start_scatter += start.by_log_scatter(by_start);
+    slopes.log_information += start.by_log_information(by_start);
 
     slopes.log_shape[run.arm] +=
         by_half_anchor * anchor.half_by_shape + start.by_anchor(by_start) * anchor.start_by_shape;
@@ -96,6 +98,7 @@ double BluntingDensity::add_means(std::span<double> gradient, Slopes& slopes) co
     log_prior += prior.log_density + std::log(mean.spread);
     by_z = mean.by_z(whole);
     by_log_scatter += mean.by_log_scatter(whole);
+    slopes.log_information += mean.by_log_information(whole);
     return whole;  // by the anchor
   };
   for (std::size_t a = 0; a < layout_.arms; ++a) {
@@ -133,6 +136,7 @@ double BluntingDensity::add_shapes(std::span<const double> q,
       gradient[at.shape + a] = shape.by_z(slopes.log_shape[a]);
       by_mean[data_.medium_of_arm[a]] += shape.by_centre(slopes.log_shape[a]);
       slopes.log_shape_scatter += shape.by_log_scatter(slopes.log_shape[a]);
+      slopes.log_information += shape.by_log_information(slopes.log_shape[a]);
       continue;
     }
     const double p = values_.shape[a];
@@ -153,6 +157,7 @@ double BluntingDensity::add_shapes(std::span<const double> q,
     log_prior += prior.log_density + std::log(mean.spread);
     gradient[at.shape_mean + m] = mean.by_z(whole);
     slopes.log_shape_scatter += mean.by_log_scatter(whole);
+    slopes.log_information += mean.by_log_information(whole);
   }
   return log_prior;
 }
@@ -212,6 +217,13 @@ double BluntingDensity::operator()(std::span<const double> q, std::span<double> 
   log_density += add_groups(gradient, slopes);
   log_density += add_means(gradient, slopes);
   log_density += add_shapes(q, gradient, slopes);
+  const ReadingPrecision& precision = anchors_.precision;
+  slopes.log_reading_scatter +=
+      slopes.log_information *
+      precision.by_log_reading(values_.reading_scatter, values_.checkpoint_scatter);
+  slopes.log_checkpoint_scatter +=
+      slopes.log_information *
+      precision.by_log_checkpoint(values_.reading_scatter, values_.checkpoint_scatter);
   log_density += add_scales(gradient, slopes);
   return log_density;
 }

@@ -71,6 +71,7 @@ class BluntingDensity {
     std::vector<AnchoredLevel> specimen;
     std::vector<AnchoredLevel> run_start;
     std::vector<AnchoredLevel> run_half;
+    double information_factor = 1;  // of the readings', over the anchors' own
   };
 
   void unpack(std::span<const double> q, ParameterValues& values, Levels& levels) const;

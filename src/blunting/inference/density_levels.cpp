@@ -22,6 +22,7 @@ double BluntingDensity::run_centre(const RunData& run, const ParameterValues& va
 // From the top of the model down: every level may shift with those before it.
 void BluntingDensity::unpack(std::span<const double> q, ParameterValues& v, Levels& levels) const {
   unpack_scales(q, v);
+  levels.information_factor = anchors_.precision.factor(v.reading_scatter, v.checkpoint_scatter);
   unpack_shapes(q, v, levels);
   unpack_means(q, v, levels);
   unpack_groups(q, v, levels);
@@ -50,8 +51,10 @@ void BluntingDensity::unpack_shapes(std::span<const double> q,
   levels.shape_mean.resize(media);
   v.shape_mean.resize(media);
   for (std::size_t m = 0; m < media; ++m) {
-    levels.shape_mean[m] = anchored_mean(
-        q[at.shape_mean + m], spec_.priors.log_shape_sd, v.shape_scatter, anchors_.shape_means[m]);
+    MeanAnchor mean = anchors_.shape_means[m];
+    mean.error /= levels.information_factor;
+    levels.shape_mean[m] =
+        anchored_mean(q[at.shape_mean + m], spec_.priors.log_shape_sd, v.shape_scatter, mean);
     v.shape_mean[m] = levels.shape_mean[m].level;
   }
   v.shape.resize(at.arms);
@@ -63,7 +66,9 @@ void BluntingDensity::unpack_shapes(std::span<const double> q,
       continue;
     }
     const double centre = v.shape_mean[data_.medium_of_arm[a]];
-    levels.shape[a] = anchored_level(z, centre, v.shape_scatter, anchors_.arms[a].shape);
+    Anchor shape = anchors_.arms[a].shape;
+    shape.information *= levels.information_factor;
+    levels.shape[a] = anchored_level(z, centre, v.shape_scatter, shape);
     v.shape[a] = std::exp(levels.shape[a].level);
   }
 }
@@ -81,8 +86,10 @@ void BluntingDensity::unpack_means(std::span<const double> q,
     const double shift = std::log(v.shape[a]) - arm.shape.level;
     MeanAnchor start = arm.start;
     start.level += arm.start_by_shape * shift;
+    start.error /= levels.information_factor;
     MeanAnchor half = arm.half;
     half.level += arm.half_by_shape * shift;
+    half.error /= levels.information_factor;
     levels.start_mean[a] =
         anchored_mean(q[at.start_mean + a], spec_.priors.log_start_sd, v.start_scatter, start);
     levels.half_mean[a] = anchored_mean(q[at.half_mean + a],
@@ -128,10 +135,12 @@ void BluntingDensity::unpack_runs(std::span<const double> q,
     const double shift = std::log(v.shape[run.arm]) - anchors_.arms[run.arm].shape.level;
     Anchor start = anchor.start;
     start.level += anchor.start_by_shape * shift;
+    start.information *= levels.information_factor;
     levels.run_start[r] =
         anchored_level(q[at.run_start + r], v.start_mean[run.arm], v.start_scatter, start);
     v.run_start[r] = levels.run_start[r].level;
     Anchor half = anchor.half;
+    half.information *= levels.information_factor;
     half.level +=
         anchor.half_by_shape * shift + anchor.half_by_start * (v.run_start[r] - anchor.at_start);
     levels.run_half[r] = anchored_level(

@@ -27,6 +27,7 @@ struct BluntingDensity::Slopes {
   double log_shape_scatter = 0;
   double log_block_scatter = 0;
   double log_specimen_scatter = 0;
+  double log_information = 0;  // of the readings, in all anchors
 
   explicit Slopes(const ParameterLayout& layout)
       : start_mean(layout.arms),
