@@ -136,7 +136,7 @@ double BluntingDensity::add_shapes(std::span<const double> q,
       gradient[at.shape + a] = shape.by_z(slopes.log_shape[a]);
       by_mean[data_.medium_of_arm[a]] += shape.by_centre(slopes.log_shape[a]);
       slopes.log_shape_scatter += shape.by_log_scatter(slopes.log_shape[a]);
-      slopes.log_information += shape.by_log_information(slopes.log_shape[a]);
+      slopes.log_shape_information += shape.by_log_information(slopes.log_shape[a]);
       continue;
     }
     const double p = values_.shape[a];
@@ -157,7 +157,7 @@ double BluntingDensity::add_shapes(std::span<const double> q,
     log_prior += prior.log_density + std::log(mean.spread);
     gradient[at.shape_mean + m] = mean.by_z(whole);
     slopes.log_shape_scatter += mean.by_log_scatter(whole);
-    slopes.log_information += mean.by_log_information(whole);
+    slopes.log_shape_information += mean.by_log_information(whole);
   }
   return log_prior;
 }
@@ -217,6 +217,8 @@ double BluntingDensity::operator()(std::span<const double> q, std::span<double> 
   log_density += add_groups(gradient, slopes);
   log_density += add_means(gradient, slopes);
   log_density += add_shapes(q, gradient, slopes);
+  slopes.log_information +=
+      slopes.log_shape_information * log_shape_factor_by_log(levels_.information_factor);
   const ReadingPrecision& precision = anchors_.precision;
   slopes.log_reading_scatter +=
       slopes.log_information *

@@ -52,7 +52,7 @@ void BluntingDensity::unpack_shapes(std::span<const double> q,
   v.shape_mean.resize(media);
   for (std::size_t m = 0; m < media; ++m) {
     MeanAnchor mean = anchors_.shape_means[m];
-    mean.error /= levels.information_factor;
+    mean.error /= shape_factor(levels.information_factor);
     levels.shape_mean[m] =
         anchored_mean(q[at.shape_mean + m], spec_.priors.log_shape_sd, v.shape_scatter, mean);
     v.shape_mean[m] = levels.shape_mean[m].level;
@@ -67,7 +67,7 @@ void BluntingDensity::unpack_shapes(std::span<const double> q,
     }
     const double centre = v.shape_mean[data_.medium_of_arm[a]];
     Anchor shape = anchors_.arms[a].shape;
-    shape.information *= levels.information_factor;
+    shape.information *= shape_factor(levels.information_factor);
     levels.shape[a] = anchored_level(z, centre, v.shape_scatter, shape);
     v.shape[a] = std::exp(levels.shape[a].level);
   }

@@ -11,6 +11,12 @@ namespace keenfall::blunting {
 inline constexpr double kSmallestShape = 0.2;
 inline constexpr double kLargestShape = 2.0;
 
+// The information on a shape grows with the readings' only so far: a run of two readings leaves
+// shape and half keenness to each other however sharp they are. Of the readings' factor h: 2 h / (1
+// + h).
+[[nodiscard]] inline double shape_factor(double h) { return 2 * h / (1 + h); }
+[[nodiscard]] inline double log_shape_factor_by_log(double h) { return 1 / (1 + h); }
+
 // Derivatives of the log density by the parameters in their own terms.
 struct BluntingDensity::Slopes {
   std::vector<double> start_mean;
@@ -27,7 +33,8 @@ struct BluntingDensity::Slopes {
   double log_shape_scatter = 0;
   double log_block_scatter = 0;
   double log_specimen_scatter = 0;
-  double log_information = 0;  // of the readings, in all anchors
+  double log_information = 0;        // of the readings, in the anchors of runs and their means
+  double log_shape_information = 0;  // in the anchors of shapes
 
   explicit Slopes(const ParameterLayout& layout)
       : start_mean(layout.arms),
