@@ -8,3 +8,8 @@ target_compile_options(keenfall_warnings INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wswitch-enum
   -Wno-missing-field-initializers -Werror)
 target_compile_options(keenfall_warnings INTERFACE $<$<CXX_COMPILER_ID:GNU>:-Wno-restrict>)
+# g++ itself warns that sanitizers make maybe-uninitialized see ghosts (here: inside <regex>).
+if(KEENFALL_SANITIZE)
+  target_compile_options(keenfall_warnings INTERFACE
+    $<$<CXX_COMPILER_ID:GNU>:-Wno-maybe-uninitialized>)
+endif()
