@@ -22,12 +22,22 @@ bool has_a_common_reading(const Judgement& judgement) {
                              [](const ArmResult& arm) { return arm.common_reading.has_value(); });
 }
 
-// "108 (95–125)"; an arm that was never cut that far gets "over 60 (95–310)".
-std::string cuts_cell(const ArmResult& arm, const verdicts::CutsToLevel& reached) {
-  const std::string median = reached.beyond_what_was_cut ? "over " + cuts_text(arm.longest_run_cuts)
-                                                         : cuts_text(reached.cuts.median);
-  return fmt::format(
-      "{} ({}–{})", median, cuts_text(reached.cuts.lo95), cuts_text(reached.cuts.hi95));
+constexpr const char* kBeyond = "*";
+
+// "108 (95–125)"; marked where it lies beyond what was cut.
+std::string cuts_cell(const verdicts::CutsToLevel& reached) {
+  return fmt::format("{}{} ({}–{})",
+                     cuts_text(reached.cuts.median),
+                     reached.beyond_what_was_cut ? kBeyond : "",
+                     cuts_text(reached.cuts.lo95),
+                     cuts_text(reached.cuts.hi95));
+}
+
+bool anything_beyond(const Judgement& judgement) {
+  return std::ranges::any_of(judgement.arms, [](const ArmResult& arm) {
+    return arm.half_keenness.beyond_what_was_cut || arm.stop_level.beyond_what_was_cut ||
+           (arm.common_reading && arm.common_reading->beyond_what_was_cut);
+  });
 }
 
 std::string second_level_head(const Judgement& judgement) {
@@ -60,14 +70,14 @@ std::vector<std::string> row_for(const Judgement& judgement,
                                  const ArmResult& arm,
                                  const ArmName& name) {
   const bool keyed = name.label != name.name;
-  std::string second = cuts_cell(arm, arm.stop_level);
+  std::string second = cuts_cell(arm.stop_level);
   if (has_a_common_reading(judgement)) {
-    second = arm.common_reading ? cuts_cell(arm, *arm.common_reading) : std::string("not given");
+    second = arm.common_reading ? cuts_cell(*arm.common_reading) : std::string("not given");
   }
   return {fmt::format("  {}{}", keyed ? name.label + "  " : "", name.name),
           std::to_string(arm.runs),
           reading_text(arm.start_reading.median),
-          cuts_cell(arm, arm.half_keenness),
+          cuts_cell(arm.half_keenness),
           second,
           scatter_text(arm.run_scatter_log_sd.median),
           to_figures(arm.shape.median, 2)};
@@ -92,6 +102,9 @@ std::string arms_table(const Judgement& judgement, const Look& look) {
   if (!result.left_out.empty()) {
     notes = "In cuts, with 95 % intervals. Left out for want of width: " +
             shown_as(listed(result.left_out), look) + ".";
+  }
+  if (anything_beyond(judgement)) {
+    notes += std::string(" ") + kBeyond + " Beyond what was cut: the curve carried on.";
   }
   return result.text + wrapped(notes, {}, look);
 }

@@ -178,6 +178,11 @@ std::string runs_and_remarks(const Judgement& judgement, const Look& look) {
   return "Noticed in the runs\n" + items_text(items, look);
 }
 
+std::string how_it_was_read(const Judgement& judgement, const Look& look) {
+  if (judgement.taken_as.empty()) return {};
+  return "How the table was read\n" + items_text(judgement.taken_as, look);
+}
+
 std::string what_cannot_be_said(const Judgement& judgement, const Look& look) {
   if (judgement.cannot_say.empty()) return {};
   return "What these readings cannot say\n" + items_text(judgement.cannot_say, look);

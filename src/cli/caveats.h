@@ -14,6 +14,8 @@ namespace keenfall::cli {
                                              const Look& look);
 [[nodiscard]] std::string curve_warnings(const verdicts::Judgement& judgement, const Look& look);
 [[nodiscard]] std::string runs_and_remarks(const verdicts::Judgement& judgement, const Look& look);
+[[nodiscard]] std::string how_it_was_read(const verdicts::Judgement& judgement, const Look& look);
+
 [[nodiscard]] std::string what_cannot_be_said(const verdicts::Judgement& judgement,
                                               const Look& look);
 [[nodiscard]] std::string fit_line(const verdicts::Judgement& judgement, const Look& look);

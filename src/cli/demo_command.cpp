@@ -5,6 +5,7 @@
 #include "cli/typed_options.h"
 #include "cli/written_file.h"
 #include "exchange/long_table_text.h"
+#include "workbench/matting_bench.h"
 
 #include <fmt/format.h>
 
@@ -17,12 +18,12 @@ std::string scenario_text(const trials::Trial& trial, base::Seed seed, const Loo
                  {},
                  look) +
          wrapped("Knives, one of each: A of C75S, B of X90CrMoV18, C of X153CrMoV12.", {}, look) +
-         wrapped(
-             fmt::format("{} runs, drawn from seed {}; no knife was cut. Which stays keen longest?",
-                         trial.runs.size(),
-                         seed.number),
-             {},
-             look);
+         wrapped(fmt::format(
+                     "{} runs, drawn from seed {}; no blade was blunted. Which stays keen longest?",
+                     trial.runs.size(),
+                     seed.number),
+                 {},
+                 look);
 }
 
 std::string safety_text(const Look& look) {
@@ -61,7 +62,8 @@ Outcome demo_command(std::span<const std::string> words, const Surroundings& sur
   if (!request->tables.empty())
     return wrong_usage({no_tables_here(request->tables.front())}, "demo");
 
-  const trials::Trial trial = surroundings.use_cases.matting_bench(request->options.seed);
+  const base::Seed trial_seed = request->trial_seed.value_or(workbench::kMattingBenchSeed);
+  const trials::Trial trial = surroundings.use_cases.matting_bench(trial_seed);
   const Judging judging = [&](const base::Executor& executor, const base::ProgressReport& report) {
     return surroundings.use_cases.judge_trial(trial, request->options, executor, report);
   };
@@ -78,7 +80,7 @@ Outcome demo_command(std::span<const std::string> words, const Surroundings& sur
   }
   if (request->json_to == JsonTo::standard_output) return outcome;
   const Look& look = surroundings.look;
-  outcome.out = scenario_text(trial, request->options.seed, look) + "\n" + outcome.out + "\n" +
+  outcome.out = scenario_text(trial, trial_seed, look) + "\n" + outcome.out + "\n" +
                 next_step_text(*request, look) + safety_text(look);
   return outcome;
 }

@@ -75,6 +75,7 @@ std::string demo_help(const Look& look) {
   std::vector<Entry> entries = judging_options();
   entries.push_back(
       {"--table=FILE", "write the demo's readings as a table, to see what one looks like"});
+  entries.push_back({"--trial-seed=32", "draw another trial: another workshop, the same truth"});
   entries.push_back({"--no-open", "open nothing on the desktop (nothing is opened yet)"});
   return wrapped("keenfall demo [options]", {}, look) + "\n" +
          wrapped(

@@ -125,6 +125,14 @@ void read_running_options(const TypedOptions& typed,
     }
     request.options.seed = base::Seed{seed.value_or(1)};
   }
+  if (typed.trial_seed) {
+    const auto seed = whole_text_as<std::uint64_t>(*typed.trial_seed);
+    if (!seed) {
+      problems.add_bad_value(
+          "--trial-seed", "a whole number", *typed.trial_seed, "0 to 18446744073709551615");
+    }
+    request.trial_seed = base::Seed{seed.value_or(1)};
+  }
   if (typed.threads) {
     const auto threads = whole_text_as<unsigned>(*typed.threads);
     if (!threads || *threads < 1 || *threads > kMostThreads) {

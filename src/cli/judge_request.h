@@ -5,6 +5,7 @@
 #include "cli/typed_options.h"
 #include "workbench/judge_tables.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,7 +19,8 @@ struct JudgeRequest {
   unsigned threads = 1;
   JsonTo json_to = JsonTo::nowhere;
   std::string json_file;
-  std::string table_file;  // of demo; empty: none
+  std::string table_file;                // of demo; empty: none
+  std::optional<base::Seed> trial_seed;  // of demo; absent: its own
   bool quiet = false;
 };
 

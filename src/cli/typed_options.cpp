@@ -78,6 +78,7 @@ base::ResultOrProblems<TypedOptions> typed_options(Command command,
     case Command::demo:
       add_judging_options(app, typed, json);
       app.add_option("--table", typed.table_file);
+      app.add_option("--trial-seed", typed.trial_seed);
       app.add_flag("--no-open", typed.no_open);
       break;
   }

@@ -21,6 +21,7 @@ struct TypedOptions {
   std::optional<std::string> threads;
   std::optional<std::string> json;  // empty text: to standard output
   std::optional<std::string> table_file;
+  std::optional<std::string> trial_seed;  // of demo
   std::vector<std::string> columns;
   std::vector<std::string> defined_kinds;
   bool quiet = false;

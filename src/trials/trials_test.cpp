@@ -1,3 +1,4 @@
+#include "trials/arm_order.h"
 #include "trials/trial.h"
 
 #include <gtest/gtest.h>
@@ -55,6 +56,23 @@ TEST(Trials, EdgesWithDifferentAnglesAreDifferentArms) {
   EXPECT_EQ(arms_of(trial).size(), 2U);
   EXPECT_NE(find_blade(trial, "A"), nullptr);
   EXPECT_EQ(find_blade(trial, "Z"), nullptr);
+}
+
+TEST(ArmOrder, SortsNamesAsAPersonWould) {
+  EXPECT_TRUE(naturally_before("blade 2", "blade 10"));
+  EXPECT_FALSE(naturally_before("blade 10", "blade 2"));
+  EXPECT_TRUE(naturally_before("A", "B"));
+  EXPECT_TRUE(naturally_before("A", "A2"));
+  EXPECT_FALSE(naturally_before("A", "A"));
+}
+
+TEST(ArmOrder, ListsBladesBeforeMedia) {
+  const Arm a_used{.blade = "A", .medium = {.name = "used"}};
+  const Arm b_new{.blade = "B", .medium = {.name = "new"}};
+
+  EXPECT_TRUE(listed_before(a_used, b_new));
+  EXPECT_FALSE(listed_before(b_new, a_used));
+  EXPECT_FALSE(listed_before(a_used, a_used));
 }
 
 }  // namespace

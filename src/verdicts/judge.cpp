@@ -105,7 +105,7 @@ CurveCheck curve_check_of(const BluntingData& data, const BluntingFit& fit, base
   for (const blunting::CurveMisfit& misfit : found.misfits) {
     const double percent = std::round(100 * std::abs(std::expm1(misfit.log_offset)));
     const trials::Arm& arm = data.arms[misfit.arm];
-    check.where.push_back(arm.blade + " in " + arm.medium.name + ": at " +
+    check.where.push_back(arm.blade + " on " + arm.medium.name + ": at " +
                           base::plain_number(misfit.cuts) + " cuts the edges are about " +
                           base::plain_number(percent) + " % " +
                           (misfit.log_offset > 0 ? "blunter" : "keener") + " than the curve.");

@@ -171,6 +171,7 @@ struct Judgement {
   CurveCheck curve_check;
   FitReport fit;
   std::vector<std::string> cannot_say;  // what the data cannot say, in sentences
+  std::vector<std::string> taken_as;    // how the table was read, in sentences; of the first kind
 
   bool operator==(const Judgement&) const = default;
 };

@@ -72,7 +72,7 @@ RunResult as_recorded(const trials::Trial& trial,
 }
 
 std::string name_of(const trials::Arm& arm) {
-  std::string words = arm.blade + " in " + arm.medium.name;
+  std::string words = arm.blade + " on " + arm.medium.name;
   return words;
 }
 

@@ -204,6 +204,7 @@ void put_judgement(Json& object, const Judgement& judgement) {
                            {"where", sentences_json(judgement.curve_check.where)}};
   object["fit"] = fit_json(judgement.fit);
   object["cannot_say"] = sentences_json(judgement.cannot_say);
+  object["taken_as"] = sentences_json(judgement.taken_as);
 }
 
 }  // namespace

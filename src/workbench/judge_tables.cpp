@@ -143,7 +143,7 @@ base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& trial,
   if (judgements.empty()) return refused(*first_problem);
   auto& said = judgements.front().cannot_say;
   said.insert(said.end(), not_judged.begin(), not_judged.end());
-  said.insert(said.end(), trial.remarks.begin(), trial.remarks.end());
+  judgements.front().taken_as = trial.remarks;
   return judgements;
 }
 

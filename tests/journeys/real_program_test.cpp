@@ -107,8 +107,8 @@ TEST(TheRealDemo, ComesToTheSameVerdictsFromItsTable) {
 }
 
 TEST(TheRealDemo, IsMadeAnewByAnotherSeed) {
-  const Said one = the_program({"demo", "--json", "--seed=1"});
-  const Said other = the_program({"demo", "--json", "--seed=2"});
+  const Said one = the_program({"demo", "--json", "--trial-seed=1"});
+  const Said other = the_program({"demo", "--json", "--trial-seed=2"});
 
   EXPECT_NE(lasting_part(one.out)["arms"], lasting_part(other.out)["arms"]);
 }

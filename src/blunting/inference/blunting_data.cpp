@@ -2,6 +2,7 @@
 
 #include "base/require.h"
 #include "blunting/inference/condensed_repeats.h"
+#include "trials/arm_order.h"
 
 #include <algorithm>
 #include <cmath>
@@ -151,6 +152,19 @@ PriorCentres centres_of(const std::vector<RunReadings>& runs) {
           .log_half_keenness = cut_count > 0 ? cuts / cut_count : 0};
 }
 
+// Puts the arms in their order and numbers the media they were cut in.
+void list_arms(BluntingData& data) {
+  const std::vector<trials::Arm> as_met = data.arms;
+  std::ranges::sort(data.arms, trials::listed_before);
+  for (const trials::Arm& arm : data.arms) {
+    data.medium_of_arm.push_back(index_in(data.media, medium_with_method(arm)));
+  }
+  for (RunData& run : data.runs) {
+    run.arm = index_in(data.arms, as_met[run.arm]);
+    run.medium = data.medium_of_arm[run.arm];
+  }
+}
+
 // Blocks tell something only where one block holds runs of several arms of a medium.
 void number_blocks(BluntingData& data, const Trial& trial) {
   std::vector<std::string> names;
@@ -232,10 +246,7 @@ base::Result<BluntingData> prepare(const Trial& trial, const SeriesKey& key, Rea
       data.set_aside.push_back({.run = r, .because = because});
       continue;
     }
-    RunData entry{.run = r, .arm = index_in(data.arms, run.arm)};
-    entry.medium = index_in(data.media, medium_with_method(run.arm));
-    if (entry.arm == data.medium_of_arm.size()) data.medium_of_arm.push_back(entry.medium);
-    data.runs.push_back(entry);
+    data.runs.push_back({.run = r, .arm = index_in(data.arms, run.arm)});
     builder.add(data.runs.size() - 1, readings, log_resolution);
     used.push_back(readings);
   }
@@ -247,6 +258,7 @@ base::Result<BluntingData> prepare(const Trial& trial, const SeriesKey& key, Rea
                      series.kind.words + ".",
          .accepted = "at least one run with readings at two different cuts"});
   }
+  list_arms(data);
   builder.finish(data, errors);
   data.data_centres = centres_of(used);
   number_blocks(data, trial);
