@@ -1,12 +1,13 @@
 #include "cli/answer_sentences.h"
 
 #include "base/plain_number.h"
+#include "cli/cuts_compared.h"
+#include "cli/gathered_answers.h"
 #include "cli/rounded.h"
 #include "cli/text_layout.h"
 
 #include <fmt/format.h>
 #include <algorithm>
-#include <cctype>
 #include <optional>
 
 namespace keenfall::cli {
@@ -18,57 +19,8 @@ using verdicts::Comparison;
 using verdicts::Judgement;
 using verdicts::Verdict;
 
-const verdicts::CutsToLevel& cuts_compared(const ArmResult& arm, const verdicts::At& at) {
-  switch (at.what) {
-    case verdicts::ComparedAt::half_keenness:
-      return arm.half_keenness;
-    case verdicts::ComparedAt::common_reading:
-      return arm.common_reading ? *arm.common_reading : arm.half_keenness;
-    case verdicts::ComparedAt::level:
-      break;
-  }
-  return arm.stop_level;
-}
-
-// The cuts of an arm are known only where they are reported at the level that was compared.
-bool cuts_are_known(const Judgement& judgement, const ArmResult& arm, const verdicts::At& at) {
-  switch (at.what) {
-    case verdicts::ComparedAt::half_keenness:
-      return true;
-    case verdicts::ComparedAt::common_reading:
-      return arm.common_reading.has_value();
-    case verdicts::ComparedAt::level:
-      break;
-  }
-  return at.level == judgement.stop_level;
-}
-
 std::string interval_words(double low, double high, double margin) {
   return ratio_text(low, margin) + " to " + ratio_text(high, margin);
-}
-
-std::string cuts_words(const ArmResult& arm, const verdicts::At& at) {
-  const verdicts::CutsToLevel& reached = cuts_compared(arm, at);
-  if (reached.beyond_what_was_cut) return "more than " + cuts_text(arm.longest_run_cuts);
-  return cuts_text(reached.cuts.median);
-}
-
-// "108 cuts, 10.8 m, against 34."
-std::string cuts_sentence(const Judgement& judgement, const Comparison& comparison) {
-  const ArmResult& a = judgement.arms[comparison.a];
-  const ArmResult& b = judgement.arms[comparison.b];
-  const bool both_known =
-      cuts_are_known(judgement, a, comparison.at) && cuts_are_known(judgement, b, comparison.at);
-  if (!both_known) return {};
-  std::string sentence = cuts_words(a, comparison.at) + " cuts";
-  const verdicts::CutsToLevel& reached = cuts_compared(a, comparison.at);
-  if (!reached.beyond_what_was_cut) {
-    const std::string metres = metres_text(reached.cuts.median, a.arm.method.cut_length_mm);
-    if (!metres.empty()) sentence += ", " + metres + ",";
-  }
-  sentence += " against " + cuts_words(b, comparison.at) + ".";
-  sentence.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence.front())));
-  return sentence;
 }
 
 // "C stays keen 3.1 times as long as A"
@@ -162,13 +114,18 @@ std::string open_sentence(const Judgement& judgement,
       interval_words(comparison.simultaneous.lo95, comparison.simultaneous.hi95, margin));
 }
 
+bool tells_which_lasts_longer(Verdict verdict) {
+  return verdict != Verdict::practically_the_same && verdict != Verdict::not_settled;
+}
+
 // What a reader must know beside the verdict.
 std::string provisos(const Judgement& judgement, const Comparison& comparison) {
   std::string words;
   if (comparison.beyond_what_was_cut) {
-    const bool beyond_for_a =
+    const bool told_as_at_least =
+        tells_which_lasts_longer(comparison.verdict) &&
         cuts_compared(judgement.arms[comparison.a], comparison.at).beyond_what_was_cut;
-    words += beyond_for_a
+    words += told_as_at_least
                  ? fmt::format(" The curve, carried on past what was cut, points to {}.",
                                ratio_text(comparison.ratio.median, judgement.worth_it_margin))
                  : " This rests on a curve carried on past what was cut.";
@@ -186,57 +143,13 @@ std::string provisos(const Judgement& judgement, const Comparison& comparison) {
   return words;
 }
 
-// "24 against 1, 2 and 3; 23 against 1": the pairs of one verdict, by the blade that lasts longer.
-std::string pairs_of(const Judgement& judgement,
-                     const ArmGroup& group,
-                     Verdict verdict,
-                     const std::vector<ArmName>& names) {
-  std::vector<std::size_t> longer_ones;
-  for (const std::size_t index : group.comparisons) {
-    const Comparison& comparison = judgement.comparisons[index];
-    const bool is_new = std::ranges::count(longer_ones, comparison.a) == 0;
-    if (comparison.verdict == verdict && is_new) longer_ones.push_back(comparison.a);
-  }
+// What holds for all comparisons of the group: said once, right below them.
+std::string remarks_text(const Judgement& judgement, const ArmGroup& group, const Look& look) {
   std::string text;
-  for (const std::size_t a : longer_ones) {
-    std::vector<std::string> others;
-    for (const std::size_t index : group.comparisons) {
-      const Comparison& comparison = judgement.comparisons[index];
-      if (comparison.a == a && comparison.verdict == verdict) {
-        others.push_back(names[comparison.b].label);
-      }
-    }
-    text += (text.empty() ? "" : "; ") + names[a].label + " against " + listed(others);
+  for (const std::string& remark : remarks_on_all(judgement, group)) {
+    text += wrapped(shown_as(remark, look), {.first = 2, .rest = 2}, look);
   }
   return text;
-}
-
-// Many comparisons: the pairs of each settled verdict, and how many are open.
-std::string gathered_by_verdict(const Judgement& judgement,
-                                const ArmGroup& group,
-                                const std::vector<ArmName>& names,
-                                const Look& look) {
-  std::vector<Verdict> verdicts_met;
-  for (const std::size_t index : group.comparisons) {
-    const Verdict verdict = judgement.comparisons[index].verdict;
-    if (std::ranges::count(verdicts_met, verdict) == 0) verdicts_met.push_back(verdict);
-  }
-  std::string text;
-  for (const Verdict verdict : verdicts_met) {
-    const auto count = std::ranges::count_if(group.comparisons, [&](std::size_t index) {
-      return judgement.comparisons[index].verdict == verdict;
-    });
-    const std::string words(verdicts::in_words(verdict));
-    const std::string of_all = fmt::format("{} of {} pairs: ", count, group.comparisons.size());
-    const std::string line =
-        is_settled(verdict)
-            ? of_all + as_settled(words, look) + ": " +
-                  shown_as(pairs_of(judgement, group, verdict, names), look) + "."
-            : of_all + as_not_settled(words, look) + "; --json has how many more runs each needs.";
-    text += wrapped(line, {.first = 2, .rest = 4}, look);
-  }
-  const bool keyed = labels_need_a_key(names);
-  return text + (keyed ? wrapped("The numbers are those of the table.", {.first = 2}, look) : "");
 }
 
 std::string group_text(const Judgement& judgement,
@@ -247,18 +160,20 @@ std::string group_text(const Judgement& judgement,
   if (group.comparisons.size() == 1) {
     const Comparison& comparison = judgement.comparisons[group.comparisons.front()];
     const std::string on = "On " + medium + ", ";
-    return wrapped(answer_sentence(judgement, comparison, names, on, look), {.rest = 2}, look);
+    return wrapped(answer_sentence(judgement, comparison, names, on, look), {.rest = 2}, look) +
+           remarks_text(judgement, group, look);
   }
   std::string text = wrapped("On " + medium + ":", {}, look);
   if (group.comparisons.size() > kMostSentences) {
-    return text + gathered_by_verdict(judgement, group, names, look);
+    return text + gathered_by_verdict(judgement, group, names, look) +
+           remarks_text(judgement, group, look);
   }
   for (const std::size_t index : group.comparisons) {
     const std::string sentence =
         answer_sentence(judgement, judgement.comparisons[index], names, "", look);
     text += wrapped(sentence, {.first = 2, .rest = 4}, look);
   }
-  return text;
+  return text + remarks_text(judgement, group, look);
 }
 
 std::string claim_sentence(const Judgement& judgement) {
@@ -288,10 +203,10 @@ std::string nothing_compared_text(const Judgement& judgement,
     const ArmResult& arm = judgement.arms[i];
     const auto& cuts = arm.half_keenness.cuts;
     const std::string lasts =
-        fmt::format("On {}, {} keeps half its keenness for {} cuts (95 % interval {} to {}).",
+        fmt::format("On {}, {} keeps half its keenness for {}, 95 % interval {} to {}.",
                     shown_as(arm.arm.medium.name, look),
                     shown_as(names[i].name, look),
-                    cuts_words(arm, {}),
+                    cuts_in_words(arm, {}),
                     cuts_text(cuts.lo95),
                     cuts_text(cuts.hi95));
     text += wrapped(lasts, {.rest = 2}, look);

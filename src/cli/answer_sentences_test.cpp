@@ -42,7 +42,7 @@ std::string sentence_of(const Judgement& judgement) {
 TEST(Answers, SayHowManyTimesAsLongHowSureAndWhetherItIsWorthHaving) {
   EXPECT_EQ(sentence_of(one_pair(3.2, 0.3, Verdict::longer_and_worth_having)),
             "On rope, C stays keen 3.2 times as long as A (95 % interval 2.3 to 4.5): longer, and "
-            "worth having. 109 cuts, 10.9 m, against 34.");
+            "worth having. 109 cuts (10.9 m) against 34 (3.4 m).");
 }
 
 TEST(Answers, LeaveTheMetresOutWhereTheLengthOfACutIsNotKnown) {
@@ -82,8 +82,42 @@ TEST(Answers, SayAtLeastWhereTheLongerOneWasNotCutFarEnough) {
 
   EXPECT_THAT(sentence_of(judgement),
               AllOf(HasSubstr("C stays keen at least 2.3 times as long as A"),
-                    HasSubstr("More than 60 cuts against 34."),
+                    HasSubstr("More than 60 cuts (6.0 m) against 34 (3.4 m)."),
                     HasSubstr("carried on past what was cut, points to 3.2")));
+}
+
+TEST(Answers, SayThatNeitherWasCutThatFar) {
+  Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
+  for (auto& arm : judgement.arms) {
+    arm.half_keenness.beyond_what_was_cut = true;
+    arm.longest_run_cuts = 20;
+  }
+  judgement.arms[1].longest_run_cuts = 60;
+  judgement.comparisons[0].beyond_what_was_cut = true;
+
+  EXPECT_THAT(sentence_of(judgement),
+              HasSubstr("Neither was cut that far: 60 cuts (6.0 m) at most."));
+}
+
+TEST(Answers, DoNotRepeatTheRatioWhereItRestsOnACurveCarriedOn) {
+  Judgement judgement = one_pair(1.1, 0.15, Verdict::practically_the_same);
+  judgement.arms[1].half_keenness.beyond_what_was_cut = true;
+  judgement.comparisons[0].beyond_what_was_cut = true;
+
+  EXPECT_THAT(sentence_of(judgement),
+              AllOf(HasSubstr("This rests on a curve carried on past what was cut."),
+                    Not(HasSubstr("points to"))));
+}
+
+TEST(Answers, SayOnceWhatIsRemarkedOnEveryPairOfAMedium) {
+  Judgement judgement = made_judgement();
+  for (std::size_t i = 0; i < 3; ++i)
+    judgement.comparisons[i].remarks = {"They start differently."};
+
+  const std::string text = answers_text(judgement, kPlainLook);
+
+  EXPECT_EQ(text.find("They start differently."), text.rfind("They start differently."));
+  EXPECT_LT(text.find("They start differently."), text.find("On uplifted matting:"));
 }
 
 TEST(Answers, SayBothVerdictsWhereTheyDiffer) {
@@ -165,7 +199,8 @@ TEST(Answers, TellWhatASingleArmLacks) {
   judgement.comparisons.clear();
 
   EXPECT_THAT(answers_text(judgement, kWideLook),
-              AllOf(HasSubstr("A keeps half its keenness for 34 cuts"), HasSubstr("second blade")));
+              AllOf(HasSubstr("A keeps half its keenness for 34 cuts (3.4 m), 95 %"),
+                    HasSubstr("second blade")));
 }
 
 TEST(Answers, GatherManyComparisonsByVerdict) {
@@ -193,7 +228,7 @@ TEST(Answers, TellEdgesOfOneBladeApartByWhatDiffers) {
   judgement.arms[0].arm.edge.bevel_angle = trials::PerSideAngle{15};
 
   EXPECT_THAT(sentence_of(judgement),
-              HasSubstr("C, 17° per side against C, 15° per side is not settled"));
+              HasSubstr("C (17° per side) against C (15° per side) is not settled"));
 }
 
 TEST(Answers, LetNoNameSteerTheTerminal) {

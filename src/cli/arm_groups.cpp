@@ -57,7 +57,7 @@ std::string name_in_group(const Judgement& judgement, const ArmGroup& group, std
     }
   }
   if (same_blade.size() == 1) return arm.blade;
-  return arm.blade + ", " + telling_edge_words(same_blade, arm);
+  return arm.blade + " (" + telling_edge_words(same_blade, arm) + ")";
 }
 
 void sort_settled_first(const Judgement& judgement, std::vector<std::size_t>& comparisons) {
@@ -94,6 +94,17 @@ std::vector<ArmGroup> groups_of(const Judgement& judgement) {
     sort_settled_first(judgement, group.comparisons);
   }
   return groups;
+}
+
+std::vector<std::string> remarks_on_all(const Judgement& judgement, const ArmGroup& group) {
+  if (group.comparisons.empty()) return {};
+  std::vector<std::string> remarks = judgement.comparisons[group.comparisons.front()].remarks;
+  std::erase_if(remarks, [&](const std::string& remark) {
+    return !std::ranges::all_of(group.comparisons, [&](std::size_t index) {
+      return std::ranges::count(judgement.comparisons[index].remarks, remark) > 0;
+    });
+  });
+  return remarks;
 }
 
 std::vector<ArmName> names_of(const Judgement& judgement) {

@@ -21,8 +21,12 @@ struct ArmGroup {
 // In order of first appearance.
 [[nodiscard]] std::vector<ArmGroup> groups_of(const verdicts::Judgement& judgement);
 
+// What is remarked on every comparison of the group.
+[[nodiscard]] std::vector<std::string> remarks_on_all(const verdicts::Judgement& judgement,
+                                                      const ArmGroup& group);
+
 struct ArmName {
-  std::string name;   // "C", "C, 15° per side"
+  std::string name;   // "C", "C (15° per side)"
   std::string label;  // short: "C", or "3" where names are long; a name has one in all groups
 };
 

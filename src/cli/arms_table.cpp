@@ -68,13 +68,12 @@ std::vector<TableColumn> columns_for(const Judgement& judgement) {
 
 std::vector<std::string> row_for(const Judgement& judgement,
                                  const ArmResult& arm,
-                                 const ArmName& name) {
-  const bool keyed = name.label != name.name;
+                                 const std::string& name) {
   std::string second = cuts_cell(arm.stop_level);
   if (has_a_common_reading(judgement)) {
     second = arm.common_reading ? cuts_cell(*arm.common_reading) : std::string("not given");
   }
-  return {fmt::format("  {}{}", keyed ? name.label + "  " : "", name.name),
+  return {"  " + name,
           std::to_string(arm.runs),
           reading_text(arm.start_reading.median),
           cuts_cell(arm.half_keenness),
@@ -83,11 +82,23 @@ std::vector<std::string> row_for(const Judgement& judgement,
           to_figures(arm.shape.median, 2)};
 }
 
+// "C", or "3  a longer name" where it goes by a number elsewhere; numbers end below each other.
+std::vector<std::string> names_with_keys(const std::vector<ArmName>& names) {
+  std::size_t widest = 0;
+  for (const ArmName& arm : names) widest = std::max(widest, arm.label.size());
+  std::vector<std::string> shown;
+  for (const ArmName& arm : names) {
+    const bool keyed = arm.label != arm.name;
+    shown.push_back(keyed ? fmt::format("{:>{}}  {}", arm.label, widest, arm.name) : arm.name);
+  }
+  return shown;
+}
+
 }  // namespace
 
 std::string arms_table(const Judgement& judgement, const Look& look) {
   if (judgement.arms.empty()) return {};
-  const std::vector<ArmName> names = names_of(judgement);
+  const std::vector<std::string> names = names_with_keys(names_of(judgement));
   RuledTable table{.columns = columns_for(judgement), .rows = {}};
   for (const ArmGroup& group : groups_of(judgement)) {
     table.rows.push_back({"On " + group.medium_words});
@@ -103,10 +114,11 @@ std::string arms_table(const Judgement& judgement, const Look& look) {
     notes = "In cuts, with 95 % intervals. Left out for want of width: " +
             shown_as(listed(result.left_out), look) + ".";
   }
+  std::string text = result.text + wrapped(notes, {}, look);
   if (anything_beyond(judgement)) {
-    notes += std::string(" ") + kBeyond + " Beyond what was cut: the curve carried on.";
+    text += wrapped(std::string(kBeyond) + " beyond what was cut: the curve carried on.", {}, look);
   }
-  return result.text + wrapped(notes, {}, look);
+  return text;
 }
 
 }  // namespace keenfall::cli

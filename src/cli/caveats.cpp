@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <map>
+#include <utility>
 #include <vector>
 
 namespace keenfall::cli {
@@ -51,37 +52,42 @@ std::string or_not_recorded(const std::string& words) {
   return words.empty() ? "not recorded" : words;
 }
 
-std::string differences(const Comparison& comparison, const std::vector<ArmName>& names) {
+std::string differences(const Comparison& comparison) {
   std::string words;
   for (const AlsoDiffers& thing : comparison.also_differs) {
     if (thing.matching != Matching::differs) continue;
-    if (!words.empty()) words += "; ";
-    words += fmt::format("{} ({}: {}, {}: {})",
+    words += fmt::format("{}{} ({} against {})",
+                         words.empty() ? "" : ", ",
                          thing.what,
-                         names[comparison.a].name,
                          or_not_recorded(thing.a),
-                         names[comparison.b].name,
                          or_not_recorded(thing.b));
   }
   return words;
 }
 
-// "Differs: steel (C: ..., A: ...). Matched: bevel angle and finish. Not recorded: hardness."
-std::string differences_sentence(const Comparison& comparison, const std::vector<ArmName>& names) {
+// "differs in steel (X153CrMoV12 against C75S); matched: finish; not recorded: hardness."
+std::string differences_words(const Comparison& comparison) {
   std::string sentence;
   const auto add = [&sentence](const std::string& head, const std::string& things) {
-    if (things.empty()) return;
-    if (!sentence.empty()) sentence += " ";
-    sentence += head + things + ".";
+    if (!things.empty()) sentence += (sentence.empty() ? "" : "; ") + head + things;
   };
-  add("Differs: ", differences(comparison, names));
-  add("Not recorded: ", things_that_are(comparison, Matching::not_recorded));
-  add("Matched: ", things_that_are(comparison, Matching::matched));
-  return sentence;
+  add("differs in ", differences(comparison));
+  add("not recorded: ", things_that_are(comparison, Matching::not_recorded));
+  add("matched: ", things_that_are(comparison, Matching::matched));
+  return sentence.empty() ? sentence : sentence + ".";
 }
 
 std::string pair_of(const Comparison& comparison, const std::vector<ArmName>& names) {
   return names[comparison.a].name + " against " + names[comparison.b].name;
+}
+
+// The arm listed later against the one listed earlier, whichever lasts longer: so a pair that is
+// alike in two media is said once.
+Comparison as_listed(Comparison comparison) {
+  if (comparison.a > comparison.b) return comparison;
+  std::swap(comparison.a, comparison.b);
+  for (AlsoDiffers& thing : comparison.also_differs) std::swap(thing.a, thing.b);
+  return comparison;
 }
 
 // Things that are matched, or unrecorded, for every comparison: said once.
@@ -109,15 +115,38 @@ std::vector<std::string> remarks_on_runs(const Judgement& judgement,
   }
   std::vector<std::string> remarks;
   for (const verdicts::RunResult& run : judgement.runs) {
+    std::string own;
     for (const std::string& remark : run.remarks) {
-      if (runs_with[remark] == 1)
-        remarks.push_back(run_name(judgement, run, names) + ": " + remark);
+      if (runs_with[remark] == 1) own += (own.empty() ? "" : "; ") + remark;
     }
+    if (!own.empty()) remarks.push_back(run_name(judgement, run, names) + ": " + own);
   }
   for (const auto& [remark, runs] : runs_with) {
     if (runs > 1) remarks.push_back(fmt::format("{} runs: {}", runs, remark));
   }
   return remarks;
+}
+
+// What is remarked on some pairs of a medium only; the rest stands below the answers.
+std::vector<std::string> remarks_on_pairs(const Judgement& judgement,
+                                          const std::vector<ArmName>& names) {
+  std::vector<std::string> remarks;
+  for (const ArmGroup& group : groups_of(judgement)) {
+    const std::vector<std::string> said = remarks_on_all(judgement, group);
+    for (const std::size_t index : group.comparisons) {
+      const Comparison& comparison = judgement.comparisons[index];
+      for (const std::string& remark : comparison.remarks) {
+        if (std::ranges::count(said, remark) > 0) continue;
+        add_once(remarks, pair_of(comparison, names) + ": " + remark);
+      }
+    }
+  }
+  return remarks;
+}
+
+std::string p_text(double p) {
+  constexpr double kSmallestShown = 0.001;
+  return p < kSmallestShown ? "below 0.001" : to_figures(p, 1);
 }
 
 }  // namespace
@@ -131,13 +160,13 @@ std::string what_else_differed(const Judgement& judgement, const Look& look) {
   if (!matched.empty()) items.push_back("Matched in every pair: " + matched + ".");
   if (!unrecorded.empty()) items.push_back("Not recorded for any pair: " + unrecorded + ".");
   for (const Comparison& comparison : judgement.comparisons) {
-    Comparison own = comparison;
+    Comparison own = as_listed(comparison);
     std::erase_if(own.also_differs, [&](const AlsoDiffers& thing) {
       return (thing.matching == Matching::matched && !matched.empty()) ||
              (thing.matching == Matching::not_recorded && !unrecorded.empty());
     });
-    const std::string sentence = differences_sentence(own, names);
-    if (!sentence.empty()) add_once(items, pair_of(comparison, names) + ": " + sentence);
+    const std::string words = differences_words(own);
+    if (!words.empty()) add_once(items, pair_of(own, names) + ": " + words);
   }
   if (items.empty()) return {};
   return "What else could explain a difference\n" + items_text(items, look);
@@ -146,8 +175,9 @@ std::string what_else_differed(const Judgement& judgement, const Look& look) {
 std::string curve_warnings(const Judgement& judgement, const Look& look) {
   if (judgement.curve_check.passed) return {};
   std::string text = wrapped(
-      "The curve misses the readings in places, so take cuts to a level there "
-      "with care:",
+      fmt::format("The curve misses the readings in places (smallest posterior predictive p {}), "
+                  "so take cuts to a level there with care:",
+                  p_text(judgement.curve_check.smallest_p)),
       {},
       look);
   return text + items_text(judgement.curve_check.where, look);
@@ -169,11 +199,7 @@ std::string runs_and_remarks(const Judgement& judgement, const Look& look) {
                         : fmt::format("{} readings are struck out: kept, but not used.", struck));
   }
   for (const std::string& remark : remarks_on_runs(judgement, names)) items.push_back(remark);
-  for (const Comparison& comparison : judgement.comparisons) {
-    for (const std::string& remark : comparison.remarks) {
-      add_once(items, pair_of(comparison, names) + ": " + remark);
-    }
-  }
+  for (const std::string& remark : remarks_on_pairs(judgement, names)) items.push_back(remark);
   if (items.empty()) return {};
   return "Noticed in the runs\n" + items_text(items, look);
 }

@@ -130,16 +130,38 @@ int label_columns_for(const Judgement& judgement,
 
 std::string caption(const Judgement& judgement, const Look& look) {
   const Marks& marks = marks_for(look);
+  const bool has_families = std::ranges::any_of(
+      judgement.comparisons, [](const Comparison& each) { return each.family_size > 1; });
+  const std::string intervals =
+      has_families ? fmt::format(
+                         "{} 95 % interval of the pair by itself, {} of all pairs of the "
+                         "medium at once",
+                         marks.alone,
+                         marks.joint)
+                   : fmt::format("{} 95 % interval", marks.alone);
   return wrapped(
-      fmt::format("How many times as long: {} 95 % interval of the pair by itself, {} of all pairs "
-                  "of the medium at once, {} inside the worth-it margin {}, {} equal.",
-                  marks.alone,
-                  marks.joint,
+      fmt::format("How many times as long: {}, {} inside the worth-it margin {}, {} equal.",
+                  intervals,
                   marks.band,
                   base::plain_number(judgement.worth_it_margin),
                   marks.one),
       {},
       look);
+}
+
+// What the numbers stand for that arms go by where their names are long.
+std::string key_text(const std::vector<ArmName>& names, const Look& look) {
+  if (!labels_need_a_key(names)) return {};
+  constexpr std::size_t kMostInKey = 6;
+  std::vector<std::string> lines;
+  for (const ArmName& arm : names) {
+    const std::string line = arm.label + ": " + shown_as(arm.name, look);
+    if (std::ranges::count(lines, line) == 0) lines.push_back(line);
+  }
+  if (lines.size() > kMostInKey) return wrapped("The numbers are those of the table.", {}, look);
+  std::string text;
+  for (const std::string& line : lines) text += wrapped(line, {.first = 2, .rest = 5}, look);
+  return text;
 }
 
 }  // namespace
@@ -149,7 +171,7 @@ std::string ratios_drawn(const Judgement& judgement, const Look& look) {
   const std::vector<ArmName> names = names_of(judgement);
   const int label_columns = label_columns_for(judgement, names, look);
   const LogAxis axis = axis_for(judgement, look.width - label_columns - 2 - kRatioColumns);
-  std::string text = caption(judgement, look);
+  std::string text = caption(judgement, look) + key_text(names, look);
   std::size_t left_out = 0;
   for (const ArmGroup& group : groups_of(judgement)) {
     if (group.comparisons.empty()) continue;

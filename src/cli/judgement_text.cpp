@@ -33,18 +33,20 @@ std::string common_method_words(const Judgement& judgement) {
   return methods.size() == 1 ? *methods.begin() : std::string();
 }
 
-// "Thread push reading, gf, 0.2 mm line; slice of 100 mm on 40 mm of edge; 36 runs"
+// "Thread push reading, gf; 36 runs", then the thread and the way of cutting where they are known.
 std::string title(const Judgement& judgement, const Look& look) {
   std::string words =
       begun_large(judgement.kind.words.empty() ? judgement.kind.name : judgement.kind.words);
   words += ", " + judgement.unit;
-  if (!judgement.thread.empty()) words += ", " + judgement.thread;
-  const std::string method = common_method_words(judgement);
-  if (!method.empty()) words += "; " + method;
   int runs = 0;
   for (const auto& arm : judgement.arms) runs += arm.runs;
   words += runs == 1 ? "; 1 run" : fmt::format("; {} runs", runs);
-  const std::string shown = wrapped(shown_as(words, look), {}, look);
+  std::string details;
+  if (!judgement.thread.empty()) details = "Thread: " + judgement.thread + ". ";
+  const std::string method = common_method_words(judgement);
+  if (!method.empty()) details += "Cut: " + method + ".";
+  std::string shown = wrapped(shown_as(words, look), {}, look);
+  if (!details.empty()) shown += wrapped(shown_as(details, look), {}, look);
   std::string rule;
   for (int i = 0; i < look.width; ++i) rule += look.unicode ? "─" : "-";
   return shown + rule + "\n";

@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 namespace keenfall::cli {
 namespace {
@@ -115,6 +116,22 @@ TEST(RatioDrawing, ShowsWhereAnIntervalLeavesTheAxis) {
   EXPECT_THAT(ratios_drawn(judgement, {.unicode = false}), HasSubstr("=>"));
 }
 
+TEST(RatioDrawing, SaysWhatItsNumbersStandForWhereNamesAreLong) {
+  Judgement judgement = made_judgement();
+  for (auto& arm : judgement.arms) arm.arm.blade += " of the long knives";
+
+  EXPECT_THAT(ratios_drawn(judgement, {}), HasSubstr("\n  3: C of the long knives\n"));
+}
+
+TEST(RatioDrawing, SpeaksOfAllPairsAtOnceOnlyWhereThereAreSeveral) {
+  Judgement judgement = made_judgement();
+  EXPECT_THAT(ratios_drawn(judgement, {}), HasSubstr("at once"));
+
+  for (auto& comparison : judgement.comparisons) comparison.family_size = 1;
+
+  EXPECT_THAT(ratios_drawn(judgement, {}), Not(HasSubstr("at once")));
+}
+
 TEST(RatioDrawing, IsEmptyWithoutComparisons) {
   EXPECT_THAT(ratios_drawn(one_arm(), {}), IsEmpty());
 }
@@ -149,9 +166,9 @@ TEST(ArmsTable, MarksWhatLiesBeyondWhatWasCut) {
   Judgement judgement = made_judgement();
   judgement.arms[2].half_keenness.beyond_what_was_cut = true;
 
-  const std::string table = arms_table(judgement, {.unicode = false});
-  EXPECT_THAT(table, HasSubstr("* (88-132)"));
-  EXPECT_THAT(table, HasSubstr("* Beyond"));
+  EXPECT_THAT(arms_table(judgement, {.unicode = false}),
+              AllOf(HasSubstr("108* (88-132)"), HasSubstr("\n* beyond what was cut")));
+  EXPECT_THAT(arms_table(made_judgement(), {}), Not(HasSubstr("*")));
 }
 
 TEST(ArmsTable, SaysWhatItLeavesOutForWantOfWidth) {
@@ -178,7 +195,32 @@ TEST(Caveats, NameWhatDiffersForItsPair) {
       {.what = "steel", .matching = verdicts::Matching::differs, .a = "X153CrMoV12", .b = "C75S"});
 
   EXPECT_THAT(what_else_differed(judgement, {}),
-              HasSubstr("C against A: Differs: steel (C: X153CrMoV12, A: C75S)."));
+              HasSubstr("C against A: differs in steel (X153CrMoV12 against C75S)."));
+}
+
+TEST(Caveats, SayOnceWhatDiffersAlikeInTwoMedia) {
+  Judgement judgement = made_judgement();
+  const verdicts::AlsoDiffers steel{
+      .what = "steel", .matching = verdicts::Matching::differs, .a = "X153CrMoV12", .b = "C75S"};
+  verdicts::AlsoDiffers turned = steel;
+  std::swap(turned.a, turned.b);
+  judgement.comparisons[0].also_differs.push_back(steel);
+  judgement.comparisons[3].also_differs.push_back(turned);
+  std::swap(judgement.comparisons[3].a, judgement.comparisons[3].b);
+
+  const std::string text = what_else_differed(judgement, {});
+
+  EXPECT_EQ(text.find("differs in"), text.rfind("differs in"));
+}
+
+TEST(Caveats, GatherWhatWasNoticedInOneRunAndCountWhatIsAlikeInMany) {
+  Judgement judgement = made_judgement();
+  for (auto& run : judgement.runs) run.remarks = {"stopped at the cap"};
+  judgement.runs[0].remarks.insert(judgement.runs[0].remarks.begin(), {"twisted", "paused"});
+
+  EXPECT_THAT(runs_and_remarks(judgement, {}),
+              AllOf(HasSubstr("Run 1 of A on new matting: twisted; paused\n"),
+                    HasSubstr("6 runs: stopped at the cap\n")));
 }
 
 TEST(Caveats, NameRunsThatWereNotUsedAndCountStruckReadings) {
@@ -199,6 +241,7 @@ TEST(Caveats, WarnWhereTheCurveMissesTheReadings) {
       .passed = false, .smallest_p = 0.001, .where = {"A between 4 and 9 cuts"}};
 
   EXPECT_THAT(curve_warnings(judgement, {}), HasSubstr("A between 4 and 9 cuts"));
+  EXPECT_THAT(curve_warnings(judgement, {.width = 120}), HasSubstr("predictive p 0.001)"));
 }
 
 TEST(Caveats, SayWhatTheReadingsCannotSay) {
