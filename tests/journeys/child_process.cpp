@@ -71,12 +71,11 @@ int exit_code_of(pid_t child) {
   return WIFEXITED(status) ? WEXITSTATUS(status) : kSignalBase + WTERMSIG(status);
 }
 
+constexpr winsize kTerminalSize = {.ws_row = 40, .ws_col = 100};
+
 Said run_on_a_terminal(const CommandLine& command) {
-  winsize size{};
-  size.ws_row = 40;
-  size.ws_col = 100;
   Stream terminal;
-  const pid_t child = forkpty(&terminal.descriptor, nullptr, nullptr, &size);
+  const pid_t child = forkpty(&terminal.descriptor, nullptr, nullptr, &kTerminalSize);
   if (child < 0) throw std::runtime_error("no terminal to run on");
   if (child == 0) become(command);
   Stream none{.is_open = false};
@@ -86,32 +85,51 @@ Said run_on_a_terminal(const CommandLine& command) {
   return {.exit_code = code, .out = terminal.text};
 }
 
+// Two ends of a pipe, or of a terminal.
+struct Line {
+  int ours = -1;
+  int theirs = -1;
+};
+
+Line a_pipe() {
+  std::array<int, 2> ends{};
+  if (pipe(ends.data()) != 0) throw std::runtime_error("no pipe");
+  return {.ours = ends[0], .theirs = ends[1]};
+}
+
+Line a_terminal() {
+  Line line;
+  if (openpty(&line.ours, &line.theirs, nullptr, nullptr, &kTerminalSize) != 0) {
+    throw std::runtime_error("no terminal to run on");
+  }
+  return line;
+}
+
 }  // namespace
 
 Said run(const CommandLine& command) {
   if (command.on_a_terminal) return run_on_a_terminal(command);
-  std::array<int, 2> out_pipe{};
-  std::array<int, 2> err_pipe{};
-  if (pipe(out_pipe.data()) != 0 || pipe(err_pipe.data()) != 0) {
-    throw std::runtime_error("no pipes");
-  }
+  const Line out_line = a_pipe();
+  const Line err_line = command.errors_on_a_terminal ? a_terminal() : a_pipe();
+  if (command.reader_goes_away) close(out_line.ours);
   const pid_t child = fork();
   if (child < 0) throw std::runtime_error("no process");
   if (child == 0) {
-    dup2(out_pipe[1], STDOUT_FILENO);
-    dup2(err_pipe[1], STDERR_FILENO);
-    for (const int descriptor : {out_pipe[0], out_pipe[1], err_pipe[0], err_pipe[1]}) {
-      close(descriptor);
+    dup2(out_line.theirs, STDOUT_FILENO);
+    dup2(err_line.theirs, STDERR_FILENO);
+    for (const Line& line : {out_line, err_line}) {
+      close(line.ours);
+      close(line.theirs);
     }
     if (command.with_closed_output) close(STDOUT_FILENO);
     become(command);
   }
-  close(out_pipe[1]);
-  close(err_pipe[1]);
-  Stream out{.descriptor = out_pipe[0]};
-  Stream err{.descriptor = err_pipe[0]};
+  close(out_line.theirs);
+  close(err_line.theirs);
+  Stream out{.descriptor = out_line.ours, .is_open = !command.reader_goes_away};
+  Stream err{.descriptor = err_line.ours};
   listen_to(child, out, err, command.interrupt_at);
-  close(out.descriptor);
+  if (!command.reader_goes_away) close(out.descriptor);
   close(err.descriptor);
   const int code = exit_code_of(child);
   return {.exit_code = code, .out = out.text, .err = err.text};

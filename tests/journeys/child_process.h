@@ -11,9 +11,11 @@ struct CommandLine {
   std::string program;
   std::vector<std::string> words;
   std::map<std::string, std::string> environment;  // on top of the present one; empty: unset
-  bool on_a_terminal = false;  // standard output and error are one terminal of 100 columns
-  std::string interrupt_at;    // Ctrl-C once standard error (or the terminal) has said this
+  bool on_a_terminal = false;         // standard output and error are one terminal of 100 columns
+  bool errors_on_a_terminal = false;  // standard error alone, as in "keenfall ... > file"
+  std::string interrupt_at;           // Ctrl-C once standard error (or the terminal) has said this
   bool with_closed_output = false;
+  bool reader_goes_away = false;  // nobody reads standard output, as after "| head"
 };
 
 struct Said {

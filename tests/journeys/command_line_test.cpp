@@ -23,9 +23,26 @@ using ::testing::IsEmpty;
 using ::testing::Not;
 using ::testing::StartsWith;
 
-constexpr const char* kGoodTable =
-    "blade,medium,run,cuts,reading\n"
-    "A,rope,1,0,104\nA,rope,1,30,208\nB,rope,1,0,103\nB,rope,1,60,206\n";
+// Readings of `blades` blades, three runs each, that double every 10, 20, 30... cuts; the runs of a
+// blade differ by 10 %. Blade 1 is called A, the last one C.
+std::string readings_of(int blades) {
+  std::string table = "blade,medium,run,cuts,reading\n";
+  for (int blade = 1; blade <= blades; ++blade) {
+    const std::string name =
+        blade == 1 ? "A" : (blade == blades ? "C" : "blade " + std::to_string(blade));
+    for (int run = 1; run <= 3; ++run) {
+      for (const int cuts : {0, 2, 5, 10, 20, 40}) {
+        const double half_keenness_cuts = 10.0 * blade * (1 + 0.1 * (run - 2));
+        const double reading = 100 * (1 + cuts / half_keenness_cuts) + cuts % 3;
+        table += name + ",rope," + std::to_string(run) + "," + std::to_string(cuts) + "," +
+                 std::to_string(reading) + "\n";
+      }
+    }
+  }
+  return table;
+}
+
+const std::string kGoodTable = readings_of(4);
 
 std::filesystem::path scratch(const std::string& name) {
   const auto folder =
@@ -46,10 +63,11 @@ std::string content_of(const std::string& path) {
   return content.str();
 }
 
-Said keenfall(const std::vector<std::string>& words, const std::string& stand_in = "") {
-  return run({.program = KEENFALL_STAND_IN,
-              .words = words,
-              .environment = {{"STAND_IN", stand_in}, {"LC_ALL", "C.UTF-8"}}});
+// Takes far longer than a second to judge.
+std::string a_large_table() { return a_table("large.csv", readings_of(24)); }
+
+Said keenfall(const std::vector<std::string>& words) {
+  return run({.program = KEENFALL_PROGRAM, .words = words, .environment = {{"LC_ALL", "C.UTF-8"}}});
 }
 
 TEST(TheProgram, SaysWhatToDoWhenNothingIsAsked) {
@@ -172,8 +190,8 @@ TEST(Judge, AnswersFirst) {
   const Said said = keenfall({"judge", a_table("good.csv", kGoodTable)});
 
   EXPECT_EQ(said.exit_code, 0);
-  EXPECT_THAT(said.out, HasSubstr("C stays keen 3.1 times as long as A"));
-  EXPECT_LT(said.out.find("C stays keen 3.1 times as long as A"), said.out.find("Fit: usable"));
+  EXPECT_THAT(said.out, HasSubstr("C stays keen"));
+  EXPECT_LT(said.out.find("C stays keen"), said.out.find("Fit: usable"));
   EXPECT_THAT(said.err, IsEmpty());
 }
 
@@ -189,8 +207,7 @@ TEST(Judge, PassesItsOptionsOn) {
 TEST(Judge, GivesOnlyTheAnswersWhenItIsToBeQuiet) {
   const Said said = keenfall({"judge", a_table("good.csv", kGoodTable), "--quiet"});
 
-  EXPECT_THAT(said.out,
-              AllOf(HasSubstr("C stays keen 3.1 times as long as A"), Not(HasSubstr("Fit:"))));
+  EXPECT_THAT(said.out, AllOf(HasSubstr("C stays keen"), Not(HasSubstr("Fit:"))));
 }
 
 TEST(Judge, WritesTheJsonIntoAFileAndStillAnswers) {
@@ -199,7 +216,7 @@ TEST(Judge, WritesTheJsonIntoAFileAndStillAnswers) {
   const Said said = keenfall({"judge", a_table("good.csv", kGoodTable), "--json=" + file});
 
   EXPECT_EQ(said.exit_code, 0);
-  EXPECT_THAT(said.out, HasSubstr("C stays keen 3.1 times as long as A"));
+  EXPECT_THAT(said.out, HasSubstr("C stays keen"));
   EXPECT_EQ(nlohmann::json::parse(content_of(file))["format"], "keenfall-judgement");
 }
 
@@ -254,50 +271,46 @@ TEST(Judge, RefusesAMappingOfAColumnNobodyKnows) {
   EXPECT_THAT(said.err, HasSubstr("--column"));
 }
 
-TEST(Judge, EndsWithOneWhenTheFitIsNotUsable) {
-  const Said said = keenfall({"judge", a_table("good.csv", kGoodTable)}, "unusable");
-
-  EXPECT_EQ(said.exit_code, 1);
-  EXPECT_THAT(said.out, AllOf(HasSubstr("No verdict"), HasSubstr("R-hat is 1.2")));
-}
-
-TEST(Judge, OwnsUpToItsOwnFaults) {
-  const Said said = keenfall({"judge", a_table("good.csv", kGoodTable)}, "broken");
-
-  EXPECT_EQ(said.exit_code, 70);
-  EXPECT_THAT(said.err, HasSubstr("fault in Keenfall"));
-}
-
 TEST(Judge, StopsCleanlyOnCtrlC) {
-  const Said said = run({.program = KEENFALL_STAND_IN,
-                         .words = {"judge", a_table("good.csv", kGoodTable)},
-                         .environment = {{"STAND_IN", "slow"}},
-                         .interrupt_at = "working"});
+  const std::string file = scratch("stopped.json").string();
+  std::filesystem::remove(file);
+
+  const Said said = run({.program = KEENFALL_PROGRAM,
+                         .words = {"judge", a_large_table(), "--json=" + file},
+                         .errors_on_a_terminal = true,
+                         .interrupt_at = " %"});
 
   EXPECT_EQ(said.exit_code, 130);
-  EXPECT_THAT(said.err, EndsWith("Stopped; nothing was written.\n"));
+  EXPECT_THAT(said.err, HasSubstr("Stopped; nothing was written."));
   EXPECT_THAT(said.out, IsEmpty());
+  EXPECT_FALSE(std::filesystem::exists(file));
 }
 
-TEST(Judge, ShowsProgressOnATerminalAndErasesIt) {
-  const Said said = run({.program = KEENFALL_STAND_IN,
-                         .words = {"judge", a_table("good.csv", kGoodTable)},
-                         .environment = {{"STAND_IN", "slow"}},
+TEST(Judge, ShowsProgressWithTheTimeLeftOnATerminalAndErasesIt) {
+  const Said said = run({.program = KEENFALL_PROGRAM,
+                         .words = {"judge", a_large_table()},
                          .on_a_terminal = true,
-                         .interrupt_at = "50 %"});
+                         .interrupt_at = " left"});
 
   EXPECT_EQ(said.exit_code, 130);
-  EXPECT_THAT(said.out, HasSubstr("fitting the curves: 50 %, about"));
-  EXPECT_THAT(said.out, HasSubstr("  \rStopped; nothing was written."));
+  EXPECT_THAT(said.out, AllOf(HasSubstr(" %, about "), HasSubstr("  \rStopped;")));
+}
+
+TEST(Judge, ShowsNoProgressWhenItIsToBeQuiet) {
+  const Said said = run({.program = KEENFALL_PROGRAM,
+                         .words = {"judge", a_table("middling.csv", readings_of(12)), "--quiet"},
+                         .errors_on_a_terminal = true});
+
+  EXPECT_EQ(said.exit_code, 0);
+  EXPECT_THAT(said.err, IsEmpty());
 }
 
 TEST(Judge, IsColouredOnlyOnATerminalAndNotWhereNoColorIsSet) {
   const std::string table = a_table("good.csv", kGoodTable);
-  const CommandLine on_a_terminal{
-      .program = KEENFALL_STAND_IN,
-      .words = {"judge", table},
-      .environment = {{"TERM", "xterm"}, {"NO_COLOR", ""}, {"STAND_IN", ""}},
-      .on_a_terminal = true};
+  const CommandLine on_a_terminal{.program = KEENFALL_PROGRAM,
+                                  .words = {"judge", table},
+                                  .environment = {{"TERM", "xterm"}, {"NO_COLOR", ""}},
+                                  .on_a_terminal = true};
   CommandLine without_colour = on_a_terminal;
   without_colour.environment["NO_COLOR"] = "1";
 
@@ -307,18 +320,26 @@ TEST(Judge, IsColouredOnlyOnATerminalAndNotWhereNoColorIsSet) {
 }
 
 TEST(Judge, UsesOnlyAsciiWhereTheLocaleIsNotUtf8) {
-  const Said said = run({.program = KEENFALL_STAND_IN,
+  const Said said = run({.program = KEENFALL_PROGRAM,
                          .words = {"judge", a_table("good.csv", kGoodTable)},
-                         .environment = {{"STAND_IN", ""}, {"LC_ALL", "C"}}});
+                         .environment = {{"LC_ALL", "C"}}});
 
   EXPECT_TRUE(
       std::ranges::all_of(said.out, [](char c) { return static_cast<unsigned char>(c) < 0x80U; }));
 }
 
-TEST(Judge, SaysNothingWhenItsOutputIsClosed) {
-  const Said said = run({.program = KEENFALL_STAND_IN,
+TEST(Judge, SaysNothingWhenTheReaderOfItsOutputGoesAway) {
+  const Said said = run({.program = KEENFALL_PROGRAM,
                          .words = {"judge", a_table("good.csv", kGoodTable)},
-                         .environment = {{"STAND_IN", ""}},
+                         .reader_goes_away = true});
+
+  EXPECT_EQ(said.exit_code, 0);
+  EXPECT_THAT(said.err, IsEmpty());
+}
+
+TEST(Judge, SaysNothingWhenItsOutputIsClosed) {
+  const Said said = run({.program = KEENFALL_PROGRAM,
+                         .words = {"judge", a_table("good.csv", kGoodTable)},
                          .with_closed_output = true});
 
   EXPECT_EQ(said.exit_code, 0);
@@ -330,8 +351,7 @@ TEST(Demo, TellsItsStoryThenAnswersThenMindsTheHands) {
 
   EXPECT_EQ(said.exit_code, 0);
   EXPECT_THAT(said.out, StartsWith("The matting bench"));
-  EXPECT_LT(said.out.find("C stays keen 3.1 times as long as A"),
-            said.out.find("A blunt edge slips"));
+  EXPECT_LT(said.out.find("C stays keen"), said.out.find("A blunt edge slips"));
 }
 
 TEST(Demo, WritesItsReadingsAsATableThatCanBeJudged) {

@@ -1,0 +1,87 @@
+#include "cli/process.h"
+
+#include "wire/made_judgement.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <new>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+namespace keenfall::cli {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using verdicts::Judgement;
+
+struct Said {
+  int exit_code = 0;
+  std::string out;
+  std::string err;
+};
+
+// The program with an engine that is made to do what the real one hardly ever does.
+template <typename Engine>
+Said said_with(Engine engine) {
+  const UseCases use_cases{
+      .judge_tables = [engine](auto, const auto&, const auto&, const auto&) { return engine(); },
+      .judge_trial = [engine](
+                         const auto&, const auto&, const auto&, const auto&) { return engine(); },
+      .matting_bench = [](base::Seed) { return trials::Trial{}; }};
+  std::vector<std::string> words = {"keenfall", "judge", "t.csv"};
+  std::vector<char*> arguments;
+  for (std::string& word : words) arguments.push_back(word.data());
+  ::testing::internal::CaptureStdout();
+  ::testing::internal::CaptureStderr();
+  Said said;
+  said.exit_code = run_as_process(static_cast<int>(arguments.size()), arguments.data(), use_cases);
+  std::fflush(stdout);
+  said.out = ::testing::internal::GetCapturedStdout();
+  said.err = ::testing::internal::GetCapturedStderr();
+  return said;
+}
+
+TEST(Process, EndsWithOneWhenTheFitIsNotUsable) {
+  const Said said = said_with([]() -> Judgements {
+    Judgement judgement = wire::testing::made_judgement();
+    judgement.comparisons.clear();
+    judgement.fit.usable = false;
+    judgement.fit.reasons = {"R-hat is 1.2, and at most 1.01 is needed."};
+    return std::vector<Judgement>{judgement};
+  });
+
+  EXPECT_EQ(said.exit_code, 1);
+  EXPECT_THAT(said.out, HasSubstr("R-hat is 1.2"));
+}
+
+TEST(Process, EndsWithZeroWhenOneOfSeveralFitsIsUsable) {
+  const Said said = said_with([]() -> Judgements {
+    Judgement unusable = wire::testing::made_judgement();
+    unusable.comparisons.clear();
+    unusable.fit.usable = false;
+    return std::vector<Judgement>{unusable, wire::testing::made_judgement()};
+  });
+
+  EXPECT_EQ(said.exit_code, 0);
+}
+
+TEST(Process, OwnsUpToItsOwnFaults) {
+  const Said said =
+      said_with([]() -> Judgements { throw std::logic_error("a promise was broken"); });
+
+  EXPECT_EQ(said.exit_code, 70);
+  EXPECT_THAT(said.err, HasSubstr("fault in Keenfall"));
+  EXPECT_THAT(said.out, IsEmpty());
+}
+
+TEST(Process, SaysWhenThereIsNotEnoughMemory) {
+  const Said said = said_with([]() -> Judgements { throw std::bad_alloc(); });
+
+  EXPECT_EQ(said.exit_code, 1);
+  EXPECT_THAT(said.err, HasSubstr("not enough memory"));
+}
+
+}  // namespace
+}  // namespace keenfall::cli
