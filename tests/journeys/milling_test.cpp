@@ -16,6 +16,7 @@ namespace {
 
 using nlohmann::json;
 using ::testing::DoubleEq;
+using ::testing::IsSupersetOf;
 using ::testing::SizeIs;
 
 // One fit for all tests of this file, by the command of examples/milling/README.md.
@@ -85,6 +86,40 @@ TEST(TheMillingTrial, SetsASingleZeroReadingAsideAndSaysWhy) {
   EXPECT_EQ(judgement()["arms"][aside["arm"].get<std::size_t>()]["blade"], "steel_doc1.50_f0.25");
 }
 
+// Every remark of the runs as "condition/set: remark".
+std::vector<std::string> remarks() {
+  std::vector<std::string> all;
+  for (const json& one : judgement()["runs"]) {
+    const std::string condition = judgement()["arms"][one["arm"].get<std::size_t>()]["blade"];
+    for (const std::string remark : one["remarks"]) {
+      all.push_back(condition + "/" + one["name"].get<std::string>() + ": " + remark);
+    }
+  }
+  return all;
+}
+
+// Nine cases hold a zero, counted in the table; one of them is set aside.
+TEST(TheMillingTrial, SaysOfEveryZeroThatItIsTakenAsBelowTheResolution) {
+  const std::vector<std::string> said = remarks();
+
+  EXPECT_EQ(std::ranges::count_if(said,
+                                  [](const std::string& r) {
+                                    return r.find("reads zero at ") != std::string::npos &&
+                                           r.find(" cuts: taken as below 0.01 mm") !=
+                                               std::string::npos;
+                                  }),
+            8);
+}
+
+// The only two falls of the table, both of case 1: 0.29 to 0.28 mm and 0.50 to 0.44 mm.
+TEST(TheMillingTrial, NamesBothFallsOfWear) {
+  EXPECT_THAT(
+      remarks(),
+      IsSupersetOf(
+          {"cast_iron_doc1.50_f0.50/1: gets keener from 22 to 26 cuts (0.290 to 0.280 mm)",
+           "cast_iron_doc1.50_f0.50/1: gets keener from 44 to 48 cuts (0.500 to 0.440 mm)"}));
+}
+
 // Six pairs of four conditions in each of two materials.
 TEST(TheMillingTrial, ComparesEveryPairAtTheReadingAskedFor) {
   ASSERT_THAT(judgement()["comparisons"], SizeIs(12));
@@ -101,7 +136,7 @@ TEST(TheMillingTrial, PutsTheTimesTo03MillimetresWhereHandInterpolationPutsThem)
     ASSERT_FALSE(arm.is_null()) << expected.condition;
     EXPECT_NEAR(arm["common_reading_cuts"]["median"].get<double>(),
                 expected.minutes,
-                0.3 * expected.minutes)
+                0.25 * expected.minutes)
         << expected.condition;
   }
 }
