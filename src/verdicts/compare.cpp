@@ -168,7 +168,7 @@ void add_remarks(Comparison& pair,
   if (pair.at.what == ComparedAt::common_reading) {
     for (const std::size_t arm : {pair.a, pair.b}) {
       const CutsToLevel until = cuts_until(data, fit, arm, pair.at);
-      if (until.cuts.lo95 <= 0.0101) {
+      if (until.cuts.lo95 <= 1.01 * std::exp(log_of_no_cuts(data))) {
         pair.remarks.push_back(
             "The edge of " + data.arms[arm].blade +
             " may start as blunt as the common reading already; choose a blunter one.");

@@ -98,6 +98,17 @@ TEST(Judge, ComparesWhereItIsAskedTo) {
   EXPECT_DOUBLE_EQ(judged(trial, {.stop_reading = 300}).comparisons[0].at.reading, 300);
 }
 
+TEST(Judge, CountsInThousandsOfCutsAsItCountsInCuts) {
+  trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 11);
+  for (trials::Run& run : trial.runs) {
+    for (trials::Reading& reading : run.readings) reading.cuts /= 10000;
+  }
+  const Judgement found = judged(trial, {});
+
+  EXPECT_NEAR(found.arms[0].half_keenness.cuts.median, 0.004, 0.0012);
+  EXPECT_LT(found.arms[0].half_keenness.cuts.lo95, found.arms[0].half_keenness.cuts.median);
+}
+
 TEST(Judge, SaysAtLeastWhereNoRunGotToHalfKeenness) {
   const Judgement found =
       judged(simulated({{.blade = "A", .half_keenness = 400}, {.blade = "B"}}, 4, 63), {});

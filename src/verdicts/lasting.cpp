@@ -10,8 +10,6 @@ namespace keenfall::verdicts {
 
 namespace {
 
-const double kNoCuts = std::log(0.01);
-
 double log_bluntness_at(const blunting::BluntingData& data, const At& at) {
   const double log_reading = std::log(at.reading);
   return data.higher_is_keener() ? -log_reading : log_reading;
@@ -27,6 +25,7 @@ blunting::Draws log_cuts_until(const blunting::BluntingData& data,
   const blunting::ArmDraws& draws = fit.arms.at(arm);
   const blunting::Draws& half =
       claim == ClaimAbout::the_steels ? draws.log_half_keenness_steel : draws.log_half_keenness;
+  const double none = log_of_no_cuts(data);
   blunting::Draws log_cuts;
   log_cuts.reserve(half.size());
   for (std::size_t d = 0; d < half.size(); ++d) {
@@ -34,9 +33,20 @@ blunting::Draws log_cuts_until(const blunting::BluntingData& data,
     const double cuts = at.what == ComparedAt::common_reading
                             ? log_cuts_to_reading(curve, log_bluntness_at(data, at))
                             : log_cuts_to_level(curve, at.level);
-    log_cuts.push_back(std::max(cuts, kNoCuts));
+    log_cuts.push_back(std::max(cuts, none));
   }
   return log_cuts;
+}
+
+double log_of_no_cuts(const blunting::BluntingData& data) {
+  double first = HUGE_VAL;
+  for (const blunting::RunData& run : data.runs) {
+    for (const blunting::Checkpoint& checkpoint : run.checkpoints) {
+      if (checkpoint.cuts > 0) first = std::min(first, checkpoint.log_cuts);
+    }
+  }
+  constexpr double kFarBefore = 1e-6;  // of the first checkpoint
+  return (std::isfinite(first) ? first : 0) + std::log(kFarBefore);
 }
 
 double longest_run_cuts(const blunting::BluntingData& data, std::size_t arm) {

@@ -10,13 +10,16 @@
 namespace keenfall::verdicts {
 
 // Draws of log cuts until `at` for the blades that were cut with (or for their steel).
-// At a common reading an edge that starts blunter needs no cuts: such draws lie at the log of a
-// hundredth of a cut.
+// At a common reading an edge that starts blunter needs no cuts: such draws lie at log_of_no_cuts.
 [[nodiscard]] blunting::Draws log_cuts_until(const blunting::BluntingData& data,
                                              const blunting::BluntingFit& fit,
                                              std::size_t arm,
                                              const At& at,
                                              ClaimAbout claim);
+
+// What stands for no cuts at all on a log scale: a millionth of the first checkpoint after the
+// start.
+[[nodiscard]] double log_of_no_cuts(const blunting::BluntingData& data);
 
 // The same as an interval in cuts, with how many runs got there and whether it lies beyond them.
 [[nodiscard]] CutsToLevel cuts_until(const blunting::BluntingData& data,

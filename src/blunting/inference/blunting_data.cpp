@@ -2,6 +2,7 @@
 
 #include "base/require.h"
 #include "blunting/inference/condensed_repeats.h"
+#include "materials/units.h"
 #include "trials/arm_order.h"
 
 #include <algorithm>
@@ -197,6 +198,12 @@ void number_specimens(BluntingData& data, const Trial& trial) {
   data.specimen_count = names.size();
 }
 
+// The kind's resolution in the unit the table uses; as it stands where the units do not convert.
+double resolution_in(const trials::ReadingSeries& series) {
+  const auto converted = materials::convert(*series.kind.resolution, series.kind.unit, series.unit);
+  return converted ? *converted : *series.kind.resolution;
+}
+
 const trials::ReadingSeries& first_series(const Trial& trial, const SeriesKey& key) {
   const auto found = std::ranges::find_if(
       trial.series, [&key](const trials::ReadingSeries& series) { return belongs(series, key); });
@@ -232,7 +239,8 @@ base::Result<BluntingData> prepare(const Trial& trial, const SeriesKey& key, Rea
   const trials::ReadingSeries& series = first_series(trial, key);
   base::require(series.kind.use == trials::ReadingUse::curve, "the kind must be one for curves");
   BluntingData data{.kind = series.kind, .unit = series.unit, .thread = series.thread};
-  const double resolution = series.kind.resolution.value_or(1);
+  if (data.kind.resolution) data.kind.resolution = resolution_in(series);
+  const double resolution = data.kind.resolution.value_or(1);
   const double log_resolution =
       data.higher_is_keener() ? -std::log(resolution) : std::log(resolution);
 

@@ -67,6 +67,19 @@ TEST(BluntingData, KeepsAZeroAsBelowTheResolution) {
   EXPECT_DOUBLE_EQ(data->runs[0].checkpoints[0].log_bluntness, std::log(0.01));
 }
 
+TEST(BluntingData, TakesTheResolutionInTheUnitOfTheTable) {
+  trials::Trial trial = a_trial({a_run(
+      "1", {{.cuts = 0, .reading = 0}, {.cuts = 3, .reading = 100}, {.cuts = 9, .reading = 300}})});
+  trial.series[0].kind.unit = "mm";
+  trial.series[0].kind.resolution = 0.01;
+  trial.series[0].unit = "um";
+
+  const auto data = prepare(trial, kPush, ReadingErrors::robust);
+
+  EXPECT_NEAR(data->runs[0].checkpoints[0].log_bluntness, std::log(10), 1e-9);
+  EXPECT_NEAR(*data->kind.resolution, 10, 1e-9);
+}
+
 TEST(BluntingData, SetsAsideARunWithOneCheckpointAndFailsWhenNoneIsLeft) {
   const auto nothing =
       prepare(a_trial({a_run("1", {{.cuts = 0, .reading = 100}, {.cuts = 0, .reading = 104}})}),
