@@ -58,31 +58,37 @@ double share_above(const Draws& draws, double bound) {
   return static_cast<double>(count) / static_cast<double>(draws.size());
 }
 
-// Monte-Carlo standard errors of the log bounds, from the spread over halves of the chains.
-RatioBounds log_errors_of_bounds(const std::vector<Draws>& family,
-                                 std::size_t which,
-                                 std::size_t batches) {
+// The bounds of the whole family from each half of a chain by itself: [half][comparison]. Found
+// once for the family, since the bounds of one comparison need the draws of all.
+std::vector<std::vector<RatioBounds>> bounds_by_batch(const std::vector<Draws>& family,
+                                                      std::size_t batches) {
   const std::size_t length = family.front().size() / batches;
-  std::array<std::vector<double>, 4> logs;
+  std::vector<std::vector<RatioBounds>> bounds;
   for (std::size_t b = 0; b < batches; ++b) {
     std::vector<Draws> part;
     for (const Draws& draws : family) {
       const auto first = draws.begin() + static_cast<std::ptrdiff_t>(b * length);
       part.push_back({first, first + static_cast<std::ptrdiff_t>(length)});
     }
-    const RatioBounds bounds = simultaneous_bounds(part)[which];
-    logs[0].push_back(std::log(bounds.lo90));
-    logs[1].push_back(std::log(bounds.hi90));
-    logs[2].push_back(std::log(bounds.lo95));
-    logs[3].push_back(std::log(bounds.hi95));
+    bounds.push_back(simultaneous_bounds(part));
   }
-  const auto error = [batches](const std::vector<double>& values) {
-    return std::sqrt(numerics::variance_of(values) / static_cast<double>(batches));
+  return bounds;
+}
+
+// Monte-Carlo standard errors of the log bounds of one comparison, from the spread over batches.
+RatioBounds log_errors_of_bounds(const std::vector<std::vector<RatioBounds>>& by_batch,
+                                 std::size_t which) {
+  const auto error = [&](double RatioBounds::*bound) {
+    std::vector<double> logs;
+    for (const std::vector<RatioBounds>& family : by_batch) {
+      logs.push_back(std::log(family[which].*bound));
+    }
+    return std::sqrt(numerics::variance_of(logs) / static_cast<double>(by_batch.size()));
   };
-  return {.lo90 = error(logs[0]),
-          .hi90 = error(logs[1]),
-          .lo95 = error(logs[2]),
-          .hi95 = error(logs[3])};
+  return {.lo90 = error(&RatioBounds::lo90),
+          .hi90 = error(&RatioBounds::hi90),
+          .lo95 = error(&RatioBounds::lo95),
+          .hi95 = error(&RatioBounds::hi95)};
 }
 
 // Would the verdict change if any one bound moved by two Monte-Carlo errors?
@@ -200,6 +206,7 @@ std::vector<Comparison> compare_family(const trials::Trial& trial,
   for (const Comparison& pair : pairs)
     log_ratios.push_back(log_ratio_of(data, fit, pair, level.at));
   const std::vector<RatioBounds> together = simultaneous_bounds(log_ratios);
+  const auto by_batch = bounds_by_batch(log_ratios, 2 * fit.chains);
   const double margin = question.worth_it_margin;
   for (std::size_t c = 0; c < pairs.size(); ++c) {
     Comparison& pair = pairs[c];
@@ -210,8 +217,8 @@ std::vector<Comparison> compare_family(const trials::Trial& trial,
     pair.probability_worth_having = share_above(log_ratios[c], std::log(margin));
     pair.verdict = verdict_on(pair.simultaneous, margin);
     pair.single_verdict = verdict_on(bounds_of(pair.ratio), margin);
-    pair.near_boundary = is_near_boundary(
-        pair.simultaneous, log_errors_of_bounds(log_ratios, c, 2 * fit.chains), margin);
+    pair.near_boundary =
+        is_near_boundary(pair.simultaneous, log_errors_of_bounds(by_batch, c), margin);
     pair.beyond_what_was_cut = cuts_until(data, fit, pair.a, level.at).beyond_what_was_cut ||
                                cuts_until(data, fit, pair.b, level.at).beyond_what_was_cut;
     if (!is_settled(pair.verdict))
