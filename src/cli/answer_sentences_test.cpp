@@ -168,11 +168,12 @@ TEST(Answers, HaveWordsForEveryVerdict) {
   }
 }
 
-TEST(Answers, GroupByMediumAndPutSettledOnesFirst) {
+TEST(Answers, GroupByMediumAndPutTheLargestRatioFirst) {
   const std::string text = answers_text(made_judgement(), kPlainLook);
 
   EXPECT_LT(text.find("On new matting:"), text.find("On uplifted matting:"));
-  EXPECT_LT(text.find("practically the same"), text.find("not settled"));
+  EXPECT_LT(text.find("C stays keen 3.1"), text.find("C stays keen 2.2"));
+  EXPECT_LT(text.find("not settled: ratio 1.2"), text.find("practically the same: ratio 1.1"));
 }
 
 TEST(Answers, SayOnceThatTheyAreAboutTheseBlades) {

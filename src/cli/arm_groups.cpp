@@ -60,13 +60,9 @@ std::string name_in_group(const Judgement& judgement, const ArmGroup& group, std
   return arm.blade + " (" + telling_edge_words(same_blade, arm) + ")";
 }
 
-void sort_settled_first(const Judgement& judgement, std::vector<std::size_t>& comparisons) {
+void sort_by_falling_ratio(const Judgement& judgement, std::vector<std::size_t>& comparisons) {
   std::ranges::stable_sort(comparisons, [&judgement](std::size_t left, std::size_t right) {
-    const auto& l = judgement.comparisons[left];
-    const auto& r = judgement.comparisons[right];
-    const bool left_is_settled = is_settled(l.verdict);
-    if (left_is_settled != is_settled(r.verdict)) return left_is_settled;
-    return l.ratio.median > r.ratio.median;
+    return judgement.comparisons[left].ratio.median > judgement.comparisons[right].ratio.median;
   });
 }
 
@@ -91,7 +87,7 @@ std::vector<ArmGroup> groups_of(const Judgement& judgement) {
         group.comparisons.push_back(i);
       }
     }
-    sort_settled_first(judgement, group.comparisons);
+    sort_by_falling_ratio(judgement, group.comparisons);
   }
   return groups;
 }

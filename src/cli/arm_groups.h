@@ -15,7 +15,7 @@ namespace keenfall::cli {
 struct ArmGroup {
   std::string medium_words;              // "new matting", "rope, wet, push cut of 30 mm"
   std::vector<std::size_t> arms;         // indices into Judgement::arms
-  std::vector<std::size_t> comparisons;  // settled first, then by falling ratio
+  std::vector<std::size_t> comparisons;  // by falling ratio
 };
 
 // In order of first appearance.

@@ -24,13 +24,29 @@ bool has_a_common_reading(const Judgement& judgement) {
 
 constexpr const char* kBeyond = "*";
 
-// "108 (95–125)"; marked where it lies beyond what was cut.
-std::string cuts_cell(const verdicts::CutsToLevel& reached) {
+// Past what was cut by more than this, and reached by no run, an estimate says little: our choice.
+constexpr double kFar = 2;
+
+bool is_far(const ArmResult& arm, const verdicts::CutsToLevel& reached) {
+  return reached.beyond_what_was_cut && reached.runs_that_reached == 0 &&
+         reached.cuts.median > kFar * arm.longest_run_cuts;
+}
+
+// "108 (95–125)"; marked where it lies beyond what was cut; far beyond, its lower bound alone.
+std::string cuts_cell(const ArmResult& arm, const verdicts::CutsToLevel& reached) {
+  if (is_far(arm, reached)) return "at least " + cuts_text(reached.cuts.lo95) + kBeyond;
   return fmt::format("{}{} ({}–{})",
                      cuts_text(reached.cuts.median),
                      reached.beyond_what_was_cut ? kBeyond : "",
                      cuts_text(reached.cuts.lo95),
                      cuts_text(reached.cuts.hi95));
+}
+
+bool anything_far(const Judgement& judgement) {
+  return std::ranges::any_of(judgement.arms, [](const ArmResult& arm) {
+    return is_far(arm, arm.half_keenness) || is_far(arm, arm.stop_level) ||
+           (arm.common_reading && is_far(arm, *arm.common_reading));
+  });
 }
 
 bool anything_beyond(const Judgement& judgement) {
@@ -69,14 +85,14 @@ std::vector<TableColumn> columns_for(const Judgement& judgement) {
 std::vector<std::string> row_for(const Judgement& judgement,
                                  const ArmResult& arm,
                                  const std::string& name) {
-  std::string second = cuts_cell(arm.stop_level);
+  std::string second = cuts_cell(arm, arm.stop_level);
   if (has_a_common_reading(judgement)) {
-    second = arm.common_reading ? cuts_cell(*arm.common_reading) : std::string("not given");
+    second = arm.common_reading ? cuts_cell(arm, *arm.common_reading) : std::string("not given");
   }
   return {"  " + name,
           std::to_string(arm.runs),
           reading_text(arm.start_reading.median),
-          cuts_cell(arm.half_keenness),
+          cuts_cell(arm, arm.half_keenness),
           second,
           scatter_text(arm.run_scatter_log_sd.median),
           to_figures(arm.shape.median, 2)};
@@ -116,7 +132,11 @@ std::string arms_table(const Judgement& judgement, const Look& look) {
   }
   std::string text = result.text + wrapped(notes, {}, look);
   if (anything_beyond(judgement)) {
-    text += wrapped(std::string(kBeyond) + " beyond what was cut: the curve carried on.", {}, look);
+    std::string note = std::string(kBeyond) + " beyond what was cut: the curve carried on";
+    if (anything_far(judgement)) {
+      note += "; at least: no run got there, so only the lower end of the interval is given";
+    }
+    text += wrapped(note + ".", {}, look);
   }
   return text;
 }

@@ -1,6 +1,7 @@
 #include "cli/caveats.h"
 
 #include "cli/arm_groups.h"
+#include "cli/differing_throughout.h"
 #include "cli/rounded.h"
 #include "cli/text_layout.h"
 
@@ -159,10 +160,13 @@ std::string what_else_differed(const Judgement& judgement, const Look& look) {
   std::vector<std::string> items;
   if (!matched.empty()) items.push_back("Matched in every pair: " + matched + ".");
   if (!unrecorded.empty()) items.push_back("Not recorded for any pair: " + unrecorded + ".");
+  const std::vector<DiffersThroughout> throughout = differing_throughout(judgement, names);
+  for (const DiffersThroughout& fact : throughout) items.push_back(fact.sentence);
   for (const Comparison& comparison : judgement.comparisons) {
     Comparison own = as_listed(comparison);
     std::erase_if(own.also_differs, [&](const AlsoDiffers& thing) {
-      return (thing.matching == Matching::matched && !matched.empty()) ||
+      return std::ranges::count(throughout, thing.what, &DiffersThroughout::what) > 0 ||
+             (thing.matching == Matching::matched && !matched.empty()) ||
              (thing.matching == Matching::not_recorded && !unrecorded.empty());
     });
     const std::string words = differences_words(own);

@@ -19,9 +19,11 @@ std::string scenario_text(const trials::Trial& trial, base::Seed seed, const Loo
                  look) +
          wrapped("Knives, one of each: A of C75S, B of X90CrMoV18, C of X153CrMoV12.", {}, look) +
          wrapped(fmt::format(
-                     "{} runs, drawn from seed {}; no blade was blunted. Which stays keen longest?",
+                     "{} runs, drawn from seed {}{}; no knife was cut. Which stays keen longest?",
                      trial.runs.size(),
-                     seed.number),
+                     seed.number,
+                     seed == workbench::kMattingBenchSeed ? " (picked; --trial-seed draws another)"
+                                                          : ""),
                  {},
                  look);
 }

@@ -171,6 +171,15 @@ TEST(ArmsTable, MarksWhatLiesBeyondWhatWasCut) {
   EXPECT_THAT(arms_table(made_judgement(), {}), Not(HasSubstr("*")));
 }
 
+TEST(ArmsTable, SaysAtLeastWhereNoRunGotThereAndItIsFar) {
+  Judgement judgement = made_judgement();
+  judgement.arms[2].longest_run_cuts = 40;
+  judgement.arms[2].half_keenness.beyond_what_was_cut = true;
+  judgement.arms[2].half_keenness.runs_that_reached = 0;
+
+  EXPECT_THAT(arms_table(judgement, {.unicode = false}), HasSubstr("  at least 88*  "));
+}
+
 TEST(ArmsTable, SaysWhatItLeavesOutForWantOfWidth) {
   EXPECT_THAT(arms_table(made_judgement(), {.width = 60}), HasSubstr("Left out for want of width"));
 }

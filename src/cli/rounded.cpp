@@ -39,9 +39,7 @@ std::string ratio_text(double ratio, double worth_it_margin) {
   int figures = 2;
   const auto misleads = [&] {
     const double rounded = rounded_to(ratio, figures);
-    return rounding_crosses(ratio, rounded, 1) ||
-           rounding_crosses(ratio, rounded, worth_it_margin) ||
-           rounding_crosses(ratio, rounded, 1 / worth_it_margin);
+    return rounding_crosses(ratio, rounded, 1) || rounding_crosses(ratio, rounded, worth_it_margin);
   };
   while (figures < kMostFigures && misleads()) ++figures;
   return to_figures(ratio, figures);

@@ -25,8 +25,11 @@ TEST(Rounding, NeverPutsARatioOntoOneOrOntoTheMargin) {
   EXPECT_EQ(ratio_text(0.998, 1.5), "0.998");
   EXPECT_EQ(ratio_text(1.46, 1.5), "1.46");
   EXPECT_EQ(ratio_text(1.54, 1.5), "1.54");
+}
+
+TEST(Rounding, GivesTwoFiguresBelowOneWhateverTheMargin) {
   EXPECT_EQ(ratio_text(0.6671, 1.5), "0.67");
-  EXPECT_EQ(ratio_text(0.6664, 1.5), "0.666");
+  EXPECT_EQ(ratio_text(0.6664, 1.5), "0.67");
 }
 
 TEST(Rounding, WritesExactlyOneAndExactlyTheMarginAsTheyAre) {

@@ -81,6 +81,12 @@ TEST(TheDemo, FindsTheLargeDifferenceAndNoneThatIsNotThere) {
   }
 }
 
+TEST(TheDemo, SaysThatItsSeedWasPickedAndOnlyThen) {
+  EXPECT_THAT(the_program({"demo", "--seed=7"}).out,
+              HasSubstr("drawn from seed 32 (picked; --trial-seed draws another)"));
+  EXPECT_THAT(the_program({"demo", "--trial-seed=7"}).out, HasSubstr("drawn from seed 7; "));
+}
+
 TEST(TheDemo, EndsWithItsVerdictsPrinted) {
   const Said said = the_program({"demo", "--no-open"});
 
