@@ -1,15 +1,17 @@
-// A trial as it was done: arms, runs, checkpoints, readings, events, strikes.
+// A trial as it was done: arms, runs, checkpoints, readings, edge lives, events, strikes.
 //
 // A run (one sharpen-to-stop) is the unit of replication and belongs to one arm: blade x edge x
-// medium x cut method. Several readings at one checkpoint are one value with a small error. Nothing
-// is deleted: a struck reading and a voided run stay, with their reason. Readings are kept in the
-// unit of their series. Invariants (kept by whoever builds a Trial): every Run::arm names a blade
-// in Trial::blades, every Reading::series indexes Trial::series, cuts >= 0, readings finite.
+// medium x cut method. Several readings at one checkpoint are one value with a small error. A run
+// may have readings, edge lives by pass-or-fail tests, or both. Nothing is deleted: a struck
+// reading and a voided run stay, with their reason. Readings are kept in the unit of their series.
+// Invariants (kept by whoever builds a Trial): every Run::arm names a blade in Trial::blades, every
+// Reading::series indexes Trial::series, cuts >= 0, readings finite.
 #pragma once
 
 #include "trials/blade.h"
 #include "trials/cutting.h"
 #include "trials/edge.h"
+#include "trials/edge_life.h"
 #include "trials/reading_kind.h"
 
 #include <cstddef>
@@ -72,6 +74,7 @@ struct Run {
   std::string date;
   std::optional<int> sharpenings_since_new;
   std::vector<Reading> readings;
+  std::vector<EdgeLife> edge_lives;  // by pass-or-fail tests; usually none or one
   std::vector<Event> events;
   std::vector<std::string> deviations;
   std::vector<std::string> notes;
