@@ -2,12 +2,13 @@
 
 #include "base/require.h"
 #include "blunting/inference/condensed_repeats.h"
+#include "blunting/inference/run_groups.h"
 #include "materials/units.h"
-#include "trials/arm_order.h"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <utility>
 
 namespace keenfall::blunting {
 
@@ -72,14 +73,6 @@ std::size_t index_in(std::vector<T>& values, const T& value) {
   if (found != values.end()) return static_cast<std::size_t>(found - values.begin());
   values.push_back(value);
   return values.size() - 1;
-}
-
-std::string medium_with_method(const trials::Arm& arm) {
-  std::string words = arm.medium.name;
-  if (!arm.medium.condition.empty()) words += ", " + arm.medium.condition;
-  const std::string method = in_words(arm.method);
-  if (!method.empty()) words += ", " + method;
-  return words;
 }
 
 // Condenses the repeats of all runs together, since their scatter is pooled.
@@ -153,49 +146,21 @@ PriorCentres centres_of(const std::vector<RunReadings>& runs) {
           .log_half_keenness = cut_count > 0 ? cuts / cut_count : 0};
 }
 
-// Puts the arms in their order and numbers the media they were cut in.
-void list_arms(BluntingData& data) {
-  const std::vector<trials::Arm> as_met = data.arms;
-  std::ranges::sort(data.arms, trials::listed_before);
-  for (const trials::Arm& arm : data.arms) {
-    data.medium_of_arm.push_back(index_in(data.media, medium_with_method(arm)));
+void take_groups(BluntingData& data, const Trial& trial) {
+  std::vector<std::size_t> used;
+  for (const RunData& run : data.runs) used.push_back(run.run);
+  RunGroups groups = group_runs(trial, used);
+  for (std::size_t r = 0; r < used.size(); ++r) {
+    data.runs[r].arm = groups.runs[r].arm;
+    data.runs[r].medium = groups.runs[r].medium;
+    data.runs[r].block = groups.runs[r].block;
+    data.runs[r].specimen = groups.runs[r].specimen;
   }
-  for (RunData& run : data.runs) {
-    run.arm = index_in(data.arms, as_met[run.arm]);
-    run.medium = data.medium_of_arm[run.arm];
-  }
-}
-
-// Blocks tell something only where one block holds runs of several arms of a medium.
-void number_blocks(BluntingData& data, const Trial& trial) {
-  std::vector<std::string> names;
-  std::map<std::string, std::vector<std::size_t>> arms_in;
-  const auto name_of = [&](const RunData& run) {
-    return trial.runs[run.run].block + "\n" + data.media[run.medium];
-  };
-  for (const RunData& run : data.runs) {
-    if (!trial.runs[run.run].block.empty()) (void)index_in(arms_in[name_of(run)], run.arm);
-  }
-  for (RunData& run : data.runs) {
-    if (trial.runs[run.run].block.empty() || arms_in[name_of(run)].size() < 2) continue;
-    run.block = index_in(names, name_of(run));
-  }
-  data.block_count = names.size();
-}
-
-void number_specimens(BluntingData& data, const Trial& trial) {
-  std::map<std::string, std::vector<std::string>> pieces_of;
-  for (const RunData& run : data.runs) {
-    (void)index_in(pieces_of[data.arms[run.arm].blade], trial.runs[run.run].specimen);
-  }
-  const bool several =
-      std::ranges::any_of(pieces_of, [](const auto& blade) { return blade.second.size() > 1; });
-  if (!several) return;
-  std::vector<std::string> names;
-  for (RunData& run : data.runs) {
-    run.specimen = index_in(names, data.arms[run.arm].blade + "\n" + trial.runs[run.run].specimen);
-  }
-  data.specimen_count = names.size();
+  data.arms = std::move(groups.arms);
+  data.medium_of_arm = std::move(groups.medium_of_arm);
+  data.media = std::move(groups.media);
+  data.block_count = groups.block_count;
+  data.specimen_count = groups.specimen_count;
 }
 
 // The kind's resolution in the unit the table uses; as it stands where the units do not convert.
@@ -254,7 +219,7 @@ base::Result<BluntingData> prepare(const Trial& trial, const SeriesKey& key, Rea
       data.set_aside.push_back({.run = r, .because = because});
       continue;
     }
-    data.runs.push_back({.run = r, .arm = index_in(data.arms, run.arm)});
+    data.runs.push_back({.run = r});
     builder.add(data.runs.size() - 1, readings, log_resolution);
     used.push_back(readings);
   }
@@ -266,11 +231,9 @@ base::Result<BluntingData> prepare(const Trial& trial, const SeriesKey& key, Rea
                      series.kind.words + ".",
          .accepted = "at least one run with readings at two different cuts"});
   }
-  list_arms(data);
+  take_groups(data, trial);
   builder.finish(data, errors);
   data.data_centres = centres_of(used);
-  number_blocks(data, trial);
-  number_specimens(data, trial);
   return data;
 }
 

@@ -1,21 +1,13 @@
 #include "blunting/inference/full_fit.h"
 
-#include "base/plain_number.h"
 #include "blunting/inference/blunting_density.h"
-#include "numerics/chain_diagnostics.h"
 #include "numerics/nuts.h"
 
-#include <algorithm>
-#include <cmath>
 #include <memory>
 
 namespace keenfall::blunting {
 
 namespace {
-
-constexpr double kLargestRHat = 1.01;
-constexpr double kSmallestEffectiveSize = 400;
-constexpr double kLargestDivergentFraction = 0.001;
 
 BluntingFit with_room(const BluntingData& data, const BluntingDensity& density, std::size_t total) {
   BluntingFit fit{.parts = density.parts()};
@@ -74,63 +66,6 @@ std::vector<const Draws*> monitored(const BluntingFit& fit) {
   return all;
 }
 
-std::vector<std::vector<double>> by_chain(const Draws& draws, std::size_t chains) {
-  const auto length = static_cast<std::ptrdiff_t>(draws.size() / chains);
-  std::vector<std::vector<double>> parts;
-  for (std::size_t c = 0; c < chains; ++c) {
-    const auto first = draws.begin() + static_cast<std::ptrdiff_t>(c) * length;
-    parts.push_back({first, first + length});
-  }
-  return parts;
-}
-
-void judge_convergence(FitDiagnostics& found, double total_draws) {
-  if (!(found.r_hat_max <= kLargestRHat)) {
-    found.reasons.push_back("the chains disagree (R-hat " +
-                            base::with_decimals(found.r_hat_max, 3) + ", wanted at most 1.01)");
-  }
-  if (!(std::min(found.ess_bulk_min, found.ess_tail_min) >= kSmallestEffectiveSize)) {
-    found.reasons.push_back(
-        "too few independent draws (worth " +
-        base::with_decimals(std::min(found.ess_bulk_min, found.ess_tail_min), 0) +
-        ", wanted at least 400)");
-  }
-  if (!(found.divergences < kLargestDivergentFraction * total_draws)) {
-    found.reasons.push_back("the sampler diverged " + std::to_string(found.divergences) +
-                            " times in " + base::with_decimals(total_draws, 0) +
-                            " draws (wanted under 0.1 %)");
-  }
-  found.usable = found.reasons.empty();
-}
-
-FitDiagnostics diagnostics_of(const BluntingFit& fit,
-                              int divergences,
-                              const base::Executor& execute) {
-  const std::vector<const Draws*> watched = monitored(fit);
-  std::vector<numerics::ChainDiagnostics> each(watched.size());
-  constexpr std::size_t kTasks = 8;
-  std::vector<base::Task> tasks;
-  for (std::size_t t = 0; t < kTasks; ++t) {
-    tasks.push_back([&, t] {
-      for (std::size_t i = t; i < watched.size(); i += kTasks) {
-        each[i] = numerics::diagnose(by_chain(*watched[i], fit.chains));
-      }
-    });
-  }
-  execute(tasks);
-  FitDiagnostics found{.r_hat_max = each[0].r_hat,
-                       .ess_bulk_min = each[0].ess_bulk,
-                       .ess_tail_min = each[0].ess_tail,
-                       .divergences = divergences};
-  for (const numerics::ChainDiagnostics& one : each) {
-    found.r_hat_max = std::max(found.r_hat_max, one.r_hat);
-    found.ess_bulk_min = std::min(found.ess_bulk_min, one.ess_bulk);
-    found.ess_tail_min = std::min(found.ess_tail_min, one.ess_tail);
-  }
-  judge_convergence(found, static_cast<double>(fit.chains * fit.draws_per_chain));
-  return found;
-}
-
 base::Result<BluntingFit> attempt(const BluntingData& data,
                                   const ModelSpec& spec,
                                   const SamplingOptions& options,
@@ -174,7 +109,7 @@ base::Result<BluntingFit> attempt(const BluntingData& data,
       keep(density.values_at(all.subspan(d * draws.dimension, draws.dimension)), data, fit);
     }
   }
-  fit.diagnostics = diagnostics_of(fit, divergences, execute);
+  fit.diagnostics = diagnostics_of(monitored(fit), fit.chains, divergences, execute);
   return fit;
 }
 

@@ -9,15 +9,14 @@
 #include "base/result.h"
 #include "base/seed.h"
 #include "blunting/inference/blunting_data.h"
+#include "blunting/inference/fit_diagnostics.h"
 #include "blunting/inference/model_parts.h"
 #include "blunting/inference/model_spec.h"
 
-#include <string>
+#include <cstddef>
 #include <vector>
 
 namespace keenfall::blunting {
-
-using Draws = std::vector<double>;  // chain after chain
 
 // Natural logs, except the shape.
 struct ArmDraws {
@@ -30,17 +29,6 @@ struct ArmDraws {
 struct RunDraws {
   Draws log_start;
   Draws log_half_keenness;
-};
-
-// Bars of Vehtari et al. 2021: R-hat at most 1.01, effective sizes at least 400 (100 per chain),
-// and divergent transitions under 0.1 %.
-struct FitDiagnostics {
-  bool usable = false;
-  std::vector<std::string> reasons;
-  double r_hat_max = 1;
-  double ess_bulk_min = 0;
-  double ess_tail_min = 0;
-  int divergences = 0;
 };
 
 struct BluntingFit {
