@@ -145,6 +145,37 @@ std::vector<std::string> remarks_on_pairs(const Judgement& judgement,
   return remarks;
 }
 
+// "1.4 (1.2 to 1.7)", or "0.7 (0.6 to 0.8)".
+std::string ratio_with_interval(const numerics::Interval& ratio) {
+  return fmt::format("{} ({} to {})",
+                     to_figures(ratio.median, 2),
+                     to_figures(ratio.lo95, 2),
+                     to_figures(ratio.hi95, 2));
+}
+
+// Covariates whose effect is clear of none; the others stand in --json.
+std::vector<std::string> covariate_sentences(const Judgement& judgement) {
+  std::vector<std::string> sentences;
+  for (const verdicts::CovariateEffect& effect : judgement.covariates) {
+    if (effect.ratio.lo95 <= 1 && 1 <= effect.ratio.hi95) continue;
+    switch (effect.covariate) {
+      case verdicts::Covariate::start_reading:
+        sentences.push_back(fmt::format(
+            "A run that starts 10 % blunter than its edge usually does takes {} times as many cuts "
+            "to half keenness; allowed for.",
+            ratio_with_interval(effect.ratio)));
+        break;
+      case verdicts::Covariate::order_of_cutting:
+        sentences.push_back(fmt::format(
+            "The last run of the trial lasted {} times as long as the first would have; allowed "
+            "for.",
+            ratio_with_interval(effect.ratio)));
+        break;
+    }
+  }
+  return sentences;
+}
+
 std::string p_text(double p) {
   constexpr double kSmallestShown = 0.001;
   return p < kSmallestShown ? "below 0.001" : to_figures(p, 1);
@@ -172,6 +203,7 @@ std::string what_else_differed(const Judgement& judgement, const Look& look) {
     const std::string words = differences_words(own);
     if (!words.empty()) add_once(items, pair_of(own, names) + ": " + words);
   }
+  for (std::string& sentence : covariate_sentences(judgement)) items.push_back(std::move(sentence));
   if (items.empty()) return {};
   return "What else could explain a difference\n" + items_text(items, look);
 }

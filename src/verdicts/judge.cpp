@@ -113,6 +113,23 @@ CurveCheck curve_check_of(const BluntingData& data, const BluntingFit& fit, base
   return check;
 }
 
+std::vector<CovariateEffect> covariate_effects(const BluntingFit& fit) {
+  std::vector<CovariateEffect> effects;
+  if (fit.parts.start_effect) {
+    numerics::Interval effect = numerics::interval_of(fit.start_effect);
+    const double blunter = std::log(1.1);
+    for (double* bound : {&effect.median, &effect.lo90, &effect.hi90, &effect.lo95, &effect.hi95}) {
+      *bound *= blunter;
+    }
+    effects.push_back({.covariate = Covariate::start_reading, .ratio = numerics::exp_of(effect)});
+  }
+  if (fit.parts.order_drift) {
+    effects.push_back({.covariate = Covariate::order_of_cutting,
+                       .ratio = numerics::exp_of(numerics::interval_of(fit.order_drift))});
+  }
+  return effects;
+}
+
 FitReport fit_report(const BluntingFit& fit, base::Seed seed) {
   return {.model_parts = in_words(fit.parts),
           .usable = fit.diagnostics.usable,
@@ -149,6 +166,7 @@ Judgement judge(const trials::Trial& trial,
   if (judgement.fit.usable) {
     judgement.comparisons = compare_all(trial, data, fit, question);
     add_common_readings(judgement, data, fit);
+    judgement.covariates = covariate_effects(fit);
     judgement.curve_check = curve_check_of(data, fit, seed);
   }
   judgement.cannot_say = what_cannot_be_said(trial, data, judgement);

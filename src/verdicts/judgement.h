@@ -141,6 +141,18 @@ struct CurveCheck {
   bool operator==(const CurveCheck&) const = default;
 };
 
+enum class Covariate { start_reading, order_of_cutting };
+
+// What a run's own circumstances did to its half keenness, as a ratio.
+struct CovariateEffect {
+  Covariate covariate = Covariate::start_reading;
+  // Of a run that starts 10 % blunter than its arm's typical run; or of the last run of the trial
+  // over the first.
+  numerics::Interval ratio;
+
+  bool operator==(const CovariateEffect&) const = default;
+};
+
 struct FitReport {
   std::string model;                     // "default" or "plain"
   std::vector<std::string> model_parts;  // plain words: "robust readings", "blocks"
@@ -167,7 +179,8 @@ struct Judgement {
   std::optional<double> stop_reading;  // in `unit`, when one was asked for
   std::vector<RunResult> runs;
   std::vector<ArmResult> arms;
-  std::vector<Comparison> comparisons;  // empty when the fit is not usable
+  std::vector<Comparison> comparisons;      // empty when the fit is not usable
+  std::vector<CovariateEffect> covariates;  // those that the model carries
   CurveCheck curve_check;
   FitReport fit;
   std::vector<std::string> cannot_say;  // what the data cannot say, in sentences

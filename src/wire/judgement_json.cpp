@@ -171,6 +171,25 @@ Json comparison_json(const verdicts::Comparison& comparison, const Judgement& ju
   return object;
 }
 
+std::string_view covariate_name(verdicts::Covariate covariate) {
+  switch (covariate) {
+    case verdicts::Covariate::start_reading:
+      return "start_reading";
+    case verdicts::Covariate::order_of_cutting:
+      return "order_of_cutting";
+  }
+  return {};
+}
+
+Json covariates_json(const std::vector<verdicts::CovariateEffect>& effects) {
+  Json list = Json::array();
+  for (const verdicts::CovariateEffect& effect : effects) {
+    list.push_back({{"covariate", covariate_name(effect.covariate)},
+                    {"half_keenness_ratio", interval_json(effect.ratio)}});
+  }
+  return list;
+}
+
 Json fit_json(const verdicts::FitReport& fit) {
   return {{"usable", fit.usable},
           {"reasons", sentences_json(fit.reasons)},
@@ -199,6 +218,7 @@ void put_judgement(Json& object, const Judgement& judgement) {
   for (const auto& comparison : judgement.comparisons) {
     object["comparisons"].push_back(comparison_json(comparison, judgement));
   }
+  object["covariates"] = covariates_json(judgement.covariates);
   object["curve_check"] = {{"passed", judgement.curve_check.passed},
                            {"smallest_p", finite_number(judgement.curve_check.smallest_p)},
                            {"where", sentences_json(judgement.curve_check.where)}};

@@ -68,7 +68,7 @@ const PlainFit& plain_fit() {
 
 // "mu[2]" is the second arm's; scales stand alone.
 const blunting::Draws& draws_of(const blunting::BluntingFit& fit, const std::string& name) {
-  if (name == "s_b0") return fit.start_scatter;
+  if (name == "s_b0") return fit.start_scatter[0];
   if (name == "s_tau") return fit.run_scatter[0];
   if (name == "sigma") return fit.reading_scatter;
   const blunting::ArmDraws& arm =

@@ -163,6 +163,23 @@ void take_groups(BluntingData& data, const Trial& trial) {
   data.specimen_count = groups.specimen_count;
 }
 
+// The place of each run between the first and the last one cut; where one is unknown, none counts.
+void place_in_order(BluntingData& data, const Trial& trial) {
+  double first = HUGE_VAL;
+  double last = -HUGE_VAL;
+  for (const RunData& run : data.runs) {
+    const std::optional<int>& order = trial.runs[run.run].order;
+    if (!order) return;
+    first = std::min(first, static_cast<double>(*order));
+    last = std::max(last, static_cast<double>(*order));
+  }
+  if (!(first < last)) return;
+  data.has_order = true;
+  for (RunData& run : data.runs) {
+    run.order_place = (*trial.runs[run.run].order - first) / (last - first) - 0.5;
+  }
+}
+
 // The kind's resolution in the unit the table uses; as it stands where the units do not convert.
 double resolution_in(const trials::ReadingSeries& series) {
   const auto converted = materials::convert(*series.kind.resolution, series.kind.unit, series.unit);
@@ -234,6 +251,7 @@ base::Result<BluntingData> prepare(const Trial& trial, const SeriesKey& key, Rea
   take_groups(data, trial);
   builder.finish(data, errors);
   data.data_centres = centres_of(used);
+  place_in_order(data, trial);
   return data;
 }
 

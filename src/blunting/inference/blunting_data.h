@@ -43,6 +43,7 @@ struct RunData {
   std::size_t medium = 0;
   std::optional<std::size_t> block;     // block x medium, where blocks are recorded
   std::optional<std::size_t> specimen;  // where the blade has several
+  double order_place = 0;               // -0.5 the first run of the trial, 0.5 the last
   std::vector<Checkpoint> checkpoints;  // by rising cuts
 };
 
@@ -60,6 +61,7 @@ struct BluntingData {
   std::vector<std::string> media;  // medium with method: what shares a scatter and is compared
   std::size_t block_count = 0;     // block x medium levels
   std::size_t specimen_count = 0;
+  bool has_order = false;  // the order of cutting is known of every run, and they differ
   std::vector<RunData> runs;
   std::vector<RunAside> set_aside;
   double repeat_degrees_of_freedom = 0;

@@ -52,16 +52,22 @@ double BluntingDensity::add_runs(std::span<double> gradient, Slopes& slopes) con
     slopes.half_mean[run.arm] += by_centre;
     if (at.block_count > 0 && run.block) slopes.block_effect[*run.block] += by_centre;
     if (at.specimen_count > 0 && run.specimen) slopes.specimen_effect[*run.specimen] += by_centre;
-    slopes.log_run_scatter[scatter_of(run.medium)] += half.by_log_scatter(by_half);
+    const double start_over_mean = values_.run_start[r] - values_.start_mean[run.arm];
+    slopes.start_effect += by_centre * start_over_mean;
+    slopes.order_drift += by_centre * run.order_place;
+    slopes.start_mean[run.arm] -= by_centre * values_.start_effect;
+    const std::size_t scatter = scatter_of(run.medium);
+    slopes.log_run_scatter[scatter] += half.by_log_scatter(by_half);
     slopes.log_information += half.by_log_information(by_half);
     const double by_half_anchor = half.by_anchor(by_half);
 
     const AnchoredLevel& start = levels_.run_start[r];
-    const double by_start = slopes.run_start[r] + by_half_anchor * anchor.half_by_start;
+    const double by_start = slopes.run_start[r] + by_half_anchor * anchor.half_by_start +
+                            by_centre * values_.start_effect;
     log_prior += start.log_prior();
     gradient[at.run_start + r] = start.by_z(by_start);
     slopes.start_mean[run.arm] += start.by_centre(by_start);
-    slopes.log_start_scatter += start.by_log_scatter(by_start);
+    slopes.log_start_scatter[scatter] += start.by_log_scatter(by_start);
     slopes.log_information += start.by_log_information(by_start);
 
     slopes.log_shape[run.arm] +=
@@ -103,6 +109,7 @@ double BluntingDensity::add_means(std::span<double> gradient, Slopes& slopes) co
   };
   for (std::size_t a = 0; a < layout_.arms; ++a) {
     const ArmAnchor& anchor = anchors_.arms[a];
+    const std::size_t scatter = scatter_of(data_.medium_of_arm[a]);
     const AnchoredMean& start = levels_.start_mean[a];
     const AnchoredMean& half = levels_.half_mean[a];
     const double by_start =
@@ -110,13 +117,13 @@ double BluntingDensity::add_means(std::span<double> gradient, Slopes& slopes) co
             normal_prior(start.level, centres_.log_start, spec_.priors.log_start_sd),
             slopes.start_mean[a],
             gradient[layout_.start_mean + a],
-            slopes.log_start_scatter);
+            slopes.log_start_scatter[scatter]);
     const double by_half =
         add(half,
             normal_prior(half.level, centres_.log_half_keenness, spec_.priors.log_half_keenness_sd),
             slopes.half_mean[a],
             gradient[layout_.half_mean + a],
-            slopes.log_run_scatter[scatter_of(data_.medium_of_arm[a])]);
+            slopes.log_run_scatter[scatter]);
     slopes.log_shape[a] += by_start * anchor.start_by_shape + by_half * anchor.half_by_shape;
   }
   return log_prior;
@@ -173,13 +180,13 @@ double BluntingDensity::add_scales(std::span<double> gradient, const Slopes& slo
   const auto log_normal = [&priors](double scatter, double median) {
     return normal_prior(std::log(scatter), std::log(median), priors.log_scatter_sd);
   };
-  add(at.log_start_scatter,
-      half_normal_prior(values_.start_scatter, priors.start_scatter),
-      slopes.log_start_scatter);
   add(at.log_reading_scatter,
       half_normal_prior(values_.reading_scatter, priors.reading_scatter),
       slopes.log_reading_scatter);
   for (std::size_t s = 0; s < at.scatters; ++s) {
+    add(at.log_start_scatter + s,
+        half_normal_prior(values_.start_scatter[s], priors.start_scatter),
+        slopes.log_start_scatter[s]);
     add(at.log_run_scatter + s,
         half_normal_prior(values_.run_scatter[s], priors.run_scatter),
         slopes.log_run_scatter[s]);
@@ -207,6 +214,25 @@ double BluntingDensity::add_scales(std::span<double> gradient, const Slopes& slo
   return log_prior;
 }
 
+// Coefficients of covariates are sampled in units of their priors' sds.
+double BluntingDensity::add_covariates(std::span<const double> q,
+                                       std::span<double> gradient,
+                                       const Slopes& slopes) const {
+  double log_prior = 0;
+  const auto add = [&](bool has, std::size_t index, double prior_sd, double slope) {
+    if (!has) return;
+    const NormalPrior prior = normal_prior(q[index], 0, 1);
+    log_prior += prior.log_density;
+    gradient[index] = slope * prior_sd + prior.slope;
+  };
+  add(layout_.has_start_effect,
+      layout_.start_effect,
+      spec_.priors.start_effect,
+      slopes.start_effect);
+  add(layout_.has_order_drift, layout_.order_drift, spec_.priors.order_drift, slopes.order_drift);
+  return log_prior;
+}
+
 double BluntingDensity::operator()(std::span<const double> q, std::span<double> gradient) {
   base::require(q.size() == layout_.dimension && gradient.size() == layout_.dimension,
                 "a point of the model's dimension");
@@ -227,6 +253,7 @@ double BluntingDensity::operator()(std::span<const double> q, std::span<double> 
       slopes.log_information *
       precision.by_log_checkpoint(values_.reading_scatter, values_.checkpoint_scatter);
   log_density += add_scales(gradient, slopes);
+  log_density += add_covariates(q, gradient, slopes);
   return log_density;
 }
 

@@ -27,13 +27,15 @@ struct ParameterValues {
   std::vector<double> start_mean;  // per arm: beta
   std::vector<double> half_mean;   // per arm: mu
   std::vector<double> shape;       // per arm: p
-  double start_scatter = 0;
+  std::vector<double> start_scatter;
   std::vector<double> run_scatter;
   double reading_scatter = 0;
   double checkpoint_scatter = 0;  // 0 where the model has none
   double shape_scatter = 0;
   double block_scatter = 0;
   double specimen_scatter = 0;
+  double start_effect = 0;              // lambda; 0 where the model has none
+  double order_drift = 0;               // on log tau, from the first run to the last
   std::vector<double> shape_mean;       // per medium, of log p
   std::vector<double> block_effect;     // on log tau
   std::vector<double> specimen_effect;  // on log tau
@@ -80,7 +82,7 @@ class BluntingDensity {
   void unpack_means(std::span<const double> q, ParameterValues& values, Levels& levels) const;
   void unpack_groups(std::span<const double> q, ParameterValues& values, Levels& levels) const;
   void unpack_runs(std::span<const double> q, ParameterValues& values, Levels& levels) const;
-  [[nodiscard]] double run_centre(const RunData& run, const ParameterValues& values) const;
+  [[nodiscard]] double run_centre(std::size_t run, const ParameterValues& values) const;
   [[nodiscard]] std::size_t scatter_of(std::size_t medium) const;
 
   [[nodiscard]] double add_readings(Slopes& slopes) const;
@@ -92,6 +94,9 @@ class BluntingDensity {
                                   std::span<double> gradient,
                                   Slopes& slopes) const;
   [[nodiscard]] double add_scales(std::span<double> gradient, const Slopes& slopes) const;
+  [[nodiscard]] double add_covariates(std::span<const double> q,
+                                      std::span<double> gradient,
+                                      const Slopes& slopes) const;
 
   const BluntingData& data_;
   ModelSpec spec_;

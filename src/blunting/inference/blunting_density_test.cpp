@@ -28,6 +28,7 @@ trials::Trial a_trial(trials::KeenerWhen keener_when, bool with_zeros) {
                         .arm = {.blade = blade, .medium = {.name = medium}},
                         .block = block};
         if (*blade == 'A') run.specimen = block;
+        run.order = number;
         run.readings = simulated_readings({std::log(100), 3 + 0.2 * random.normal(), 0.7},
                                           {.checkpoints = {0, 1, 5, 20, 60}, .repeats = 3},
                                           {.reading_scatter = 0.1},
@@ -88,6 +89,7 @@ TEST(BluntingDensity, UsesOnlyThePartsThatTheDataCanTellApart) {
   trials::Trial bare = a_trial(trials::KeenerWhen::lower, false);
   for (trials::Run& run : bare.runs) {
     run.block.clear();
+    run.order.reset();
     run.specimen.clear();
     run.arm.medium.name = "new";
     std::erase_if(run.readings, [](const trials::Reading& r) { return r.repeat != 1; });
@@ -100,8 +102,11 @@ TEST(BluntingDensity, UsesOnlyThePartsThatTheDataCanTellApart) {
                         .shared_shape = true,
                         .scatter_by_medium = true,
                         .blocks = true,
-                        .specimens = true}));
-  EXPECT_EQ(parts_for(default_model(), *rest), (ModelParts{.robust = true, .shared_shape = true}));
+                        .specimens = true,
+                        .start_effect = true,
+                        .order_drift = true}));
+  EXPECT_EQ(parts_for(default_model(), *rest),
+            (ModelParts{.robust = true, .shared_shape = true, .start_effect = true}));
 }
 
 }  // namespace

@@ -12,11 +12,14 @@ std::size_t BluntingDensity::scatter_of(std::size_t medium) const {
   return layout_.scatters > 1 ? medium : 0;
 }
 
-double BluntingDensity::run_centre(const RunData& run, const ParameterValues& values) const {
+// The run's start must be known.
+double BluntingDensity::run_centre(std::size_t r, const ParameterValues& values) const {
+  const RunData& run = data_.runs[r];
   double centre = values.half_mean[run.arm];
   if (layout_.block_count > 0 && run.block) centre += values.block_effect[*run.block];
   if (layout_.specimen_count > 0 && run.specimen) centre += values.specimen_effect[*run.specimen];
-  return centre;
+  centre += values.start_effect * (values.run_start[r] - values.start_mean[run.arm]);
+  return centre + values.order_drift * run.order_place;
 }
 
 // From the top of the model down: every level may shift with those before it.
@@ -31,14 +34,17 @@ void BluntingDensity::unpack(std::span<const double> q, ParameterValues& v, Leve
 
 void BluntingDensity::unpack_scales(std::span<const double> q, ParameterValues& v) const {
   const ParameterLayout& at = layout_;
-  v.start_scatter = std::exp(q[at.log_start_scatter]);
   v.reading_scatter = std::exp(q[at.log_reading_scatter]);
   v.checkpoint_scatter = at.has_checkpoint_scatter ? std::exp(q[at.log_checkpoint_scatter]) : 0;
   v.shape_scatter = at.has_shape_level ? std::exp(q[at.log_shape_scatter]) : 0;
   v.block_scatter = at.block_count > 0 ? std::exp(q[at.log_block_scatter]) : 0;
   v.specimen_scatter = at.specimen_count > 0 ? std::exp(q[at.log_specimen_scatter]) : 0;
+  v.start_effect = at.has_start_effect ? spec_.priors.start_effect * q[at.start_effect] : 0;
+  v.order_drift = at.has_order_drift ? spec_.priors.order_drift * q[at.order_drift] : 0;
+  v.start_scatter.resize(at.scatters);
   v.run_scatter.resize(at.scatters);
   for (std::size_t s = 0; s < at.scatters; ++s) {
+    v.start_scatter[s] = std::exp(q[at.log_start_scatter + s]);
     v.run_scatter[s] = std::exp(q[at.log_run_scatter + s]);
   }
 }
@@ -90,12 +96,11 @@ void BluntingDensity::unpack_means(std::span<const double> q,
     MeanAnchor half = arm.half;
     half.level += arm.half_by_shape * shift;
     half.error /= levels.information_factor;
-    levels.start_mean[a] =
-        anchored_mean(q[at.start_mean + a], spec_.priors.log_start_sd, v.start_scatter, start);
-    levels.half_mean[a] = anchored_mean(q[at.half_mean + a],
-                                        spec_.priors.log_half_keenness_sd,
-                                        v.run_scatter[scatter_of(data_.medium_of_arm[a])],
-                                        half);
+    const std::size_t scatter = scatter_of(data_.medium_of_arm[a]);
+    levels.start_mean[a] = anchored_mean(
+        q[at.start_mean + a], spec_.priors.log_start_sd, v.start_scatter[scatter], start);
+    levels.half_mean[a] = anchored_mean(
+        q[at.half_mean + a], spec_.priors.log_half_keenness_sd, v.run_scatter[scatter], half);
     v.start_mean[a] = levels.start_mean[a].level;
     v.half_mean[a] = levels.half_mean[a].level;
   }
@@ -136,15 +141,16 @@ void BluntingDensity::unpack_runs(std::span<const double> q,
     Anchor start = anchor.start;
     start.level += anchor.start_by_shape * shift;
     start.information *= levels.information_factor;
+    const std::size_t scatter = scatter_of(run.medium);
     levels.run_start[r] =
-        anchored_level(q[at.run_start + r], v.start_mean[run.arm], v.start_scatter, start);
+        anchored_level(q[at.run_start + r], v.start_mean[run.arm], v.start_scatter[scatter], start);
     v.run_start[r] = levels.run_start[r].level;
     Anchor half = anchor.half;
     half.information *= levels.information_factor;
     half.level +=
         anchor.half_by_shape * shift + anchor.half_by_start * (v.run_start[r] - anchor.at_start);
-    levels.run_half[r] = anchored_level(
-        q[at.run_half + r], run_centre(run, v), v.run_scatter[scatter_of(run.medium)], half);
+    levels.run_half[r] =
+        anchored_level(q[at.run_half + r], run_centre(r, v), v.run_scatter[scatter], half);
     v.run_half[r] = levels.run_half[r].level;
   }
 }
@@ -165,9 +171,9 @@ std::vector<double> BluntingDensity::start_for(base::Seed seed, std::uint64_t ch
   const ParameterLayout& at = layout_;
   std::vector<double> q(at.dimension);
   for (double& coordinate : q) coordinate = 0.7 * random.normal();
-  q[at.log_start_scatter] = about(anchors_.scatters.start);
   q[at.log_reading_scatter] = about(anchors_.scatters.reading);
   for (std::size_t s = 0; s < at.scatters; ++s) {
+    q[at.log_start_scatter + s] = about(anchors_.scatters.start);
     q[at.log_run_scatter + s] = about(anchors_.scatters.run);
   }
   if (at.has_checkpoint_scatter) q[at.log_checkpoint_scatter] = about(anchors_.scatters.checkpoint);

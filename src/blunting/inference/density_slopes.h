@@ -27,12 +27,14 @@ struct BluntingDensity::Slopes {
   std::vector<double> block_effect;
   std::vector<double> specimen_effect;
   std::vector<double> log_run_scatter;
-  double log_start_scatter = 0;
+  std::vector<double> log_start_scatter;
   double log_reading_scatter = 0;
   double log_checkpoint_scatter = 0;
   double log_shape_scatter = 0;
   double log_block_scatter = 0;
   double log_specimen_scatter = 0;
+  double start_effect = 0;
+  double order_drift = 0;
   double log_information = 0;        // of the readings, in the anchors of runs and their means
   double log_shape_information = 0;  // in the anchors of shapes
 
@@ -44,7 +46,8 @@ struct BluntingDensity::Slopes {
         run_half(layout.runs),
         block_effect(layout.block_count),
         specimen_effect(layout.specimen_count),
-        log_run_scatter(layout.scatters) {}
+        log_run_scatter(layout.scatters),
+        log_start_scatter(layout.scatters) {}
 };
 
 }  // namespace keenfall::blunting

@@ -4,6 +4,7 @@
 #include "numerics/summaries.h"
 
 #include <cmath>
+#include <numeric>
 #include <string>
 #include <utility>
 
@@ -15,14 +16,25 @@ trials::Trial simulated(const Truth& truth, std::uint64_t seed) {
       .blades = {{.name = "A"}, {.name = "B"}},
       .series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"}}};
   double count = 0;
+  std::vector<int> order(2 * static_cast<std::size_t>(truth.runs_each));
+  std::iota(order.begin(), order.end(), 1);
+  for (std::size_t i = order.size(); truth.order_drift != 0 && i > 1; --i) {
+    const auto other = static_cast<std::size_t>(random.uniform() * static_cast<double>(i));
+    std::swap(order[i - 1], order[other]);
+  }
   for (const bool is_a : {true, false}) {
     for (int i = 0; i < truth.runs_each; ++i) {
+      const double half_error = truth.run_scatter * random.normal();
+      const double start_error = truth.start_scatter * random.normal();
+      const int place = order[trial.runs.size()];
       const double log_half =
-          std::log(40 * (is_a ? truth.ratio : 1)) + truth.run_scatter * random.normal();
+          std::log(40 * (is_a ? truth.ratio : 1)) + half_error + truth.start_effect * start_error +
+          truth.order_drift * ((place - 1.0) / (2.0 * truth.runs_each - 1) - 0.5);
       trials::Run run{.name = std::to_string(i),
                       .arm = {.blade = is_a ? "A" : "B", .medium = {.name = "sisal"}}};
+      if (truth.order_drift != 0) run.order = place;
       run.readings = simulated_readings(
-          {std::log(104) + 0.06 * random.normal(), log_half, is_a ? 0.7 : 0.75},
+          {std::log(104) + start_error, log_half, is_a ? 0.7 : 0.75},
           {.checkpoints = {0, 1, 3, 7, 15, 31, 63, 127}, .repeats = 3, .stop_level = 4},
           {.reading_scatter = 0.1},
           random);

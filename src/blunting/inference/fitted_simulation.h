@@ -17,7 +17,10 @@ struct Truth {
   double ratio = 1;  // of A's half keenness to B's 40 cuts
   int runs_each = 4;
   double run_scatter = 0.25;
-  double slip_every = 0;  // every so many readings one is ten times too large; 0: never
+  double start_scatter = 0.06;
+  double start_effect = 0;  // of a run's log start on its log half keenness
+  double order_drift = 0;   // of log half keenness over the trial; runs are cut in shuffled order
+  double slip_every = 0;    // every so many readings one is ten times too large; 0: never
 };
 
 [[nodiscard]] trials::Trial simulated(const Truth& truth, std::uint64_t seed);

@@ -14,6 +14,7 @@ BluntingFit with_room(const BluntingData& data, const BluntingDensity& density, 
   fit.arms.resize(data.arms.size());
   fit.runs.resize(data.runs.size());
   fit.run_scatter.resize(density.layout().scatters);
+  fit.start_scatter.resize(density.layout().scatters);
   for (Draws& scatter : fit.run_scatter) scatter.reserve(total);
   return fit;
 }
@@ -46,15 +47,20 @@ void keep(const ParameterValues& values, const BluntingData& data, BluntingFit& 
     fit.runs[r].log_half_keenness.push_back(values.run_half[r]);
   }
   for (std::size_t s = 0; s < fit.run_scatter.size(); ++s) {
+    fit.start_scatter[s].push_back(values.start_scatter[s]);
     fit.run_scatter[s].push_back(values.run_scatter[s]);
   }
-  fit.start_scatter.push_back(values.start_scatter);
+  fit.start_effect.push_back(values.start_effect);
+  fit.order_drift.push_back(values.order_drift);
   fit.reading_scatter.push_back(values.reading_scatter);
   fit.checkpoint_scatter.push_back(values.checkpoint_scatter);
 }
 
 std::vector<const Draws*> monitored(const BluntingFit& fit) {
-  std::vector<const Draws*> all{&fit.start_scatter, &fit.reading_scatter, &fit.checkpoint_scatter};
+  std::vector<const Draws*> all{&fit.reading_scatter, &fit.checkpoint_scatter};
+  if (fit.parts.start_effect) all.push_back(&fit.start_effect);
+  if (fit.parts.order_drift) all.push_back(&fit.order_drift);
+  for (const Draws& scatter : fit.start_scatter) all.push_back(&scatter);
   for (const Draws& scatter : fit.run_scatter) all.push_back(&scatter);
   for (const ArmDraws& arm : fit.arms) {
     all.insert(all.end(),

@@ -36,11 +36,13 @@ struct BluntingFit {
   std::size_t chains = 0;
   std::size_t draws_per_chain = 0;
   std::vector<ArmDraws> arms;
-  std::vector<RunDraws> runs;      // as BluntingData::runs
-  std::vector<Draws> run_scatter;  // one, or one per medium
-  Draws start_scatter;
+  std::vector<RunDraws> runs;        // as BluntingData::runs
+  std::vector<Draws> run_scatter;    // one, or one per medium
+  std::vector<Draws> start_scatter;  // as run_scatter
   Draws reading_scatter;
-  Draws checkpoint_scatter;  // zeros where the model has none
+  Draws checkpoint_scatter;  // zeros where the model has none, as the next two
+  Draws start_effect;        // d log half keenness / d log start of a run
+  Draws order_drift;         // of log half keenness, from the first run of the trial to the last
   FitDiagnostics diagnostics;
 
   [[nodiscard]] const Draws& run_scatter_of(std::size_t medium) const {

@@ -23,7 +23,7 @@ TEST(FullFit, RecoversTheTruthOfALargeTrial) {
   EXPECT_NEAR(numerics::median_of(found.fit.run_scatter[0]), 0.25, 0.08);
   EXPECT_NEAR(numerics::median_of(found.fit.arms[0].shape), 0.7, 0.05);
   EXPECT_NEAR(numerics::median_of(found.fit.arms[1].shape), 0.75, 0.05);
-  EXPECT_NEAR(numerics::median_of(found.fit.start_scatter), 0.06, 0.03);
+  EXPECT_NEAR(numerics::median_of(found.fit.start_scatter[0]), 0.06, 0.03);
   EXPECT_NEAR(numerics::median_of(found.fit.reading_scatter), 0.1, 0.01);
 }
 

@@ -18,6 +18,8 @@ struct ModelParts {
   bool scatter_by_medium = false;
   bool blocks = false;
   bool specimens = false;
+  bool start_effect = false;
+  bool order_drift = false;
 
   bool operator==(const ModelParts&) const = default;
 };
@@ -32,19 +34,21 @@ struct ModelParts {
 struct ParameterLayout {
   std::size_t arms = 0;
   std::size_t media = 0;
-  std::size_t scatters = 0;  // run scatters: one, or one per medium
+  std::size_t scatters = 0;  // of runs and of starts: one, or one per medium
   std::size_t runs = 0;
   std::size_t block_count = 0;
   std::size_t specimen_count = 0;
   bool has_shape_level = false;
   bool has_checkpoint_scatter = false;
+  bool has_start_effect = false;
+  bool has_order_drift = false;
 
   std::size_t start_mean = 0;              // arms: beta
   std::size_t half_mean = 0;               // arms: mu
   std::size_t shape = 0;                   // arms
   std::size_t shape_mean = 0;              // media, if has_shape_level
   std::size_t log_shape_scatter = 0;       // 1, if has_shape_level
-  std::size_t log_start_scatter = 0;       // 1
+  std::size_t log_start_scatter = 0;       // scatters
   std::size_t log_run_scatter = 0;         // scatters
   std::size_t log_reading_scatter = 0;     // 1
   std::size_t log_checkpoint_scatter = 0;  // 1, if has_checkpoint_scatter
@@ -52,6 +56,8 @@ struct ParameterLayout {
   std::size_t block = 0;                   // block_count
   std::size_t log_specimen_scatter = 0;    // 1, if specimen_count > 0
   std::size_t specimen = 0;                // specimen_count
+  std::size_t start_effect = 0;            // 1, if has_start_effect; in prior sds
+  std::size_t order_drift = 0;             // 1, if has_order_drift; in prior sds
   std::size_t run_start = 0;               // runs
   std::size_t run_half = 0;                // runs
   std::size_t dimension = 0;

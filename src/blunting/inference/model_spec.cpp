@@ -11,7 +11,9 @@ ModelSpec plain_model() {
           .shared_shape = false,
           .scatter_by_medium = false,
           .blocks = false,
-          .specimens = false};
+          .specimens = false,
+          .start_effect = false,
+          .order_drift = false};
 }
 
 }  // namespace keenfall::blunting

@@ -1,8 +1,9 @@
 // Which statistical model is fitted: one value names curve, likelihood, grouping and priors.
 //
 //   log y(r,k,j) = log b(x_k; run r) + u(r,k) + e(r,k,j)
-//   log b0(r)  ~ N(beta(arm), s_start)
-//   log tau(r) ~ N(mu(arm) + block x medium + specimen, s_run(medium))
+//   log b0(r)  ~ N(beta(arm), s_start(medium))
+//   log tau(r) ~ N(mu(arm) + block x medium + specimen + covariates, s_run(medium))
+//   covariates = lambda (log b0(r) - beta(arm)) + drift x place in the order of cutting
 //   log p(arm) ~ N(m(medium), s_shape)            when shapes are shared, else priors of their own
 //
 // Prior centres of beta and mu come from the data unless the plan fixed them. Scales are
@@ -33,6 +34,10 @@ struct PriorScales {
   double block_scatter = 0.08;       // of log tau between blocks
   double specimen_scatter = 0.08;    // of log tau between specimens of one blade
   double log_scatter_sd = 0.7;
+  // Normal about none: what a run's own start does to its half keenness (log by log), and how much
+  // log tau drifts from the first run of the trial to the last.
+  double start_effect = 1;
+  double order_drift = 0.2;
 
   bool operator==(const PriorScales&) const = default;
 };
@@ -50,9 +55,11 @@ struct ModelSpec {
   ReadingErrors errors = ReadingErrors::robust;
   bool checkpoint_error = true;   // where repeats let it be told from reading error
   bool shared_shape = true;       // arms of one medium share the shape's distribution
-  bool scatter_by_medium = true;  // run-to-run scatter of its own in each medium
+  bool scatter_by_medium = true;  // scatters of runs and of starts of their own in each medium
   bool blocks = true;             // where blocks hold more than one arm
   bool specimens = true;          // where a blade has several
+  bool start_effect = true;       // where arms have several runs
+  bool order_drift = true;        // where the order of cutting is known of every run
   PriorScales priors;
   std::optional<PriorCentres> centres;
 
