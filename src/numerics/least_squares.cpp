@@ -78,11 +78,14 @@ LeastSquaresFit fit_least_squares(const Residuals& residuals,
 
   Matrix jacobian(count, inputs);
   problem.df(parameters, jacobian);
+  // Columns brought to one length: parameters of very different sizes are not taken for singular.
+  const Vector lengths = jacobian.colwise().norm();
+  if (lengths.minCoeff() > 0) jacobian *= lengths.cwiseInverse().asDiagonal();
   const Eigen::FullPivLU<Matrix> information(jacobian.transpose() * jacobian);
   if (information.isInvertible()) {
     const Matrix covariance = information.inverse() * fit.residual_sd * fit.residual_sd;
     for (Eigen::Index i = 0; i < inputs; ++i) {
-      fit.standard_errors.push_back(std::sqrt(covariance(i, i)));
+      fit.standard_errors.push_back(std::sqrt(covariance(i, i)) / lengths(i));
     }
   }
   return fit;
