@@ -37,10 +37,12 @@ int specimens_of(const BluntingData& data, std::size_t arm) {
 // A claim about steels needs several specimens on both sides.
 ClaimAbout claim_of(const BluntingData& data,
                     const BluntingFit& fit,
-                    std::size_t a,
-                    std::size_t b) {
-  const bool several = specimens_of(data, a) > 1 && specimens_of(data, b) > 1;
-  return fit.parts.specimens && several ? ClaimAbout::the_steels : ClaimAbout::these_blades;
+                    const Question& question,
+                    const Comparison& pair) {
+  const bool several = specimens_of(data, pair.a) > 1 && specimens_of(data, pair.b) > 1;
+  const bool wanted = question.claim != ClaimAbout::these_blades;
+  return wanted && fit.parts.specimens && several ? ClaimAbout::the_steels
+                                                  : ClaimAbout::these_blades;
 }
 
 Draws log_ratio_of(const BluntingData& data,
@@ -51,6 +53,16 @@ Draws log_ratio_of(const BluntingData& data,
   const Draws below = log_cuts_until(data, fit, pair.b, at, pair.claim_about);
   for (std::size_t d = 0; d < ratio.size(); ++d) ratio[d] -= below[d];
   return ratio;
+}
+
+// Beside a claim about the steels: the same ratio of the pieces that were cut with.
+std::optional<numerics::Interval> ratio_beside(const BluntingData& data,
+                                               const BluntingFit& fit,
+                                               Comparison pair,
+                                               const At& at) {
+  if (pair.claim_about == ClaimAbout::these_blades) return std::nullopt;
+  pair.claim_about = ClaimAbout::these_blades;
+  return numerics::exp_of(numerics::interval_of(log_ratio_of(data, fit, pair, at)));
 }
 
 double share_above(const Draws& draws, double bound) {
@@ -148,13 +160,14 @@ std::vector<RatioAtLevel> ratios_by_level(const BluntingData& data,
 
 std::vector<Comparison> pairs_of(const BluntingData& data,
                                  const BluntingFit& fit,
+                                 const Question& question,
                                  std::span<const std::size_t> arms,
                                  const At& at) {
   std::vector<Comparison> pairs;
   for (std::size_t i = 0; i < arms.size(); ++i) {
     for (std::size_t j = i + 1; j < arms.size(); ++j) {
       Comparison pair{.a = arms[i], .b = arms[j], .at = at};
-      pair.claim_about = claim_of(data, fit, pair.a, pair.b);
+      pair.claim_about = claim_of(data, fit, question, pair);
       if (numerics::median_of(log_ratio_of(data, fit, pair, at)) < 0) std::swap(pair.a, pair.b);
       pairs.push_back(pair);
     }
@@ -200,7 +213,7 @@ std::vector<Comparison> compare_family(const trials::Trial& trial,
                                        const Question& question,
                                        std::span<const std::size_t> arms) {
   const FamilyLevel level = compared_at(question, data, fit, arms);
-  std::vector<Comparison> pairs = pairs_of(data, fit, arms, level.at);
+  std::vector<Comparison> pairs = pairs_of(data, fit, question, arms, level.at);
   if (pairs.empty()) return pairs;
   std::vector<Draws> log_ratios;
   for (const Comparison& pair : pairs)
@@ -211,6 +224,7 @@ std::vector<Comparison> compare_family(const trials::Trial& trial,
   for (std::size_t c = 0; c < pairs.size(); ++c) {
     Comparison& pair = pairs[c];
     pair.ratio = numerics::exp_of(numerics::interval_of(log_ratios[c]));
+    pair.ratio_these_blades = ratio_beside(data, fit, pair, level.at);
     pair.simultaneous = together[c];
     pair.family_size = static_cast<int>(pairs.size());
     pair.probability_longer = share_above(log_ratios[c], 0);

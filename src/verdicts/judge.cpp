@@ -7,7 +7,10 @@
 #include "numerics/summaries.h"
 #include "verdicts/compare.h"
 #include "verdicts/compared_at.h"
+#include "verdicts/each_run.h"
+#include "verdicts/factor_effects.h"
 #include "verdicts/lasting.h"
+#include "verdicts/media_compared.h"
 #include "verdicts/what_was_seen.h"
 
 #include <algorithm>
@@ -130,6 +133,28 @@ std::vector<CovariateEffect> covariate_effects(const BluntingFit& fit) {
   return effects;
 }
 
+void add_run_by_run(Judgement& judgement,
+                    const BluntingData& data,
+                    const BluntingFit& fit,
+                    base::Seed seed) {
+  if (judgement.comparisons.empty()) return;
+  const auto curves = curves_of_runs(data, fit);
+  const RunByRunBudget budget{.comparisons = judgement.comparisons.size(), .seed = seed};
+  for (Comparison& pair : judgement.comparisons) {
+    pair.run_by_run = compare_run_by_run(data, curves, pair, budget);
+  }
+}
+
+void add_claim_not_made(Judgement& judgement, const Question& question) {
+  const bool unmet = std::ranges::any_of(judgement.comparisons, [](const Comparison& pair) {
+    return pair.claim_about == ClaimAbout::these_blades;
+  });
+  if (question.claim != ClaimAbout::the_steels || !unmet) return;
+  judgement.cannot_say.push_back(
+      "A claim about the steels was asked for, but takes several specimens of both; where there "
+      "are not, the ratio is about these blades.");
+}
+
 FitReport fit_report(const BluntingFit& fit, base::Seed seed) {
   return {.model_parts = in_words(fit.parts),
           .usable = fit.diagnostics.usable,
@@ -166,10 +191,15 @@ Judgement judge(const trials::Trial& trial,
   if (judgement.fit.usable) {
     judgement.comparisons = compare_all(trial, data, fit, question);
     add_common_readings(judgement, data, fit);
+    add_run_by_run(judgement, data, fit, seed);
+    const AtAcross where = compared_at_across(data, judgement.comparisons);
+    judgement.media = compare_media(data, fit, where, question.worth_it_margin, seed);
+    judgement.factors = find_factor_effects(trial, data, fit, where, question.worth_it_margin);
     judgement.covariates = covariate_effects(fit);
     judgement.curve_check = curve_check_of(data, fit, seed);
   }
   judgement.cannot_say = what_cannot_be_said(trial, data, judgement);
+  add_claim_not_made(judgement, question);
   return judgement;
 }
 

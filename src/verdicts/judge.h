@@ -21,6 +21,10 @@ struct Question {
   double worth_it_margin = 1.5;        // above 1
   std::optional<double> stop_level;    // times the start, above 1
   std::optional<double> stop_reading;  // in the data's unit, above 0; not together with stop_level
+  // Of what the ratios are to hold; absent: of the steels wherever both have several specimens.
+  // Where a claim about the steels cannot be made, it stays one about these blades and that is
+  // said.
+  std::optional<ClaimAbout> claim;
 };
 
 [[nodiscard]] Judgement judge(const trials::Trial& trial,

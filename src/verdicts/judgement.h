@@ -8,6 +8,10 @@
 
 #include "numerics/interval.h"
 #include "trials/trial.h"
+#include "verdicts/across_media.h"
+#include "verdicts/compared_where.h"
+#include "verdicts/factor_effect.h"
+#include "verdicts/run_by_run.h"
 #include "verdicts/verdict.h"
 
 #include <cstddef>
@@ -71,16 +75,6 @@ struct RunResult {
   bool operator==(const RunResult&) const = default;
 };
 
-enum class ComparedAt { half_keenness, level, common_reading };
-
-struct At {
-  ComparedAt what = ComparedAt::half_keenness;
-  double level = 2;    // times the start reading, for half_keenness and level
-  double reading = 0;  // in Judgement::unit, for common_reading
-
-  bool operator==(const At&) const = default;
-};
-
 struct RatioAtLevel {
   double level = 2;  // times the start reading
   numerics::Interval ratio;
@@ -127,6 +121,9 @@ struct Comparison {
   bool beyond_what_was_cut = false;         // for either arm
   std::optional<FurtherRuns> further_runs;  // present when not settled
   ClaimAbout claim_about = ClaimAbout::these_blades;
+  // The ratio of the pieces that were cut with, beside a claim about the steels.
+  std::optional<numerics::Interval> ratio_these_blades;
+  std::optional<RunByRun> run_by_run;  // absent where a single arrangement is all there is
   std::vector<AlsoDiffers> also_differs;
   std::vector<std::string> remarks;
 
@@ -180,6 +177,8 @@ struct Judgement {
   std::vector<RunResult> runs;
   std::vector<ArmResult> arms;
   std::vector<Comparison> comparisons;      // empty when the fit is not usable
+  std::optional<AcrossMedia> media;         // where blades were cut in several media
+  std::optional<FactorEffects> factors;     // where what the arms differ in is crossed
   std::vector<CovariateEffect> covariates;  // those that the model carries
   CurveCheck curve_check;
   FitReport fit;

@@ -29,13 +29,18 @@ blunting::Draws log_cuts_until(const blunting::BluntingData& data,
   blunting::Draws log_cuts;
   log_cuts.reserve(half.size());
   for (std::size_t d = 0; d < half.size(); ++d) {
-    const blunting::LogLogistic curve{draws.log_start[d], half[d], draws.shape[d]};
-    const double cuts = at.what == ComparedAt::common_reading
-                            ? log_cuts_to_reading(curve, log_bluntness_at(data, at))
-                            : log_cuts_to_level(curve, at.level);
-    log_cuts.push_back(std::max(cuts, none));
+    log_cuts.push_back(
+        std::max(none, log_cuts_until(data, {draws.log_start[d], half[d], draws.shape[d]}, at)));
   }
   return log_cuts;
+}
+
+double log_cuts_until(const blunting::BluntingData& data,
+                      const blunting::LogLogistic& curve,
+                      const At& at) {
+  return at.what == ComparedAt::common_reading
+             ? log_cuts_to_reading(curve, log_bluntness_at(data, at))
+             : log_cuts_to_level(curve, at.level);
 }
 
 double log_of_no_cuts(const blunting::BluntingData& data) {

@@ -1,6 +1,7 @@
 // Cuts until an arm's edge has reached some bluntness, as posterior draws.
 #pragma once
 
+#include "blunting/curves/log_logistic.h"
 #include "blunting/inference/blunting_data.h"
 #include "blunting/inference/full_fit.h"
 #include "verdicts/judgement.h"
@@ -16,6 +17,11 @@ namespace keenfall::verdicts {
                                              std::size_t arm,
                                              const At& at,
                                              ClaimAbout claim);
+
+// The same of one curve; -infinity where the start is there already.
+[[nodiscard]] double log_cuts_until(const blunting::BluntingData& data,
+                                    const blunting::LogLogistic& curve,
+                                    const At& at);
 
 // What stands for no cuts at all on a log scale: a millionth of the first checkpoint after the
 // start.

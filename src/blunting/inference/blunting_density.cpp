@@ -208,7 +208,7 @@ double BluntingDensity::add_scales(std::span<double> gradient, const Slopes& slo
   }
   if (at.specimen_count > 0) {
     add(at.log_specimen_scatter,
-        log_normal(values_.specimen_scatter, priors.specimen_scatter),
+        half_normal_prior(values_.specimen_scatter, priors.specimen_scatter),
         slopes.log_specimen_scatter);
   }
   return log_prior;

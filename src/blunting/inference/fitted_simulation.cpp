@@ -7,6 +7,7 @@
 #include <numeric>
 #include <string>
 #include <utility>
+#include <vector>
 
 namespace keenfall::blunting {
 
@@ -23,16 +24,23 @@ trials::Trial simulated(const Truth& truth, std::uint64_t seed) {
     std::swap(order[i - 1], order[other]);
   }
   for (const bool is_a : {true, false}) {
+    std::vector<double> pieces;
+    for (int i = 0; i < truth.specimens_each; ++i) {
+      pieces.push_back(truth.specimen_scatter * random.normal());
+    }
     for (int i = 0; i < truth.runs_each; ++i) {
       const double half_error = truth.run_scatter * random.normal();
       const double start_error = truth.start_scatter * random.normal();
       const int place = order[trial.runs.size()];
+      const int piece = pieces.empty() ? 0 : i % truth.specimens_each;
       const double log_half =
           std::log(40 * (is_a ? truth.ratio : 1)) + half_error + truth.start_effect * start_error +
-          truth.order_drift * ((place - 1.0) / (2.0 * truth.runs_each - 1) - 0.5);
+          truth.order_drift * ((place - 1.0) / (2.0 * truth.runs_each - 1) - 0.5) +
+          (pieces.empty() ? 0 : pieces[static_cast<std::size_t>(piece)]);
       trials::Run run{.name = std::to_string(i),
                       .arm = {.blade = is_a ? "A" : "B", .medium = {.name = "sisal"}}};
       if (truth.order_drift != 0) run.order = place;
+      if (!pieces.empty()) run.specimen = std::to_string(piece + 1);
       run.readings = simulated_readings(
           {std::log(104) + start_error, log_half, is_a ? 0.7 : 0.75},
           {.checkpoints = {0, 1, 3, 7, 15, 31, 63, 127}, .repeats = 3, .stop_level = 4},

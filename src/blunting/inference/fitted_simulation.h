@@ -21,6 +21,8 @@ struct Truth {
   double start_effect = 0;  // of a run's log start on its log half keenness
   double order_drift = 0;   // of log half keenness over the trial; runs are cut in shuffled order
   double slip_every = 0;    // every so many readings one is ten times too large; 0: never
+  int specimens_each = 0;   // pieces that the runs are cut with in turn; 0: one, unnamed
+  double specimen_scatter = 0;  // sd of log half keenness between pieces of one blade
 };
 
 [[nodiscard]] trials::Trial simulated(const Truth& truth, std::uint64_t seed);

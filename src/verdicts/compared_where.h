@@ -1,0 +1,16 @@
+// Where on the curves arms are compared: at half keenness, at another level, or at one reading.
+#pragma once
+
+namespace keenfall::verdicts {
+
+enum class ComparedAt { half_keenness, level, common_reading };
+
+struct At {
+  ComparedAt what = ComparedAt::half_keenness;
+  double level = 2;    // times the start reading, for half_keenness and level
+  double reading = 0;  // in Judgement::unit, for common_reading
+
+  bool operator==(const At&) const = default;
+};
+
+}  // namespace keenfall::verdicts

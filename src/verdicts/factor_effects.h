@@ -1,0 +1,28 @@
+// What the declared factors do to lasting, one at a time and together (factor_effect.h has the
+// values).
+//
+// Factors: blade (or its steel, where the blades are of different known steels), medium, bevel
+// angle, apex angle, finish, thickness behind the edge, cut method. One that changes only along
+// with an earlier one is named beside it, not told apart. Found in the largest crossed table of
+// arms, for factors of at most 12 levels, and at most 60 effects in all.
+// Method page: docs/methods/factor-effects.md
+#pragma once
+
+#include "blunting/inference/blunting_data.h"
+#include "blunting/inference/full_fit.h"
+#include "trials/trial.h"
+#include "verdicts/judgement.h"
+#include "verdicts/media_compared.h"
+
+#include <optional>
+
+namespace keenfall::verdicts {
+
+// Nothing where no two factors are crossed.
+[[nodiscard]] std::optional<FactorEffects> find_factor_effects(const trials::Trial& trial,
+                                                               const blunting::BluntingData& data,
+                                                               const blunting::BluntingFit& fit,
+                                                               const AtAcross& where,
+                                                               double worth_it_margin);
+
+}  // namespace keenfall::verdicts
