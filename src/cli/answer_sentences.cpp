@@ -1,6 +1,7 @@
 #include "cli/answer_sentences.h"
 
 #include "base/plain_number.h"
+#include "cli/across_media_text.h"
 #include "cli/cuts_compared.h"
 #include "cli/gathered_answers.h"
 #include "cli/rounded.h"
@@ -129,6 +130,14 @@ std::string provisos(const Judgement& judgement, const Comparison& comparison) {
                  ? fmt::format(" The curve, carried on past what was cut, points to {}.",
                                ratio_text(comparison.ratio.median, judgement.worth_it_margin))
                  : " This rests on a curve carried on past what was cut.";
+  }
+  if (comparison.ratio_these_blades) {
+    const auto& here = *comparison.ratio_these_blades;
+    words += fmt::format(
+        " That is about the steels, a further piece of each; of just these pieces the ratio is {} "
+        "(95 % interval {}).",
+        ratio_text(here.median, judgement.worth_it_margin),
+        interval_words(here.lo95, here.hi95, judgement.worth_it_margin));
   }
   if (comparison.single_verdict != comparison.verdict) {
     words += fmt::format(" Taken by itself, apart from the other {} of this medium, it reads: {}.",
@@ -289,7 +298,8 @@ std::string answers_text(const Judgement& judgement, const Look& look) {
   for (const ArmGroup& group : groups_of(judgement)) {
     if (!group.comparisons.empty()) text += group_text(judgement, group, names, look);
   }
-  return text + wrapped(claim_sentence(judgement), {}, look);
+  return text + across_media_sentences(judgement, look) +
+         wrapped(claim_sentence(judgement), {}, look);
 }
 
 }  // namespace keenfall::cli

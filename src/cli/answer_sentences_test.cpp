@@ -30,6 +30,7 @@ Judgement one_pair(double ratio, double log_half_width, Verdict verdict) {
   Judgement judgement = made_judgement();
   judgement.arms = {made_arm("A", "rope", 34), made_arm("C", "rope", 34 * ratio)};
   judgement.comparisons = {made_comparison(1, 0, ratio, log_half_width, verdict)};
+  judgement.media.reset();
   judgement.runs.clear();
   return judgement;
 }
@@ -197,6 +198,7 @@ TEST(Answers, GiveNoVerdictFromAFitThatIsNotUsable) {
 TEST(Answers, TellWhatASingleArmLacks) {
   Judgement judgement = made_judgement();
   judgement.arms.resize(1);
+  judgement.media.reset();
   judgement.comparisons.clear();
 
   EXPECT_THAT(answers_text(judgement, kWideLook),
@@ -237,6 +239,16 @@ TEST(Answers, LetNoNameSteerTheTerminal) {
   judgement.arms[0].arm.blade = "\x1b[2J";
 
   EXPECT_THAT(answers_text(judgement, kPlainLook), Not(HasSubstr("\x1b")));
+}
+
+TEST(Answers, OfSteelsGiveTheRatioOfThesePiecesBesideIt) {
+  Judgement judgement = one_pair(2, 0.3, Verdict::longer);
+  judgement.comparisons[0].claim_about = verdicts::ClaimAbout::the_steels;
+  judgement.comparisons[0].ratio_these_blades = wire::testing::around(2.1, 0.2);
+
+  EXPECT_THAT(answers_text(judgement, kWideLook),
+              HasSubstr("That is about the steels, a further piece of each; of just these pieces "
+                        "the ratio is 2.1 (95 % interval 1.7 to 2.6)."));
 }
 
 }  // namespace

@@ -33,16 +33,20 @@ std::string entries_text(const std::vector<Entry>& entries, const Look& look) {
 }
 
 std::vector<Entry> judging_options() {
-  return {{"--worth-it=1.5", "a ratio of lasting below which you would not act (above 1)"},
-          {"--stop-level=4",
-           "also give the cuts until the reading is this many times its start, and compare there"},
-          {"--stop-reading=400gf", "compare all edges at this one reading instead"},
-          {"--model=plain",
-           "without robust readings, blocks and checkpoint errors; \"default\" has them"},
-          {"--seed=1", "the number that makes the answer repeatable"},
-          {"--threads=2", "how many to work with; the numbers do not depend on it"},
-          {"--json, --json=FILE", "the whole answer as JSON, on standard output or into a file"},
-          {"--quiet", "the answers only, and no progress"}};
+  return {
+      {"--worth-it=1.5", "a ratio of lasting below which you would not act (above 1)"},
+      {"--stop-level=4",
+       "also give the cuts until the reading is this many times its start, and compare there"},
+      {"--stop-reading=400gf", "compare all edges at this one reading instead"},
+      {"--model=plain",
+       "without robust readings, blocks and checkpoint errors; \"default\" has them"},
+      {"--claim=steels",
+       "of what the ratios are to hold: \"steels\" (the usual, where there are several pieces of "
+       "both) or \"blades\", just the pieces that were cut with"},
+      {"--seed=1", "the number that makes the answer repeatable"},
+      {"--threads=2", "how many to work with; the numbers do not depend on it"},
+      {"--json, --json=FILE", "the whole answer as JSON, on standard output or into a file"},
+      {"--quiet", "the answers only, and no progress"}};
 }
 
 std::vector<Entry> table_options() {

@@ -118,6 +118,13 @@ void read_running_options(const TypedOptions& typed,
     }
     request.options.model = *typed.model;
   }
+  if (typed.claim) {
+    if (*typed.claim != "steels" && *typed.claim != "blades") {
+      problems.add_bad_value("--claim", "what is claimed about", *typed.claim, "steels or blades");
+    }
+    request.options.claim = *typed.claim == "steels" ? verdicts::ClaimAbout::the_steels
+                                                     : verdicts::ClaimAbout::these_blades;
+  }
   if (typed.seed) {
     const auto seed = whole_text_as<std::uint64_t>(*typed.seed);
     if (!seed) {

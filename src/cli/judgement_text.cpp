@@ -1,11 +1,14 @@
 #include "cli/judgement_text.h"
 
 #include "base/require.h"
+#include "cli/across_media_text.h"
 #include "cli/answer_sentences.h"
 #include "cli/arms_table.h"
 #include "cli/caveats.h"
 #include "cli/curve_drawing.h"
+#include "cli/factor_text.h"
 #include "cli/interval_drawing.h"
+#include "cli/run_by_run_text.h"
 #include "cli/text_layout.h"
 
 #include <fmt/format.h>
@@ -62,6 +65,9 @@ std::string one_judgement(const Judgement& judgement, HowMuch how_much, const Lo
     add(ratios_drawn(judgement, look));
     add(curves_drawn(judgement, look));
     add(arms_table(judgement, look));
+    add(across_media_section(judgement, look));
+    add(factor_section(judgement, look));
+    add(run_by_run_section(judgement, look));
     add(what_else_differed(judgement, look));
     add(curve_warnings(judgement, look));
   }

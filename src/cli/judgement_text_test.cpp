@@ -29,6 +29,7 @@ using wire::testing::made_judgement;
 Judgement many_arms_with_long_names() {
   Judgement judgement = made_judgement();
   judgement.arms.clear();
+  judgement.media.reset();
   judgement.comparisons.clear();
   judgement.runs.clear();
   for (int i = 0; i < 24; ++i) {
@@ -45,6 +46,7 @@ Judgement many_arms_with_long_names() {
 Judgement one_arm() {
   Judgement judgement = made_judgement();
   judgement.arms.resize(1);
+  judgement.media.reset();
   judgement.runs.resize(1);
   judgement.comparisons.clear();
   return judgement;

@@ -16,6 +16,7 @@ struct TypedOptions {
   std::optional<std::string> stop_level;
   std::optional<std::string> stop_reading;
   std::optional<std::string> model;
+  std::optional<std::string> claim;
   std::optional<std::string> seed;
   std::optional<std::string> kind;
   std::optional<std::string> threads;

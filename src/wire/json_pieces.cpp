@@ -52,6 +52,18 @@ Json method_json(const trials::CutMethod& method) {
   return object;
 }
 
+std::string_view compared_at_name(verdicts::ComparedAt what) {
+  switch (what) {
+    case verdicts::ComparedAt::half_keenness:
+      return "half_keenness";
+    case verdicts::ComparedAt::level:
+      return "level";
+    case verdicts::ComparedAt::common_reading:
+      return "common_reading";
+  }
+  return {};
+}
+
 }  // namespace
 
 Json finite_number(double number) {
@@ -101,6 +113,17 @@ Json arm_json(const trials::Arm& arm) {
   Json object = {{"blade", arm.blade}, {"edge", edge_json(arm.edge)}, {"medium", arm.medium.name}};
   put_text(object, "medium_condition", arm.medium.condition);
   object["method"] = method_json(arm.method);
+  return object;
+}
+
+Json at_json(const verdicts::At& at, const std::string& unit) {
+  Json object = {{"what", compared_at_name(at.what)}};
+  if (at.what == verdicts::ComparedAt::common_reading) {
+    object["reading"] = finite_number(at.reading);
+    object["unit"] = unit;
+  } else {
+    object["level"] = finite_number(at.level);
+  }
   return object;
 }
 

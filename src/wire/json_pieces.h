@@ -33,6 +33,9 @@ using Json = nlohmann::ordered_json;
 // {blade, edge, medium, medium_condition, method}
 [[nodiscard]] Json arm_json(const trials::Arm& arm);
 
+// Where arms are compared; a common reading is in `unit`.
+[[nodiscard]] Json at_json(const verdicts::At& at, const std::string& unit);
+
 // Written only when there is something to write.
 void put_text(Json& object, const char* key, const std::string& text);
 

@@ -1,6 +1,7 @@
 #include "wire/judgement_json.h"
 
 #include "base/require.h"
+#include "wire/across_json.h"
 #include "wire/json_pieces.h"
 
 #include <string_view>
@@ -17,18 +18,6 @@ std::string_view keener_when_name(trials::KeenerWhen keener_when) {
       return "lower";
     case trials::KeenerWhen::higher:
       return "higher";
-  }
-  return {};
-}
-
-std::string_view compared_at_name(verdicts::ComparedAt what) {
-  switch (what) {
-    case verdicts::ComparedAt::half_keenness:
-      return "half_keenness";
-    case verdicts::ComparedAt::level:
-      return "level";
-    case verdicts::ComparedAt::common_reading:
-      return "common_reading";
   }
   return {};
 }
@@ -109,17 +98,6 @@ Json arm_result_json(const verdicts::ArmResult& arm, const Judgement& judgement)
   return object;
 }
 
-Json at_json(const verdicts::At& at, const std::string& unit) {
-  Json object = {{"what", compared_at_name(at.what)}};
-  if (at.what == verdicts::ComparedAt::common_reading) {
-    object["reading"] = finite_number(at.reading);
-    object["unit"] = unit;
-  } else {
-    object["level"] = finite_number(at.level);
-  }
-  return object;
-}
-
 Json ratio_by_level_json(const std::vector<verdicts::RatioAtLevel>& ratios) {
   Json list = Json::array();
   for (const verdicts::RatioAtLevel& at_level : ratios) {
@@ -152,6 +130,9 @@ Json comparison_json(const verdicts::Comparison& comparison, const Judgement& ju
                  {"b", arm_json(judgement.arms.at(comparison.b).arm)},
                  {"at", at_json(comparison.at, judgement.unit)},
                  {"ratio", interval_json(comparison.ratio)}};
+  if (comparison.ratio_these_blades) {
+    object["ratio_these_blades"] = interval_json(*comparison.ratio_these_blades);
+  }
   Json simultaneous = bounds_json(comparison.simultaneous);
   simultaneous["comparisons"] = comparison.family_size;
   object["simultaneous"] = simultaneous;
@@ -166,6 +147,7 @@ Json comparison_json(const verdicts::Comparison& comparison, const Judgement& ju
     object["further_runs_each"] = further_runs_json(*comparison.further_runs);
   }
   object["claim_about"] = claim_name(comparison.claim_about);
+  if (comparison.run_by_run) object["run_by_run"] = run_by_run_json(*comparison.run_by_run);
   object["also_differs"] = also_differs_json(comparison.also_differs);
   object["remarks"] = sentences_json(comparison.remarks);
   return object;
@@ -218,6 +200,9 @@ void put_judgement(Json& object, const Judgement& judgement) {
   for (const auto& comparison : judgement.comparisons) {
     object["comparisons"].push_back(comparison_json(comparison, judgement));
   }
+  if (judgement.media) object["media_compared"] = media_json(*judgement.media, judgement);
+  if (judgement.factors)
+    object["factor_effects"] = factors_json(*judgement.factors, judgement.unit);
   object["covariates"] = covariates_json(judgement.covariates);
   object["curve_check"] = {{"passed", judgement.curve_check.passed},
                            {"smallest_p", finite_number(judgement.curve_check.smallest_p)},

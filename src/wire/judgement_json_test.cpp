@@ -266,5 +266,22 @@ TEST(JudgementJson, HoldsNoNulls) {
   EXPECT_THAT(text_of(made_judgement()), Not(HasSubstr("null")));
 }
 
+TEST(JudgementJson, SaysWhatHoldsAcrossMediaAndWhatFactorsDo) {
+  Judgement judgement = made_judgement();
+  judgement.factors = testing::made_factors(testing::around(1.1, 0.3));
+  judgement.comparisons.front().claim_about = verdicts::ClaimAbout::the_steels;
+  judgement.comparisons.front().ratio_these_blades = testing::around(3.2, 0.2);
+  const json document = parsed({judgement});
+
+  EXPECT_EQ(faults_against_schema(document), "");
+  EXPECT_EQ(document["media_compared"]["blades"][2]["blade"], "C");
+  EXPECT_EQ(document["media_compared"]["media"][1]["medium"], "uplifted matting");
+  EXPECT_EQ(document["media_compared"]["interactions"][0]["advantage"],
+            "depends on the medium, by enough to matter");
+  EXPECT_EQ(document["factor_effects"]["factors"][0]["levels"][0], "15° per side");
+  EXPECT_EQ(document["comparisons"][0]["ratio_these_blades"]["median"], 3.2);
+  EXPECT_EQ(document["comparisons"][0]["run_by_run"]["by_blocks"]["blocks"], 6);
+}
+
 }  // namespace
 }  // namespace keenfall::wire

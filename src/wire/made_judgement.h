@@ -3,6 +3,7 @@
 #pragma once
 
 #include "verdicts/judgement.h"
+#include "wire/made_across.h"
 
 #include <array>
 #include <cmath>
@@ -84,6 +85,7 @@ inline verdicts::Judgement made_judgement() {
                       made_comparison(5, 3, 1.1, 0.15, Verdict::practically_the_same),
                       made_comparison(5, 4, 1.05, 0.15, Verdict::practically_the_same),
                       made_comparison(4, 3, 1.2, 0.45, Verdict::not_settled)},
+      .media = made_media(around(1, 0.3)),
       .covariates = {{.covariate = verdicts::Covariate::start_reading, .ratio = around(0.97, 0.1)},
                      {.covariate = verdicts::Covariate::order_of_cutting,
                       .ratio = around(1.05, 0.1)}},
@@ -96,6 +98,14 @@ inline verdicts::Judgement made_judgement() {
               .draws = 4000,
               .seed = 1,
               .cpu_seconds = 1.75}};
+  judgement.comparisons.front().run_by_run =
+      verdicts::RunByRun{.runs_a = 6,
+                         .runs_b = 6,
+                         .ratio = 3.05,
+                         .p = 2.0 / 924,
+                         .smallest_possible_p = 2.0 / 924,
+                         .by_blocks = verdicts::SignedRanks{
+                             .blocks = 6, .p = 1.0 / 32, .smallest_possible_p = 1.0 / 32}};
   judgement.comparisons.back().further_runs = verdicts::FurtherRuns{.runs_each = 8};
   for (std::size_t arm = 0; arm < judgement.arms.size(); ++arm) {
     judgement.runs.push_back({.arm = arm,

@@ -22,10 +22,11 @@
 namespace keenfall::workbench {
 
 struct JudgeOptions {
-  double worth_it_margin = 1.5;             // above 1
-  std::optional<double> stop_level;         // times the start reading, above 1
-  std::optional<std::string> stop_reading;  // as typed, with its unit: "400gf"; not both
-  std::string model = "default";            // or "plain"
+  double worth_it_margin = 1.5;               // above 1
+  std::optional<double> stop_level;           // times the start reading, above 1
+  std::optional<std::string> stop_reading;    // as typed, with its unit: "400gf"; not both
+  std::string model = "default";              // or "plain"
+  std::optional<verdicts::ClaimAbout> claim;  // absent: of the steels wherever that can be made
   base::Seed seed{1};
   std::optional<std::string> kind;  // only readings of this kind
   exchange::TableOptions table;

@@ -1,0 +1,74 @@
+#include "cli/run_by_run_text.h"
+
+#include "cli/arm_groups.h"
+#include "cli/rounded.h"
+#include "cli/text_layout.h"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <vector>
+
+namespace keenfall::cli {
+
+namespace {
+
+using verdicts::Comparison;
+using verdicts::Judgement;
+using verdicts::RunByRun;
+
+constexpr std::size_t kMostListed = 12;
+
+std::string chance_of(double p) { return p < 0.0001 ? "under 0.0001" : to_figures(p, 2); }
+
+std::string runs_line(const Judgement& judgement,
+                      const Comparison& pair,
+                      const std::vector<ArmName>& names) {
+  const RunByRun& found = *pair.run_by_run;
+  std::string line =
+      fmt::format("{} against {}: {} times ({} and {} runs{}), p = {}",
+                  names[pair.a].name,
+                  names[pair.b].name,
+                  ratio_text(found.ratio, judgement.worth_it_margin),
+                  found.runs_a,
+                  found.runs_b,
+                  found.runs_left_out > 0 ? fmt::format(", {} left out", found.runs_left_out) : "",
+                  chance_of(found.p));
+  constexpr double kUsual = 0.05;
+  if (found.smallest_possible_p > kUsual) {
+    line += fmt::format(" (so few runs cannot go below {})", chance_of(found.smallest_possible_p));
+  }
+  if (found.by_blocks) {
+    line += fmt::format("; ranked within {} blocks, p = {}",
+                        found.by_blocks->blocks,
+                        chance_of(found.by_blocks->p));
+  }
+  return line + ".";
+}
+
+}  // namespace
+
+std::string run_by_run_section(const Judgement& judgement, const Look& look) {
+  const auto count = static_cast<std::size_t>(std::ranges::count_if(
+      judgement.comparisons, [](const Comparison& pair) { return pair.run_by_run.has_value(); }));
+  if (count == 0 || count > kMostListed) return {};
+  const std::vector<ArmName> names = names_of(judgement);
+  std::string text = wrapped(
+      "Each run by itself, without the joint model: how often would runs dealt out by chance lie "
+      "so "
+      "far apart? A look beside the verdicts; it decides nothing.",
+      {},
+      look);
+  for (const ArmGroup& group : groups_of(judgement)) {
+    for (const std::size_t index : group.comparisons) {
+      const Comparison& pair = judgement.comparisons[index];
+      if (!pair.run_by_run) continue;
+      text += wrapped(
+          shown_as("On " + group.medium_words + ", " + runs_line(judgement, pair, names), look),
+          {.first = 2, .rest = 4},
+          look);
+    }
+  }
+  return text;
+}
+
+}  // namespace keenfall::cli
