@@ -1,4 +1,5 @@
 #include "cli/exit_codes.h"
+#include "cli/judge_request.h"
 #include "cli/outcome.h"
 #include "cli/progress_line.h"
 #include "cli/terminal.h"
@@ -82,6 +83,16 @@ TEST(TypedOptions, OfTheDemoKnowNothingOfTables) {
 
   ASSERT_FALSE(typed);
   EXPECT_THAT(typed.error().front().sentence, HasSubstr("--column"));
+}
+
+TEST(JudgeRequests, TakeAClaimAboutSteelsOrBladesAndNothingElse) {
+  EXPECT_EQ(judge_request({.claim = "steels"}, 1)->options.claim, verdicts::ClaimAbout::the_steels);
+  EXPECT_EQ(judge_request({.claim = "blades"}, 1)->options.claim,
+            verdicts::ClaimAbout::these_blades);
+  EXPECT_FALSE(judge_request({}, 1)->options.claim);
+  ASSERT_FALSE(judge_request({.claim = "both"}, 1));
+  EXPECT_THAT(judge_request({.claim = "both"}, 1).error().front().sentence,
+              HasSubstr("--claim must be what is claimed about, not \"both\"."));
 }
 
 TEST(Looks, FollowTheTerminalWithinBounds) {

@@ -137,7 +137,8 @@ void add_run_by_run(Judgement& judgement,
                     const BluntingData& data,
                     const BluntingFit& fit,
                     base::Seed seed) {
-  if (judgement.comparisons.empty()) return;
+  constexpr std::size_t kMostLooks = 300;  // beyond, nobody reads them and they fill the answer
+  if (judgement.comparisons.empty() || judgement.comparisons.size() > kMostLooks) return;
   const auto curves = curves_of_runs(data, fit);
   const RunByRunBudget budget{.comparisons = judgement.comparisons.size(), .seed = seed};
   for (Comparison& pair : judgement.comparisons) {

@@ -158,7 +158,27 @@ TEST(Judge, MakesAClaimAboutSteelsOnlyWithSeveralSpecimensOnBothSides) {
   specimens("A", 3);
   EXPECT_EQ(judged(trial, {}).comparisons[0].claim_about, ClaimAbout::these_blades);
   specimens("B", 3);
-  EXPECT_EQ(judged(trial, {}).comparisons[0].claim_about, ClaimAbout::the_steels);
+  const Comparison steels = judged(trial, {}).comparisons[0];
+  EXPECT_EQ(steels.claim_about, ClaimAbout::the_steels);
+  ASSERT_TRUE(steels.ratio_these_blades);
+  EXPECT_LT(steels.ratio_these_blades->hi95 / steels.ratio_these_blades->lo95,
+            steels.ratio.hi95 / steels.ratio.lo95);
+}
+
+TEST(Judge, KeepsToTheseBladesWhereAskedAndSaysWhereAClaimAboutSteelsCannotBeMade) {
+  trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 7);
+  int i = 0;
+  for (trials::Run& run : trial.runs) run.specimen = std::to_string(i++ % 2);
+  const Comparison kept = judged(trial, {.claim = ClaimAbout::these_blades}).comparisons[0];
+  for (trials::Run& run : trial.runs) run.specimen.clear();
+  const Judgement unmet = judged(trial, {.claim = ClaimAbout::the_steels});
+
+  EXPECT_EQ(kept.claim_about, ClaimAbout::these_blades);
+  EXPECT_FALSE(kept.ratio_these_blades);
+  EXPECT_EQ(unmet.comparisons[0].claim_about, ClaimAbout::these_blades);
+  EXPECT_TRUE(std::ranges::any_of(unmet.cannot_say, [](const std::string& sentence) {
+    return sentence.starts_with("A claim about the steels was asked for");
+  }));
 }
 
 TEST(Judge, NamesAFallingReadingAndAVoidedRun) {
