@@ -46,8 +46,9 @@ double warm_up(NutsTree& tree,
                NutsChain& chain,
                Watch& watch) {
   StepSizeTuner tuner(options.target_acceptance);
+  if (!options.rough_variances.empty()) tree.set_metric(options.rough_variances);
   tuner.restart(tree.reasonable_step_size(0.1, options.target_acceptance, random));
-  RunningVariances variances(dimension);
+  RunningVariances variances(dimension, options.rough_variances);
   const std::vector<int> updates = metric_updates(options.warmup);
   const int first = first_metric_iteration(options.warmup);
   for (int i = 0; i < options.warmup; ++i) {
@@ -108,6 +109,9 @@ NutsDraws sample_nuts(const LogDensityMaker& make_density,
                       const base::Executor& execute,
                       const base::ProgressReport& report) {
   base::require(!starts.empty() && !starts.front().empty(), "sampling needs a starting point");
+  base::require(
+      options.rough_variances.empty() || options.rough_variances.size() == starts.front().size(),
+      "a rough variance for every coordinate, or none");
   base::require(options.warmup >= 100, "sampling needs at least 100 iterations of warm-up");
   NutsDraws draws{.dimension = starts.front().size()};
   draws.chains.resize(starts.size());

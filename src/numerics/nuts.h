@@ -30,6 +30,9 @@ struct NutsOptions {
   int draws = 1000;  // kept, per chain
   double target_acceptance = 0.9;
   int max_tree_depth = 10;
+  // The coordinates' variances as far as they can be guessed: good guesses spare the first warm-up
+  // iterations long trajectories, bad ones are unlearned. Empty: none are known.
+  std::vector<double> rough_variances;
 };
 
 struct NutsChain {
@@ -47,7 +50,8 @@ struct NutsDraws {
   [[nodiscard]] std::vector<std::vector<double>> of(std::size_t coordinate) const;
 };
 
-// `starts`: one starting point per chain, all of the same length, at finite density.
+// `starts`: one starting point per chain, all of the same length (that of rough_variances, if any),
+// at finite density.
 [[nodiscard]] NutsDraws sample_nuts(const LogDensityMaker& make_density,
                                     std::span<const std::vector<double>> starts,
                                     const NutsOptions& options,

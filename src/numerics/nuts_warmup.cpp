@@ -48,10 +48,10 @@ void RunningVariances::add(std::span<const double> position) {
 
 std::vector<double> RunningVariances::shrunk() const {
   std::vector<double> variances(mean_.size(), 1.0);
-  if (count_ < 3) return variances;
+  if (count_ < 3) return rough_.empty() ? variances : rough_;
   for (std::size_t i = 0; i < variances.size(); ++i) {
     const double variance = sum_squares_[i] / (count_ - 1);
-    variances[i] = (count_ * variance + 5 * 1e-3) / (count_ + 5);
+    variances[i] = (count_ * variance + 5 * (rough_.empty() ? 1e-3 : rough_[i])) / (count_ + 5);
   }
   return variances;
 }

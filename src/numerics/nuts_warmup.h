@@ -2,12 +2,14 @@
 // coordinates (in growing windows). Internal to nuts.cpp.
 //
 // Dual averaging: Hoffman & Gelman 2014, section 3.2, their constants. Windows: a short start with
-// no metric, windows that double, and a short end for the step size alone; variances are shrunk
-// towards 0.001 as if by five further draws, so that a short window cannot yield a zero.
+// a guessed metric, windows that double, and a short end for the step size alone; variances are
+// shrunk towards the guess, or 0.001, as if by five further draws, so that a short window cannot
+// yield a zero.
 #pragma once
 
 #include <cstddef>
 #include <span>
+#include <utility>
 #include <vector>
 
 namespace keenfall::numerics {
@@ -32,13 +34,16 @@ class StepSizeTuner {
 
 class RunningVariances {
  public:
-  explicit RunningVariances(std::size_t dimension) : mean_(dimension), sum_squares_(dimension) {}
+  // rough: guessed variances, or empty.
+  RunningVariances(std::size_t dimension, std::vector<double> rough)
+      : rough_(std::move(rough)), mean_(dimension), sum_squares_(dimension) {}
 
   void add(std::span<const double> position);
   [[nodiscard]] std::vector<double> shrunk() const;
   void clear();
 
  private:
+  std::vector<double> rough_;
   double count_ = 0;
   std::vector<double> mean_;
   std::vector<double> sum_squares_;

@@ -68,7 +68,7 @@ bool run_reached(const blunting::BluntingData& data,
                  const At& at) {
   const double wanted = at.what == ComparedAt::common_reading
                             ? log_bluntness_at(data, at)
-                            : numerics::median_of(fit.runs[run].log_start) + std::log(at.level);
+                            : fit.runs[run].log_start_median + std::log(at.level);
   return std::ranges::any_of(
       data.runs[run].checkpoints, [wanted](const blunting::Checkpoint& checkpoint) {
         return !checkpoint.below_resolution && checkpoint.log_bluntness >= wanted;

@@ -102,7 +102,8 @@ base::Result<verdicts::Judgement> judge_one(const trials::Trial& trial,
   if (!data) return base::failed(data.error());
   const auto stop_reading = stop_reading_in(options.stop_reading, data->unit);
   if (!stop_reading) return base::failed(stop_reading.error());
-  const auto fit = blunting::fit_blunting(*data, model, {}, options.seed, executor, progress);
+  const auto fit = blunting::fit_blunting(
+      *data, model, blunting::sampling_for(*data), options.seed, executor, progress);
   if (!fit) return base::failed(fit.error());
   verdicts::Judgement judgement = verdicts::judge(trial,
                                                   *data,

@@ -35,7 +35,9 @@ BluntingDensity::BluntingDensity(const BluntingData& data, const ModelSpec& spec
       parts_(parts_for(spec, data)),
       layout_(layout_of(parts_, data)),
       anchors_(anchors_for(data, spec, layout_)),
-      centres_(spec.centres.value_or(data.data_centres)) {}
+      centres_(spec.centres.value_or(data.data_centres)),
+      weights_(weights_of(data)),
+      weighed_(weights_.relative_variance.size()) {}
 
 // From the bottom of the model up: a level's slope is complete before it is passed on.
 double BluntingDensity::add_runs(std::span<double> gradient, Slopes& slopes) const {

@@ -13,6 +13,7 @@
 #include "blunting/inference/anchored.h"
 #include "blunting/inference/anchors.h"
 #include "blunting/inference/blunting_data.h"
+#include "blunting/inference/checkpoint_weights.h"
 #include "blunting/inference/model_parts.h"
 #include "blunting/inference/model_spec.h"
 
@@ -60,6 +61,10 @@ class BluntingDensity {
   // least-squares curves suggest.
   [[nodiscard]] std::vector<double> start_for(base::Seed seed, std::uint64_t chain) const;
 
+  // About the posterior variance of every coordinate, for the sampler to begin with: anchored
+  // levels have 1, log scales what so many runs and readings leave them.
+  [[nodiscard]] std::vector<double> rough_variances() const;
+
  private:
   struct Slopes;  // derivatives by the parameters in their own terms
 
@@ -76,6 +81,14 @@ class BluntingDensity {
     double information_factor = 1;  // of the readings', over the anchors' own
   };
 
+  // What checkpoints of one weight class have in common at a point.
+  struct Weighed {
+    double repeat_variance = 0;  // the part of the variance that repeats would lessen
+    double variance = 0;         // of the centre
+    double precision = 0;
+    double squares = 0;  // weighted squares of standardised residuals, summed up
+  };
+
   void unpack(std::span<const double> q, ParameterValues& values, Levels& levels) const;
   void unpack_scales(std::span<const double> q, ParameterValues& values) const;
   void unpack_shapes(std::span<const double> q, ParameterValues& values, Levels& levels) const;
@@ -85,8 +98,9 @@ class BluntingDensity {
   [[nodiscard]] double run_centre(std::size_t run, const ParameterValues& values) const;
   [[nodiscard]] std::size_t scatter_of(std::size_t medium) const;
 
-  [[nodiscard]] double add_readings(Slopes& slopes) const;
-  [[nodiscard]] double add_run_readings(std::size_t run, Slopes& slopes) const;
+  void weigh_checkpoints();
+  [[nodiscard]] double add_readings(Slopes& slopes);
+  [[nodiscard]] double add_run_readings(std::size_t run, Slopes& slopes);
   [[nodiscard]] double add_runs(std::span<double> gradient, Slopes& slopes) const;
   [[nodiscard]] double add_groups(std::span<double> gradient, Slopes& slopes) const;
   [[nodiscard]] double add_means(std::span<double> gradient, Slopes& slopes) const;
@@ -104,8 +118,11 @@ class BluntingDensity {
   ParameterLayout layout_;
   Anchors anchors_;
   PriorCentres centres_;
-  ParameterValues values_;  // scratch, as is the next
+  CheckpointWeights weights_;
+  ParameterValues values_;  // scratch, as is the rest
   Levels levels_;
+  std::vector<Weighed> weighed_;  // by weight class
+  double spot_variance_ = 0;
 };
 
 }  // namespace keenfall::blunting

@@ -134,10 +134,14 @@ void BluntingDensity::unpack_runs(std::span<const double> q,
   v.run_half.resize(at.runs);
   levels.run_start.resize(at.runs);
   levels.run_half.resize(at.runs);
+  std::vector<double> shape_shift(at.arms);
+  for (std::size_t a = 0; a < at.arms; ++a) {
+    shape_shift[a] = std::log(v.shape[a]) - anchors_.arms[a].shape.level;
+  }
   for (std::size_t r = 0; r < at.runs; ++r) {
     const RunData& run = data_.runs[r];
     const RunAnchor& anchor = anchors_.runs[r];
-    const double shift = std::log(v.shape[run.arm]) - anchors_.arms[run.arm].shape.level;
+    const double shift = shape_shift[run.arm];
     Anchor start = anchor.start;
     start.level += anchor.start_by_shape * shift;
     start.information *= levels.information_factor;
@@ -160,6 +164,52 @@ ParameterValues BluntingDensity::values_at(std::span<const double> q) const {
   Levels levels;
   unpack(q, values, levels);
   return values;
+}
+
+std::vector<double> BluntingDensity::rough_variances() const {
+  const ParameterLayout& at = layout_;
+  // The log of a scale known from so many degrees of freedom, and from its prior.
+  const auto log_scale = [](double freedom, double prior_sd) {
+    return 1 / (2 * std::max(0.0, freedom) + 1 / (prior_sd * prior_sd));
+  };
+  constexpr double kHalfNormalSd = 0.7;  // of the log of a half-normal scale, about
+  double checkpoints = 0;
+  std::vector<double> spare_runs(at.scatters);
+  for (const RunData& run : data_.runs) {
+    checkpoints += static_cast<double>(run.checkpoints.size());
+    ++spare_runs[scatter_of(run.medium)];
+  }
+  for (const std::size_t medium : data_.medium_of_arm) --spare_runs[scatter_of(medium)];
+  const double runs = static_cast<double>(at.runs);
+  const double spare_readings = std::max(1.0, checkpoints - 2 * runs);
+  std::vector<double> variances(at.dimension, 1.0);
+  const auto log_normal_sd = spec_.priors.log_scatter_sd;
+  for (std::size_t s = 0; s < at.scatters; ++s) {
+    variances[at.log_start_scatter + s] = log_scale(spare_runs[s], kHalfNormalSd);
+    variances[at.log_run_scatter + s] = log_scale(spare_runs[s], kHalfNormalSd);
+  }
+  if (at.has_checkpoint_scatter) {
+    variances[at.log_reading_scatter] = log_scale(data_.repeat_degrees_of_freedom, kHalfNormalSd);
+    variances[at.log_checkpoint_scatter] = log_scale(0.1 * spare_readings, log_normal_sd);
+  } else {
+    variances[at.log_reading_scatter] =
+        log_scale(data_.repeat_degrees_of_freedom + spare_readings, kHalfNormalSd);
+  }
+  const auto group = [&](bool has, std::size_t index, std::size_t count) {
+    if (has) variances[index] = log_scale(0.5 * static_cast<double>(count), log_normal_sd);
+  };
+  group(at.has_shape_level, at.log_shape_scatter, at.arms);
+  group(at.block_count > 0, at.log_block_scatter, at.block_count);
+  group(at.specimen_count > 0, at.log_specimen_scatter, at.specimen_count);
+  const double each = anchors_.scatters.run * anchors_.scatters.run;
+  const auto covariate = [&](bool has, std::size_t index, double prior_sd, double spread) {
+    if (has) variances[index] = 1 / (1 + runs * spread * spread * prior_sd * prior_sd / each);
+  };
+  covariate(
+      at.has_start_effect, at.start_effect, spec_.priors.start_effect, anchors_.scatters.start);
+  constexpr double kSpreadOfPlaces = 0.29;  // sd of evenly spread places in -0.5..0.5
+  covariate(at.has_order_drift, at.order_drift, spec_.priors.order_drift, kSpreadOfPlaces);
+  return variances;
 }
 
 std::vector<double> BluntingDensity::start_for(base::Seed seed, std::uint64_t chain) const {

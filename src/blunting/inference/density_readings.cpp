@@ -51,20 +51,26 @@ ResidualTerm censored_term(double residual, double variance, double side, bool r
 }  // namespace
 
 // The variance of a checkpoint's centre is factor (s_u^2 + w sigma^2), factor 1 or kRobustScale^2.
-double BluntingDensity::add_run_readings(std::size_t r, Slopes& slopes) const {
+void BluntingDensity::weigh_checkpoints() {
+  const double factor = parts_.robust ? kRobustScale * kRobustScale : 1;
+  const double one_reading = factor * values_.reading_scatter * values_.reading_scatter;
+  spot_variance_ = factor * values_.checkpoint_scatter * values_.checkpoint_scatter;
+  for (std::size_t w = 0; w < weighed_.size(); ++w) {
+    const double repeat = weights_.relative_variance[w] * one_reading;
+    const double variance = spot_variance_ + repeat;
+    weighed_[w] = {.repeat_variance = repeat, .variance = variance, .precision = 1 / variance};
+  }
+}
+
+double BluntingDensity::add_run_readings(std::size_t r, Slopes& slopes) {
   const RunData& run = data_.runs[r];
   const double shape = values_.shape[run.arm];
-  const double factor = parts_.robust ? kRobustScale * kRobustScale : 1;
-  const double spot = factor * values_.checkpoint_scatter * values_.checkpoint_scatter;
-  const double one_reading = factor * values_.reading_scatter * values_.reading_scatter;
   const double side = data_.higher_is_keener() ? -1 : 1;
+  const std::size_t* weight_class = &weights_.class_of[weights_.first_of_run[r]];
   double log_likelihood = 0;
   double by_start = 0;
   double by_half = 0;
   double by_shape = 0;
-  double by_reading = 0;
-  double by_spot = 0;
-  LogProduct variances;
   LogProduct ratios;
   for (const Checkpoint& checkpoint : run.checkpoints) {
     double mean = values_.run_start[r];
@@ -76,46 +82,48 @@ double BluntingDensity::add_run_readings(std::size_t r, Slopes& slopes) const {
       share = power / (1 + power);
       mean += std::log(1 + power);
     }
-    const double repeat = checkpoint.relative_variance * one_reading;
-    const double variance = spot + repeat;
     const double residual = checkpoint.log_bluntness - mean;
-    ResidualTerm term;
+    Weighed& weighed = weighed_[*weight_class++];
+    double by_mean = 0;
     if (checkpoint.below_resolution) {
-      term = censored_term(residual, variance + kZeroFuzz * kZeroFuzz, side, parts_.robust);
-    } else if (parts_.robust) {
-      const double precision = 1 / variance;
-      const double square = residual * residual * precision;
-      const double weight = 5 / (4 + square);
-      variances.multiply(variance);
-      ratios.multiply(1 + 0.25 * square);
-      term = {.by_mean = weight * residual * precision,
-              .by_variance = 0.5 * (weight * square - 1) * precision};
+      const ResidualTerm term =
+          censored_term(residual, weighed.variance + kZeroFuzz * kZeroFuzz, side, parts_.robust);
+      log_likelihood += term.log_likelihood;
+      by_mean = term.by_mean;
+      slopes.log_reading_scatter += 2 * term.by_variance * weighed.repeat_variance;
+      slopes.log_checkpoint_scatter += 2 * term.by_variance * spot_variance_;
     } else {
-      const double precision = 1 / variance;
-      const double square = residual * residual * precision;
-      variances.multiply(variance);
-      term = {.log_likelihood = -0.5 * square,
-              .by_mean = residual * precision,
-              .by_variance = 0.5 * (square - 1) * precision};
+      const double square = residual * residual * weighed.precision;
+      const double weight = parts_.robust ? 5 / (4 + square) : 1;
+      by_mean = weight * residual * weighed.precision;
+      weighed.squares += weight * square;
+      if (parts_.robust) {
+        ratios.multiply(1 + 0.25 * square);
+      } else {
+        log_likelihood -= 0.5 * square;
+      }
     }
-    log_likelihood += term.log_likelihood;
-    by_start += term.by_mean;
-    by_half -= term.by_mean * shape * share;
-    by_shape += term.by_mean * share * log_time;
-    by_reading += 2 * term.by_variance * repeat;
-    by_spot += 2 * term.by_variance * spot;
+    by_start += by_mean;
+    by_half -= by_mean * shape * share;
+    by_shape += by_mean * share * log_time;
   }
   slopes.run_start[r] = by_start;
   slopes.run_half[r] = by_half;
   slopes.log_shape[run.arm] += by_shape * shape;
-  slopes.log_reading_scatter += by_reading;
-  slopes.log_checkpoint_scatter += by_spot;
-  return log_likelihood - 0.5 * variances.log() - 2.5 * ratios.log();
+  return log_likelihood - 2.5 * ratios.log();
 }
 
-double BluntingDensity::add_readings(Slopes& slopes) const {
+double BluntingDensity::add_readings(Slopes& slopes) {
+  weigh_checkpoints();
   double log_likelihood = 0;
   for (std::size_t r = 0; r < data_.runs.size(); ++r) log_likelihood += add_run_readings(r, slopes);
+  for (std::size_t w = 0; w < weighed_.size(); ++w) {
+    const Weighed& weighed = weighed_[w];
+    log_likelihood -= 0.5 * weights_.count[w] * std::log(weighed.variance);
+    const double by_log_variance = (weighed.squares - weights_.count[w]) * weighed.precision;
+    slopes.log_reading_scatter += by_log_variance * weighed.repeat_variance;
+    slopes.log_checkpoint_scatter += by_log_variance * spot_variance_;
+  }
   // The repeats about their own centres.
   const double degrees = data_.repeat_degrees_of_freedom;
   const double squares =

@@ -2,6 +2,7 @@
 
 #include "blunting/inference/blunting_density.h"
 #include "numerics/nuts.h"
+#include "numerics/summaries.h"
 
 #include <memory>
 
@@ -94,7 +95,8 @@ base::Result<BluntingFit> attempt(const BluntingData& data,
                             starts,
                             {.warmup = options.warmup,
                              .draws = options.draws,
-                             .target_acceptance = options.target_acceptance},
+                             .target_acceptance = options.target_acceptance,
+                             .rough_variances = density.rough_variances()},
                             seed,
                             execute,
                             report);
@@ -115,11 +117,18 @@ base::Result<BluntingFit> attempt(const BluntingData& data,
       keep(density.values_at(all.subspan(d * draws.dimension, draws.dimension)), data, fit);
     }
   }
+  for (RunDraws& run : fit.runs) run.log_start_median = numerics::median_of(run.log_start);
   fit.diagnostics = diagnostics_of(monitored(fit), fit.chains, divergences, execute);
   return fit;
 }
 
 }  // namespace
+
+SamplingOptions sampling_for(const BluntingData& data) {
+  constexpr std::size_t kManyRuns = 300;
+  if (data.runs.size() <= kManyRuns) return {};
+  return {.warmup = 250, .draws = 800, .target_acceptance = 0.8};
+}
 
 base::Result<BluntingFit> fit_blunting(const BluntingData& data,
                                        const ModelSpec& spec,

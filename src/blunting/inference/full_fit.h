@@ -27,6 +27,7 @@ struct ArmDraws {
 };
 
 struct RunDraws {
+  double log_start_median = 0;
   Draws log_start;
   Draws log_half_keenness;
 };
@@ -56,6 +57,10 @@ struct SamplingOptions {
   int draws = 1000;  // kept, per chain
   double target_acceptance = 0.9;
 };
+
+// The usual options; beyond some hundred runs fewer draws and longer steps, since there every
+// iteration costs more and hundreds of coordinates mix alike.
+[[nodiscard]] SamplingOptions sampling_for(const BluntingData& data);
 
 [[nodiscard]] base::Result<BluntingFit> fit_blunting(const BluntingData& data,
                                                      const ModelSpec& spec,
