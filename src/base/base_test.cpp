@@ -24,6 +24,16 @@ TEST(Problems, AreWrittenAsPlaceSentenceAndWhatWouldBeAccepted) {
 
 TEST(Problems, WithoutAPlaceAreJustTheSentence) {
   EXPECT_EQ(in_words({.sentence = "Nothing to judge."}), "Nothing to judge.");
+  EXPECT_EQ(in_words({.sentence = "the unit is not known"}), "the unit is not known.");
+}
+
+TEST(Problems, OfASpreadsheetNameItsCell) {
+  EXPECT_EQ(in_words({.sentence = "Empty.",
+                      .place = {.file = "t.ods, sheet Trial 2",
+                                .line = 7,
+                                .column = "cuts",
+                                .cell = "cell C7"}}),
+            "t.ods, sheet Trial 2, cell C7: Empty.");
 }
 
 TEST(Numbers, AreWrittenShortestRoundedOrToAFewFigures) {

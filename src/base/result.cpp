@@ -10,6 +10,10 @@ std::string place_in_words(const Place& place) {
     if (!words.empty()) words += ", ";
     words += part;
   };
+  if (!place.cell.empty()) {
+    append(place.cell);
+    return words;
+  }
   if (place.line) append("line " + std::to_string(*place.line));
   if (!place.column.empty()) append("column " + place.column);
   return words;
@@ -21,6 +25,8 @@ std::string in_words(const Problem& problem) {
   std::string words = place_in_words(problem.place);
   if (!words.empty()) words += ": ";
   words += problem.sentence;
+  const bool is_ended = words.empty() || words.ends_with('.') || words.ends_with('?');
+  if (!is_ended) words += ".";
   if (!problem.accepted.empty()) words += " Accepted: " + problem.accepted + ".";
   return words;
 }

@@ -32,6 +32,7 @@ struct Place {
   std::optional<std::size_t> line;  // 1-based, as a text editor counts
   std::string column;               // the header as the file writes it, or an option's name
   std::string found;                // the offending text, as written
+  std::string cell;  // in a spreadsheet, said instead of line and column: "cell C7", "row 7"
 
   bool operator==(const Place&) const = default;
 };

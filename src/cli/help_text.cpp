@@ -54,15 +54,20 @@ std::vector<Entry> table_options() {
           {"--column=OURS=THEIRS", "a column by another name: --column cuts=strokes (repeatable)"},
           {"--define-kind=DEFINITION",
            "an own kind of reading, name:unit:lower or name:unit:higher, then options: "
-           "--define-kind flank_wear:mm:lower (repeatable)"}};
+           "--define-kind flank_wear:mm:lower (repeatable)"},
+          {"--shape=runs",
+           "the table is long (a row a reading), wide (cuts down, runs across) or runs (a line a "
+           "run), where that is not plain by itself"},
+          {"--where=COLUMN=VALUE", "only the rows whose column reads so (repeatable)"}};
 }
 
 std::string judge_help(const Look& look) {
   return wrapped("keenfall judge TABLE... [options]", {}, look) + "\n" +
          wrapped(
              "Says which edge stays keen longer, how sure that is, and what else could explain it. "
-             "A table is a CSV file with a reading a row and at least the columns blade, medium, "
-             "run, cuts and reading. Several tables are taken as one trial.",
+             "A table is a CSV file that names blade, medium, run, cuts and reading: a reading a row, "
+             "or cuts down and runs across, or a line a run. Several tables are taken as one "
+             "trial.",
              {},
              look) +
          "\nHow to judge\n" + entries_text(judging_options(), look) + "\nHow to read the table\n" +

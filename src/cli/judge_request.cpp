@@ -2,6 +2,8 @@
 
 #include "exchange/column_mapping.h"
 #include "exchange/kind_definition.h"
+#include "exchange/row_filter.h"
+#include "exchange/table_options.h"
 
 #include <algorithm>
 #include <charconv>
@@ -168,6 +170,22 @@ void read_table_options(const TypedOptions& typed,
       problems.add("--define-kind", kind.error());
     }
   }
+  for (const std::string& text : typed.where) {
+    auto filter = exchange::parse_row_filter(text);
+    if (filter) {
+      options.table.where.push_back(std::move(*filter));
+    } else {
+      problems.add("--where", filter.error());
+    }
+  }
+  if (typed.shape) {
+    const auto shape = exchange::table_shape_named(*typed.shape);
+    if (!shape) {
+      problems.add_bad_value("--shape", "the shape of a table", *typed.shape, "long, wide or runs");
+    }
+    options.table.shape = shape.value_or(exchange::TableShape::decide);
+  }
+  options.table.sheets = typed.sheets;
   options.kind = typed.kind;
   options.table.default_kind = typed.kind.value_or("");  // of rows that name none
 }

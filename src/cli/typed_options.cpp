@@ -35,6 +35,9 @@ void add_table_options(CLI::App& app, TypedOptions& typed) {
       ->expected(kOneEach)
       ->take_all()
       ->allow_extra_args(false);
+  app.add_option("--where", typed.where)->expected(kOneEach)->take_all()->allow_extra_args(false);
+  app.add_option("--sheet", typed.sheets)->expected(kOneEach)->take_all()->allow_extra_args(false);
+  app.add_option("--shape", typed.shape);
 }
 
 base::Problem unknown_option(const std::string& word) {

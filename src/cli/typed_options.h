@@ -25,6 +25,9 @@ struct TypedOptions {
   std::optional<std::string> trial_seed;  // of demo
   std::vector<std::string> columns;
   std::vector<std::string> defined_kinds;
+  std::vector<std::string> where;
+  std::vector<std::string> sheets;
+  std::optional<std::string> shape;
   bool quiet = false;
   bool no_open = false;
 };

@@ -117,6 +117,29 @@ constexpr std::array<ColumnDefinition, kColumnCount> kDefinitions = {{
      .accepted = "a whole number of zero or more, such as 3",
      .lowest = 0,
      .highest = 1'000'000},
+    {.column = Column::lasted, .name = "lasted"},
+    {.column = Column::failed_by, .name = "failed_by"},
+    {.column = Column::test, .name = "test"},
+    {.column = Column::test_level,
+     .name = "test_level",
+     .content = CellContent::number,
+     .accepted = "how many times its start the reading is where the test fails, above 1, such as 2",
+     .lowest = 1,
+     .is_lowest_allowed = false,
+     .unit = "x"},
+    {.column = Column::start_reading,
+     .name = "start_reading",
+     .content = CellContent::number,
+     .accepted = "a number above zero, such as 104"},
+    {.column = Column::stop_reading,
+     .name = "stop_reading",
+     .content = CellContent::number,
+     .accepted = "a number above zero, such as 400"},
+    {.column = Column::stop_cuts,
+     .name = "stop_cuts",
+     .content = CellContent::number,
+     .accepted = "a number of zero or more, such as 127",
+     .lowest = 0},
 }};
 
 std::string list_of_our_columns() {
@@ -148,7 +171,7 @@ const ColumnDefinition* find_definition(std::string_view name) {
 
 base::Problem unknown_own_column(std::string_view ours) {
   return {.kind = base::ProblemKind::unknown_name,
-          .sentence = quoted(ours) + " is no column of the long table.",
+          .sentence = quoted(ours) + " is no column known here.",
           .place = {.column = "--column", .found = excerpt(ours)},
           .accepted = "one of " + list_of_our_columns()};
 }

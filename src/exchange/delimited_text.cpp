@@ -51,6 +51,20 @@ std::optional<char> recognise_delimiter(std::string_view text) {
   return most;
 }
 
+std::vector<char> likely_delimiters(std::string_view text) {
+  const std::string_view first = first_written_line(text);
+  if (const auto named = named_delimiter(first)) return {*named};
+  std::vector<char> likely;
+  if (const auto most = recognise_delimiter(text)) likely.push_back(*most);
+  constexpr std::size_t kBytesLookedAt = 8192;
+  const std::string_view head = text.substr(0, kBytesLookedAt);
+  for (const char delimiter : {';', '\t', ','}) {
+    const bool is_there = head.find(delimiter) != head.npos;
+    if (is_there && (likely.empty() || likely.front() != delimiter)) likely.push_back(delimiter);
+  }
+  return likely;
+}
+
 DelimitedReader::DelimitedReader(std::string_view text, char delimiter)
     : text_(text), delimiter_(delimiter) {}
 

@@ -20,7 +20,9 @@ namespace keenfall::exchange {
 
 struct Cell {
   std::string_view text;
-  std::size_t line = 0;  // where the cell begins, 1-based
+  std::size_t line = 0;      // where the cell begins, 1-based
+  std::size_t column = 0;    // 1-based, where a person knows it by its letter; 0: by its header
+  std::string_view fault{};  // why it cannot be used, as a sentence: "The cell holds an error ..."
 };
 
 struct QuoteFault {
@@ -33,11 +35,15 @@ struct Record {
   std::size_t line = 0;
   std::span<const Cell> cells;
   std::optional<QuoteFault> fault;
+  std::size_t column = 0;  // where the row is known by one of its cells; 0: it is not
 };
 
 // ',', ';' or '\t': the one the first written line (the header) has most of; the delimiter named by
 // a first line "sep=;". nullopt when it has none of them.
 [[nodiscard]] std::optional<char> recognise_delimiter(std::string_view text);
+
+// All that the first lines have any of, the likeliest first; the one named by "sep=" alone.
+[[nodiscard]] std::vector<char> likely_delimiters(std::string_view text);
 
 class DelimitedReader {
  public:

@@ -91,12 +91,25 @@ void add_event(CellTexts& cells, const trials::Event& event) {
       event.as_written.empty() ? std::string(word_for(event.kind)) : event.as_written;
 }
 
+void add_edge_life(CellTexts& cells, const trials::EdgeLife& life) {
+  cells[index_of(Column::lasted)] =
+      base::plain_number(life.lasted_cuts) + (life.failed_by_cuts ? "" : "+");
+  cells[index_of(Column::failed_by)] = text_of_number(life.failed_by_cuts);
+  cells[index_of(Column::test)] = life.test;
+  cells[index_of(Column::test_level)] = text_of_number(life.level);
+  cells[index_of(Column::struck)] = life.struck_reason.value_or("");
+}
+
 void append_run(std::vector<CellTexts>& rows, const trials::Trial& trial, const trials::Run& run) {
   const CellTexts of_run = run_cells(trial, run);
   const std::size_t first = rows.size();
   for (const trials::Reading& reading : run.readings) {
     rows.push_back(of_run);
     add_reading(rows.back(), trial, reading);
+  }
+  for (const trials::EdgeLife& life : run.edge_lives) {
+    rows.push_back(of_run);
+    add_edge_life(rows.back(), life);
   }
   for (const trials::Event& event : run.events) {
     rows.push_back(of_run);

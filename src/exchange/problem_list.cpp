@@ -7,13 +7,49 @@
 
 namespace keenfall::exchange {
 
-void ProblemList::begin_file(std::string name) { file_names_.push_back(std::move(name)); }
+std::string column_letters(std::size_t column) {
+  constexpr std::size_t kLetters = 26;
+  std::string letters;
+  for (; column > 0; column = (column - 1) / kLetters) {
+    letters.insert(letters.begin(), static_cast<char>('A' + (column - 1) % kLetters));
+  }
+  return letters;
+}
+
+void ProblemList::begin_file(std::string name, PlaceNaming naming) {
+  files_.push_back({.name = std::move(name), .naming = naming});
+}
+
+void ProblemList::name_places_by(PlaceNaming naming) { files_.back().naming = naming; }
+
+std::string ProblemList::line_in_words(Origin at) const {
+  const std::string line = std::to_string(at.line);
+  switch (files_[at.file].naming) {
+    case PlaceNaming::cells:
+      return at.column > 0 ? "cell " + column_letters(at.column) + line : "row " + line;
+    case PlaceNaming::lines_and_letters:
+      return "line " + line + (at.column > 0 ? ", column " + column_letters(at.column) : "");
+    case PlaceNaming::lines_and_headers:
+      break;
+  }
+  return "line " + line;
+}
 
 void ProblemList::add(Origin at, base::Problem problem) {
-  base::require(at.file < file_names_.size(), "a problem stands in a file that was begun");
+  base::require(at.file < files_.size(), "a problem stands in a file that was begun");
+  if (at.column > 0) {
+    std::string key = "cell " + std::to_string(at.file) + "," + std::to_string(at.line) + "," +
+                      std::to_string(at.column) + problem.sentence;
+    if (!told_once_.emplace(std::move(key), entries_.size()).second) return;
+  }
   if (++total_ > kMostReported) return;
-  problem.place.file = file_names_[at.file];
+  const File& file = files_[at.file];
+  problem.place.file = file.name;
   if (at.line > 0) problem.place.line = at.line;
+  if (at.line > 0 && file.naming == PlaceNaming::cells) problem.place.cell = line_in_words(at);
+  if (at.column > 0 && file.naming == PlaceNaming::lines_and_letters) {
+    problem.place.column = column_letters(at.column);
+  }
   entries_.push_back({.at = at, .problem = std::move(problem)});
 }
 
@@ -36,8 +72,8 @@ void ProblemList::add_general(base::Problem problem) {
 }
 
 std::string ProblemList::place_in_words(Origin at) const {
-  const std::string line = "line " + std::to_string(at.line);
-  return file_names_.size() < 2 ? line : file_names_[at.file] + ", " + line;
+  const std::string line = line_in_words(at);
+  return files_.size() < 2 ? line : files_[at.file].name + ", " + line;
 }
 
 std::vector<base::Problem> ProblemList::sorted() && {

@@ -16,8 +16,8 @@ TEST(ProblemLists, StandInTheOrderOfFilesAndLines) {
   const auto problems = std::move(list).sorted();
 
   ASSERT_EQ(problems.size(), 3U);
-  EXPECT_EQ(base::in_words(problems[0]), "a.csv, line 2: first");
-  EXPECT_EQ(base::in_words(problems[2]), "b.csv, line 3: third");
+  EXPECT_EQ(base::in_words(problems[0]), "a.csv, line 2: first.");
+  EXPECT_EQ(base::in_words(problems[2]), "b.csv, line 3: third.");
 }
 
 TEST(ProblemLists, TellOnceWhatManyRowsShare) {

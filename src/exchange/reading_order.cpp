@@ -39,7 +39,7 @@ base::Problem recorded_twice(const ProblemList& problems,
           .sentence = "Repeat " + repeat + " at " + base::plain_number(after.cuts) +
                       " cuts of run " + excerpt(draft[Column::run].text) + " of blade " +
                       excerpt(draft[Column::blade].text) + " stands already in " +
-                      problems.place_in_words({before.file, before.reading.line}) +
+                      problems.place_in_words({before.file, before.reading.line, before.column}) +
                       ". Number it anew, or strike one of the two with a reason.",
           .place = {.column = "repeat", .found = repeat}};
 }
@@ -67,12 +67,12 @@ void check_reading_order(const RunDraft& draft, ProblemList& problems) {
       before_back = &before;
     }
     if (after.reading.repeat && after.reading.cuts == before.reading.cuts) {
-      problems.add({after.file, after.reading.line},
+      problems.add({after.file, after.reading.line, after.column},
                    recorded_twice(problems, draft, before, after.reading));
     }
   }
   if (first_back != nullptr) {
-    problems.add({first_back->file, first_back->reading.line},
+    problems.add({first_back->file, first_back->reading.line, first_back->column},
                  backwards(draft, before_back->reading, first_back->reading));
   }
 }

@@ -50,7 +50,7 @@ const trials::ReadingKind* ReadingSeriesRegister::kind_of(const TableRow& row,
     if (kind != nullptr) return kind;
     problems_.add_counted(
         "kind" + folded(cell.text),
-        {row.at.file, cell.line},
+        row.origin_of(Column::kind),
         {.kind = base::ProblemKind::unknown_name,
          .sentence = quoted(cell.text) + " is no kind of reading known here.",
          .place = {.column = header, .found = excerpt(cell.text)},
@@ -65,16 +65,24 @@ const trials::ReadingKind* ReadingSeriesRegister::kind_of(const TableRow& row,
     return trials::find_reading_kind("thread_push");
   }
   const std::string suitable = kinds_in_unit(unit);
+  const Column unit_column = row[Column::unit].is_blank() ? Column::reading : Column::unit;
+  const bool is_no_unit = !unit.empty() && suitable.empty();
   problems_.add_counted(
       "no kind in " + std::string(unit),
-      row.at,
+      unit.empty() ? row.at : row.origin_of(unit_column),
       {.kind = base::ProblemKind::missing,
-       .sentence = "The kind of reading is not named. Say it for the whole table with "
-                   "--kind, or in a column kind" +
-                   (suitable.empty() || unit.empty()
-                        ? "."
-                        : "; in " + excerpt(unit) + " are read: " + suitable + "."),
-       .place = {.column = header},
+       .sentence =
+           (is_no_unit
+                ? quoted(unit) + " is the unit of no kind of reading known here, and "
+                                 "the kind is not named. Correct the unit, or say "
+                                 "the kind for the whole table with --kind, or in a "
+                                 "column kind."
+                : "The kind of reading is not named. Say it for the whole table "
+                  "with --kind, or in a column kind" +
+                      (unit.empty() ? "."
+                                    : "; in " + excerpt(unit) + " are read: " + suitable + ".")),
+       .place = {.column = unit.empty() ? "" : file_columns.header_of(unit_column),
+                 .found = excerpt(unit)},
        .accepted = list_of_kinds(options_.defined_kinds)});
   return nullptr;
 }
@@ -93,14 +101,14 @@ std::optional<std::string> ReadingSeriesRegister::unit_of(const TableRow& row,
       problem.sentence = "A " + kind.words + " cannot be in " + quoted(cell.text) + ".";
       problem.accepted = kind.unit + " or a unit that converts to it";
       problems_.add_counted(
-          kind.name + "in" + std::string(cell.text), {row.at.file, cell.line}, problem);
+          kind.name + "in" + std::string(cell.text), row.origin_of(column), problem);
       return std::nullopt;
     }
     if (!unit.empty() && unit != *named) {
       problem.kind = base::ProblemKind::conflicting;
       problem.sentence = "The reading is in " + quoted(cell.text) + ", but the unit column says " +
                          quoted(row[Column::unit].text) + ".";
-      problems_.add({row.at.file, cell.line}, problem);
+      problems_.add(row.origin_of(column), problem);
       return std::nullopt;
     }
     unit = *named;
@@ -132,7 +140,7 @@ bool ReadingSeriesRegister::is_size_taken(const TableRow& row,
   } else {
     return true;
   }
-  problems_.add({row.at.file, cell.line}, problem);
+  problems_.add(row.origin_of(Column::reading), problem);
   return false;
 }
 

@@ -68,7 +68,9 @@ std::string name_key_of(const RunDraft& part) {
   return key;
 }
 
-ToldCell told_cell(const RowCell& cell, Origin at) {
+ToldCell told_cell(const TableRow& row, Column column) {
+  const RowCell& cell = row[column];
+  const Origin at = cell.is_blank() ? row.at : row.origin_of(column);
   if (cell.number) return {.text = "", .number = cell.number, .at = at};
   return {.text = std::string(cell.text), .number = std::nullopt, .at = at};
 }
@@ -165,13 +167,23 @@ RunDraft* RunDrafts::draft_for(const TableRow& row) {
     return nullptr;
   }
   RunDraft part{.first = row.at};
-  for (const Column column : kNameColumns)
-    part.told[index_of(column)] = told_cell(row[column], row.at);
-  for (const Column column : kArmColumns)
-    part.told[index_of(column)] = told_cell(row[column], row.at);
+  for (const Column column : kNameColumns) part.told[index_of(column)] = told_cell(row, column);
+  for (const Column column : kArmColumns) part.told[index_of(column)] = told_cell(row, column);
   part_of_key_.emplace(std::move(key), parts_.size());
   parts_.push_back(std::move(part));
   return &parts_.back();
+}
+
+// The same words on several rows are one edge life, filled down. A strike is of the row's reading
+// where it has one.
+void RunDrafts::add_edge_life(RunDraft& draft, const TableRow& row) {
+  trials::EdgeLife life = *row.edge_life;
+  if (!row[Column::reading].number) life.struck_reason = reason_in(row[Column::struck].text);
+  const bool is_told = std::ranges::any_of(draft.edge_lives, [&life](trials::EdgeLife told) {
+    told.line = life.line;
+    return told == life;
+  });
+  if (!is_told) draft.edge_lives.push_back(std::move(life));
 }
 
 void RunDrafts::add(const TableRow& row, const std::optional<trials::Reading>& reading) {
@@ -180,9 +192,12 @@ void RunDrafts::add(const TableRow& row, const std::optional<trials::Reading>& r
   for (const Column column : kRunColumns) {
     const RowCell& cell = row[column];
     if (cell.is_blank() || says_the_same((*draft)[column], cell)) continue;
-    tell(*draft, column, told_cell(cell, row.at));
+    tell(*draft, column, told_cell(row, column));
   }
-  if (reading) draft->readings.push_back({.reading = *reading, .file = row.at.file});
+  if (reading) {
+    draft->readings.push_back({.reading = *reading, .file = row.at.file, .column = row.at.column});
+  }
+  if (row.edge_life) add_edge_life(*draft, row);
   const RowCell& event = row[Column::event];
   if (!event.is_blank()) {
     draft->events.push_back({.kind = event_kind_of(event.text),
@@ -207,8 +222,17 @@ void RunDrafts::merge_into(RunDraft& draft, RunDraft&& part) {
   if (part.other_hardness) tell(draft, Column::hardness, *part.other_hardness);
   append_all(draft.readings, std::move(part.readings));
   std::ranges::stable_sort(draft.readings, {}, [](const ReadingDraft& reading) {
-    return Origin{reading.file, reading.reading.line};
+    return Origin{reading.file, reading.reading.line, reading.column};
   });
+  for (trials::EdgeLife& life : part.edge_lives) {
+    const auto is_same = [&life](trials::EdgeLife told) {
+      told.line = life.line;
+      return told == life;
+    };
+    if (std::ranges::none_of(draft.edge_lives, is_same)) {
+      draft.edge_lives.push_back(std::move(life));
+    }
+  }
   append_all(draft.events, std::move(part.events));
   append_all(draft.deviations, std::move(part.deviations));
   append_all(draft.notes, std::move(part.notes));

@@ -31,6 +31,7 @@ struct ToldCell {
 struct ReadingDraft {
   trials::Reading reading;  // series: an index into what was told (reading_series_register.h)
   std::size_t file = 0;
+  std::size_t column = 0;  // 0: not known
 };
 
 struct RunDraft {
@@ -40,6 +41,7 @@ struct RunDraft {
   std::optional<ToldCell> other_steel;
   std::optional<ToldCell> other_hardness;
   std::vector<ReadingDraft> readings;  // in the order of the rows
+  std::vector<trials::EdgeLife> edge_lives;
   std::vector<trials::Event> events;
   std::vector<std::string> deviations;
   std::vector<std::string> notes;
@@ -64,6 +66,7 @@ class RunDrafts {
   void tell(RunDraft& draft, Column column, const ToldCell& cell);
   void report_two(const RunDraft& draft, Column column, const ToldCell& cell);
   RunDraft* draft_for(const TableRow& row);
+  static void add_edge_life(RunDraft& draft, const TableRow& row);
   void merge_into(RunDraft& draft, RunDraft&& part);
 
   ProblemList& problems_;

@@ -30,8 +30,9 @@ std::vector<UsedSeries> series_used_by(const std::vector<ReadingDraft>& readings
     const std::size_t series = draft.reading.series;
     if (!used.empty() && used.back().index == series) continue;
     if (!seen.emplace(series, used.size()).second) continue;
-    used.push_back(
-        {.index = series, .first = {draft.file, draft.reading.line}, .told = told[series]});
+    used.push_back({.index = series,
+                    .first = {draft.file, draft.reading.line, draft.column},
+                    .told = told[series]});
   }
   return used;
 }

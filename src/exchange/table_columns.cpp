@@ -1,5 +1,6 @@
 #include "exchange/table_columns.h"
 
+#include "exchange/header_meaning.h"
 #include "exchange/text_lines.h"
 
 #include <algorithm>
@@ -21,18 +22,13 @@ std::string list_of_headers(const std::vector<std::string>& headers) {
   return list;
 }
 
-// Also without brackets: "bevel angle per side (deg)" is bevel_angle_per_side_deg.
-std::string folded_header(std::string_view header) {
-  std::string letters = folded(header);
-  std::erase_if(letters, [](char c) { return c == '(' || c == ')' || c == '[' || c == ']'; });
-  return letters;
-}
-
 // Matches one file's headers; collects what cannot be matched.
 class HeaderMatch {
  public:
-  HeaderMatch(const Record& header, ProblemList& problems)
-      : line_(header.line), problems_(problems) {
+  HeaderMatch(const Record& header,
+              ProblemList& problems,
+              std::span<const trials::ReadingKind> defined_kinds)
+      : line_(header.line), problems_(problems), defined_kinds_(defined_kinds) {
     for (const Cell& cell : header.cells) {
       matched_.headers.push_back(std::string(cell.text));
       folded_.push_back(folded_header(cell.text));
@@ -55,19 +51,37 @@ class HeaderMatch {
     }
   }
 
+  // Our own names before other usual ones.
   void match_own_names() {
     const std::vector<bool> is_mapped = is_taken_;
-    for (const ColumnDefinition& definition : column_definitions()) {
-      if (matched_.has(definition.column)) continue;
-      const std::string wanted = folded(definition.name);
+    const auto were_matched = matched_.positions;
+    for (const bool own_names : {true, false}) {
+      const auto before = own_names ? were_matched : matched_.positions;
       for (std::size_t i = 0; i < folded_.size(); ++i) {
-        if (folded_[i] == wanted && !is_mapped[i]) take(definition, i);
+        if (is_mapped[i]) continue;
+        const auto meaning = meaning_of_header(matched_.headers[i], defined_kinds_);
+        if (!meaning || meaning->is_own_name != own_names) continue;
+        if (before[index_of(meaning->column)]) continue;
+        take(definition_of(meaning->column), i);
+        matched_.units[index_of(meaning->column)] = meaning->unit;
       }
     }
   }
 
-  void require_columns() {
-    for (std::size_t i = 0; i < kRequiredColumnCount; ++i) {
+  void refuse_doubtful_angles() {
+    for (std::size_t i = 0; i < folded_.size(); ++i) {
+      if (is_taken_[i] || !is_doubtful_angle(matched_.headers[i])) continue;
+      report({.kind = base::ProblemKind::conflicting,
+              .sentence = quoted(matched_.headers[i]) +
+                          " does not say whether the angle is per side or inclusive.",
+              .place = {.column = excerpt(matched_.headers[i])},
+              .accepted = "a header such as bevel angle per side (deg), or bevel angle inclusive "
+                          "(deg)"});
+    }
+  }
+
+  void require_columns(std::size_t needed) {
+    for (std::size_t i = 0; i < needed; ++i) {
       const ColumnDefinition& definition = column_definitions()[i];
       if (matched_.has(definition.column) || unmatched_mapping_[i]) continue;
       const std::string name(definition.name);
@@ -101,6 +115,8 @@ class HeaderMatch {
       if (folded_[i] != wanted || wanted.empty()) continue;
       is_found = true;
       take(definition, i);
+      matched_.units[index_of(definition.column)] =
+          unit_in_header(matched_.headers[i], definition.column, defined_kinds_);
     }
     if (is_found) return;
     unmatched_mapping_[index_of(definition.column)] = true;
@@ -128,6 +144,7 @@ class HeaderMatch {
 
   std::size_t line_;
   ProblemList& problems_;
+  std::span<const trials::ReadingKind> defined_kinds_;
   MatchedColumns matched_;
   std::vector<std::string> folded_;
   std::vector<bool> is_taken_;
@@ -144,11 +161,14 @@ std::string MatchedColumns::header_of(Column column) const {
 
 std::optional<MatchedColumns> match_columns(const Record& header,
                                             const ColumnMap& mappings,
-                                            ProblemList& problems) {
-  HeaderMatch match(header, problems);
+                                            ProblemList& problems,
+                                            std::span<const trials::ReadingKind> defined_kinds,
+                                            std::size_t needed) {
+  HeaderMatch match(header, problems, defined_kinds);
   match.map(mappings);
   match.match_own_names();
-  match.require_columns();
+  match.refuse_doubtful_angles();
+  match.require_columns(needed);
   return std::move(match).result();
 }
 

@@ -1,14 +1,16 @@
 // The columns of the long table: their names, what each must hold, and how a file's headers match
 // them.
 //
-// Headers are compared ignoring case, spaces, '-' and '_'. A mapping (ours=theirs, --column) beats
-// a header of the same name; a column named in a mapping serves only what it is mapped to. Units
-// and ranges stand in the definitions; docs/table.md tells the same to people.
+// Headers are compared ignoring case, spaces, '-' and '_' (header_meaning.h). A mapping
+// (ours=theirs, --column) beats a header of the same name; a column named in a mapping serves only
+// what it is mapped to. Units and ranges stand in the definitions; docs/table.md tells the same to
+// people.
 #pragma once
 
 #include "exchange/column_mapping.h"
 #include "exchange/delimited_text.h"
 #include "exchange/problem_list.h"
+#include "trials/reading_kind.h"
 
 #include <array>
 #include <cstddef>
@@ -55,9 +57,16 @@ enum class Column : std::size_t {
   deviation,
   note,
   voided,
-  sharpenings_since_new
+  sharpenings_since_new,
+  lasted,
+  failed_by,
+  test,
+  test_level,
+  start_reading,  // of a table with one line a run, as are the next two
+  stop_reading,
+  stop_cuts
 };
-inline constexpr std::size_t kColumnCount = 34;
+inline constexpr std::size_t kColumnCount = 41;
 inline constexpr std::size_t kRequiredColumnCount = 5;  // the first five
 
 enum class CellContent { text, number, whole_number };
@@ -84,9 +93,18 @@ struct ColumnDefinition {
   return static_cast<std::size_t>(column);
 }
 
+// What a header says of the numbers below it.
+struct HeaderUnit {
+  double factor = 1;  // a number times this is in the column's own unit
+  std::string name;   // of a reading: its unit, where the cell names none
+
+  bool operator==(const HeaderUnit&) const = default;
+};
+
 // Where our columns stand in a file.
 struct MatchedColumns {
   std::array<std::optional<std::size_t>, kColumnCount> positions;
+  std::array<HeaderUnit, kColumnCount> units;
   std::vector<std::string> headers;   // as written
   std::vector<std::string> not_used;  // headers that were not understood
 
@@ -96,9 +114,12 @@ struct MatchedColumns {
 };
 
 // Reports missing required columns, mappings to nothing and headers that stand twice to `problems`;
-// nullopt when there were any.
-[[nodiscard]] std::optional<MatchedColumns> match_columns(const Record& header,
-                                                          const ColumnMap& mappings,
-                                                          ProblemList& problems);
+// nullopt when there were any. `needed`: how many of the first columns the shape cannot do without.
+[[nodiscard]] std::optional<MatchedColumns> match_columns(
+    const Record& header,
+    const ColumnMap& mappings,
+    ProblemList& problems,
+    std::span<const trials::ReadingKind> defined_kinds = {},
+    std::size_t needed = kRequiredColumnCount);
 
 }  // namespace keenfall::exchange

@@ -77,9 +77,8 @@ TEST(Mappings, ToAColumnNobodyHasAreRefusedWithAListOfOurs) {
 
   ASSERT_FALSE(mapping);
   EXPECT_EQ(mapping.error().kind, base::ProblemKind::unknown_name);
-  EXPECT_THAT(
-      base::in_words(mapping.error()),
-      HasSubstr("“sharpness” is no column of the long table. Accepted: one of blade, medium"));
+  EXPECT_THAT(base::in_words(mapping.error()),
+              HasSubstr("“sharpness” is no column known here. Accepted: one of blade, medium"));
 }
 
 TEST(Mappings, TakeForeignHeaders) {

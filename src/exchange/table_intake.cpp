@@ -1,10 +1,15 @@
 #include "exchange/table_intake.h"
 
-#include "exchange/delimited_text.h"
+#include "exchange/grid_record.h"
 #include "exchange/kind_definition.h"
+#include "exchange/row_choice.h"
+#include "exchange/runs_table.h"
 #include "exchange/text_file.h"
 #include "exchange/text_lines.h"
+#include "exchange/wide_table.h"
 
+#include <algorithm>
+#include <array>
 #include <functional>
 #include <utility>
 
@@ -39,6 +44,24 @@ base::Problem too_many_rows(std::size_t line) {
           .sentence = "The tables have more than 5,000,000 rows; no more are taken in.",
           .place = {.line = line},
           .accepted = "fewer rows, or one kind of reading at a time"};
+}
+
+base::Problem doubtful_mark(const std::string& number, const std::string& header) {
+  return {
+      .kind = base::ProblemKind::conflicting,
+      .sentence = quoted(number) +
+                  " may mean a decimal fraction or a number of thousands, and no other number "
+                  "of the table tells which. Write it so that it is clear: with another zero at "
+                  "the end (1,2340), or without the comma (1234).",
+      .place = {.column = header, .found = excerpt(number)},
+      .accepted = "decimals with a comma or a point, and no thousands separators"};
+}
+
+base::Problem merged_reading() {
+  return {.kind = base::ProblemKind::conflicting,
+          .sentence =
+              "The reading is merged over several cells, so which row it belongs to cannot "
+              "be told. Unmerge them."};
 }
 
 }  // namespace
@@ -85,29 +108,71 @@ void TableIntake::take_content(std::string_view bytes, const std::string& file_n
   }
   const auto text = text_of(bytes, file_name);
   if (!text) return report(text.error());
-  const auto delimiter = recognise_delimiter(*text);
-  if (!delimiter) return report(without_separator(*text));
-  take_text(*text, *delimiter);
+  take_text(*text);
 }
 
-void TableIntake::take_text(std::string_view text, char delimiter) {
-  DelimitedReader reader(text, delimiter);
-  const auto header = reader.next();
+std::optional<TableIntake::Recognised> TableIntake::recognise(std::string_view text) {
+  std::optional<Recognised> first;
+  for (const char delimiter : likely_delimiters(text)) {
+    const auto shape = recognise_shape(first_rows_of(text, delimiter), options_);
+    if (!shape) {
+      report(shape.error());
+      return std::nullopt;
+    }
+    if (shape->is_certain) return Recognised{.delimiter = delimiter, .shape = *shape};
+    if (!first) first = Recognised{.delimiter = delimiter, .shape = *shape};
+  }
+  if (!first) report(without_separator(text));
+  return first;
+}
+
+void TableIntake::take_text(std::string_view text) {
+  const auto as = recognise(text);
+  if (!as) return;
+  if (as->shape.shape == TableShape::long_rows) return take_long_text(text, *as);
+  DelimitedReader reader(text, as->delimiter);
+  Grid grid = grid_of(reader);
+  remark_on_comments(reader);
+  take_grid(std::move(grid), as->shape, as->delimiter);
+}
+
+bool TableIntake::is_too_long(std::size_t line) {
+  if (++row_count_ <= kMostRows) return false;
+  if (row_count_ == kMostRows + 1) report(too_many_rows(line));
+  return true;
+}
+
+void TableIntake::take_long_text(std::string_view text, const Recognised& as) {
+  DelimitedReader reader(text, as.delimiter);
+  std::string passed_over;
+  auto header = reader.next();
+  for (std::size_t i = 0; i < as.shape.header_row && header; ++i) {
+    const auto content =
+        std::ranges::find_if(header->cells, [](const Cell& cell) { return !cell.text.empty(); });
+    if (content != header->cells.end()) {
+      passed_over += (passed_over.empty() ? "" : ", ") + quoted(content->text);
+    }
+    header = reader.next();
+  }
   if (!header || header->fault) {
     return report({.sentence = header ? header->fault->sentence : "The table has no header line.",
                    .place = {.line = header ? header->fault->cell.line : 1}});
   }
-  auto columns = match_columns(*header, options_.columns, problems_);
+  auto columns = match_columns(*header, options_.columns, problems_, options_.defined_kinds);
   if (!columns) return;
-  const auto mark = decimal_mark_of(text, delimiter, *columns);
+  const auto mark = decimal_mark_of_text(text, as, *columns);
   if (!mark) return;
-  const RowFormat format{.columns = std::move(*columns), .delimiter = delimiter, .mark = *mark};
+  RowChoice choice(options_.where, *columns, problems_);
+  const RowFormat format{.columns = std::move(*columns), .delimiter = as.delimiter, .mark = *mark};
   const std::size_t rows_before = row_count_;
   while (const auto record = reader.next()) {
-    if (++row_count_ > kMostRows) return report(too_many_rows(record->line));
+    if (is_too_long(record->line)) return;
+    if (!record->fault && !choice.is_taken(*record)) continue;
     if (const auto row = read_row(*record, format, problems_)) builder_.add(*row, format.columns);
   }
+  if (!passed_over.empty()) remarks_.push_back("Above the header stands " + passed_over + ".");
   remark_on(format.columns, reader);
+  if (const auto remark = choice.remark()) remarks_.push_back(*remark);
   if (row_count_ > rows_before) return;
   report({.kind = base::ProblemKind::unsuitable_data,
           .sentence = reader.comment_count() == 0
@@ -117,14 +182,101 @@ void TableIntake::take_text(std::string_view text, char delimiter) {
           .accepted = "a row for each reading"});
 }
 
-std::optional<DecimalMark> TableIntake::decimal_mark_of(std::string_view text,
-                                                        char delimiter,
-                                                        const MatchedColumns& columns) {
+void TableIntake::take_grid(Grid grid, const RecognisedShape& shape, char delimiter) {
+  const bool is_wide = shape.shape == TableShape::wide;
+  if (!grid.is_sheet && is_wide) problems_.name_places_by(PlaceNaming::lines_and_letters);
+  if (!grid.is_sheet) {
+    for (const GridRow& row : grid.rows) {
+      if (row.cells.empty() || row.cells.back().fault.empty()) continue;
+      problems_.add(
+          {problems_.current_file(), row.line},
+          {.sentence = row.cells.back().fault, .place = {.found = excerpt(row.cells.back().text)}});
+      return;
+    }
+  }
+  DecimalMark mark = options_.decimal_mark;
+  if (mark == DecimalMark::decide && delimiter == ',') mark = DecimalMark::point;
+  if (mark == DecimalMark::decide) {
+    const DecimalFinding found = decimal_mark_of(grid, is_wide ? 0 : shape.header_row + 1);
+    mark = found.mark;
+    if (!found.ambiguous.empty()) {
+      problems_.add({problems_.current_file(), found.line, found.column},
+                    doubtful_mark(found.ambiguous, ""));
+    }
+  }
+  write_numbers_with(mark, grid);
+  if (shape.shape == TableShape::long_rows) return take_long_grid(grid, shape.header_row, mark);
+  const RowTaker take = [this, mark](const ExpandedRow& row, const MatchedColumns& columns) {
+    take_expanded(row, columns, mark);
+  };
+  GridReading reading{.options = options_, .mark = mark, .problems = problems_, .take = take};
+  append_remarks(is_wide ? take_wide_table(grid, shape.label_column, delimiter == ',', reading)
+                         : take_runs_table(grid, shape.header_row, delimiter, reading));
+}
+
+void TableIntake::take_long_grid(const Grid& grid, std::size_t header_row, DecimalMark mark) {
+  if (grid.rows.empty()) return;
+  RecordOfGrid record(grid, mark);
+  auto columns = match_columns(
+      record.of(grid.rows[header_row]), options_.columns, problems_, options_.defined_kinds);
+  if (!columns) return;
+  RowChoice choice(options_.where, *columns, problems_);
+  const RowFormat format{.columns = std::move(*columns), .delimiter = ';', .mark = mark};
+  const auto reading_column = format.columns.positions[index_of(Column::reading)];
+  std::string passed_over;
+  for (std::size_t i = 0; i < grid.rows.size(); ++i) {
+    const GridRow& row = grid.rows[i];
+    if (i < header_row) {
+      const auto content = std::ranges::find_if_not(row.cells, &GridCell::is_blank);
+      if (content == row.cells.end()) continue;
+      passed_over += (passed_over.empty() ? "" : ", ") + quoted(content->text);
+    }
+    if (i <= header_row) continue;
+    if (is_too_long(row.line)) return;
+    const Record cells = record.of(row);
+    if (!choice.is_taken(cells)) continue;
+    if (row.at(*reading_column).is_covered && !row.at(*reading_column).is_blank()) {
+      problems_.add({problems_.current_file(), row.line, *reading_column + 1}, merged_reading());
+      continue;
+    }
+    if (const auto taken = read_row(cells, format, problems_)) builder_.add(*taken, format.columns);
+  }
+  if (!passed_over.empty()) remarks_.push_back("Above the header stands " + passed_over + ".");
+  if (!format.columns.not_used.empty()) {
+    remarks_.push_back("Not used, because not understood: the columns " +
+                       list_of_texts(format.columns.not_used) + ".");
+  }
+  if (const auto remark = choice.remark()) remarks_.push_back(*remark);
+  if (grid.rows.size() > header_row + 1) return;
+  report({.kind = base::ProblemKind::unsuitable_data,
+          .sentence = "The table has a header but no rows.",
+          .accepted = "a row for each reading"});
+}
+
+void TableIntake::take_expanded(const ExpandedRow& row,
+                                const MatchedColumns& columns,
+                                DecimalMark mark) {
+  if (is_too_long(row.line)) return;
+  RowFormat format{.columns = columns, .delimiter = ';', .mark = mark};
+  std::array<Cell, kColumnCount> cells;
+  for (std::size_t i = 0; i < kColumnCount; ++i) {
+    const ExpandedCell& cell = row.cells[i];
+    cells[i] = {.text = cell.text, .line = cell.line, .column = cell.column, .fault = cell.fault};
+    if (!cell.header.empty()) format.columns.headers[i] = cell.header;
+  }
+  const Record record{
+      .line = row.line, .cells = cells, .fault = std::nullopt, .column = row.column};
+  if (const auto taken = read_row(record, format, problems_)) builder_.add(*taken, format.columns);
+}
+
+std::optional<DecimalMark> TableIntake::decimal_mark_of_text(std::string_view text,
+                                                             const Recognised& as,
+                                                             const MatchedColumns& columns) {
   if (options_.decimal_mark != DecimalMark::decide) return options_.decimal_mark;
-  if (delimiter == ',') return DecimalMark::point;
-  DelimitedReader reader(text, delimiter);
+  if (as.delimiter == ',') return DecimalMark::point;
+  DelimitedReader reader(text, as.delimiter);
   DecimalTally tally;
-  const auto header = reader.next();
+  for (std::size_t i = 0; i <= as.shape.header_row; ++i) (void)reader.next();
   while (const auto record = reader.next()) {
     for (const ColumnDefinition& definition : column_definitions()) {
       const auto position = columns.positions[index_of(definition.column)];
@@ -136,16 +288,9 @@ std::optional<DecimalMark> TableIntake::decimal_mark_of(std::string_view text,
   }
   const DecimalMark mark = tally.decision();
   if (mark != DecimalMark::decide) return mark;
-  report(
-      {.kind = base::ProblemKind::conflicting,
-       .sentence = quoted(tally.ambiguous()->text) +
-                   " may mean a decimal fraction or a number of thousands, and no other number "
-                   "of the table tells which. Write it so that it is clear: with another zero at "
-                   "the end (1,2340), or without the comma (1234).",
-       .place = {.line = tally.ambiguous()->line,
-                 .column = tally.ambiguous()->column,
-                 .found = excerpt(tally.ambiguous()->text)},
-       .accepted = "decimals with a comma or a point, and no thousands separators"});
+  base::Problem problem = doubtful_mark(tally.ambiguous()->text, tally.ambiguous()->column);
+  problem.place.line = tally.ambiguous()->line;
+  report(std::move(problem));
   return DecimalMark::comma;
 }
 
@@ -154,12 +299,20 @@ void TableIntake::remark_on(const MatchedColumns& columns, const DelimitedReader
     remarks_.push_back("Not used, because not understood: the columns " +
                        list_of_texts(columns.not_used) + ".");
   }
+  remark_on_comments(reader);
+}
+
+void TableIntake::remark_on_comments(const DelimitedReader& reader) {
   if (reader.comment_count() > 0) {
     const std::size_t count = reader.comment_count();
     remarks_.push_back("Left out as comments, because they start with #: " + std::to_string(count) +
                        (count == 1 ? " row, in line " : " rows, the first in line ") +
                        std::to_string(reader.first_comment_line()) + ".");
   }
+}
+
+void TableIntake::append_remarks(const std::vector<std::string>& remarks) {
+  remarks_.insert(remarks_.end(), remarks.begin(), remarks.end());
 }
 
 base::ResultOrProblems<trials::Trial> TableIntake::finish(std::string name) && {

@@ -1,13 +1,19 @@
 // One table after another, from bytes to rows, into one trial.
 //
-// Finds out a table's separator, columns and decimal mark, then hands its rows to the TrialBuilder.
+// Finds out a table's separator, shape, columns and decimal mark, then hands its rows to the
+// TrialBuilder; those of a wide table or one with a line a run are taken apart first. Long text is
+// read row by row, everything else from a grid.
 // Tables with the same bytes are refused as given twice.
 #pragma once
 
 #include "base/result.h"
+#include "exchange/delimited_text.h"
+#include "exchange/expanded_row.h"
+#include "exchange/grid.h"
 #include "exchange/problem_list.h"
 #include "exchange/table_options.h"
 #include "exchange/table_row.h"
+#include "exchange/table_shape.h"
 #include "exchange/trial_builder.h"
 #include "trials/trial.h"
 
@@ -34,14 +40,28 @@ class TableIntake {
   [[nodiscard]] base::ResultOrProblems<trials::Trial> finish(std::string name) &&;
 
  private:
+  // Which shape the text has, and between what its cells stand.
+  struct Recognised {
+    char delimiter = ',';
+    RecognisedShape shape;
+  };
+
   void check_options();
   void take_content(std::string_view bytes, const std::string& file_name);
-  void take_text(std::string_view text, char delimiter);
-  std::optional<DecimalMark> decimal_mark_of(std::string_view text,
-                                             char delimiter,
-                                             const MatchedColumns& columns);
+  void take_text(std::string_view text);
+  std::optional<Recognised> recognise(std::string_view text);
+  void take_long_text(std::string_view text, const Recognised& as);
+  void take_grid(Grid grid, const RecognisedShape& shape, char delimiter);
+  void take_long_grid(const Grid& grid, std::size_t header_row, DecimalMark mark);
+  void take_expanded(const ExpandedRow& row, const MatchedColumns& columns, DecimalMark mark);
+  std::optional<DecimalMark> decimal_mark_of_text(std::string_view text,
+                                                  const Recognised& as,
+                                                  const MatchedColumns& columns);
+  bool is_too_long(std::size_t line);
   void remark_on(const MatchedColumns& columns, const DelimitedReader& reader);
+  void remark_on_comments(const DelimitedReader& reader);
   void report(base::Problem problem);
+  void append_remarks(const std::vector<std::string>& remarks);
 
   const TableOptions& options_;
   ProblemList problems_;

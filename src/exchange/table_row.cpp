@@ -1,6 +1,7 @@
 #include "exchange/table_row.h"
 
 #include "exchange/cell_words.h"
+#include "exchange/edge_life_cell.h"
 #include "exchange/text_lines.h"
 
 #include <algorithm>
@@ -12,12 +13,17 @@ namespace {
 
 constexpr std::size_t kLongestCell = 1000;  // characters
 
+bool is_not_known(std::string_view text) {
+  const std::string word = folded(text);
+  return word.empty() || word == "na" || word == "n/a" || word == "–" || word == "—";
+}
+
 // Reads the cells of one row, remembering whether one it needs was refused.
 class RowReading {
  public:
   RowReading(const Record& record, const RowFormat& format, ProblemList& problems)
       : format_(format), problems_(problems) {
-    row_.at = {problems.current_file(), record.line};
+    row_.at = {problems.current_file(), record.line, record.column};
     for (const ColumnDefinition& definition : column_definitions()) {
       const auto position = format.columns.positions[index_of(definition.column)];
       if (position) take(definition, record.cells[*position]);
@@ -28,10 +34,34 @@ class RowReading {
     const bool is_reading = !row_[Column::reading].is_blank();
     const bool tells_event = !row_[Column::event].is_blank();
     const bool tells_anything = tells_event || !row_[Column::deviation].is_blank() ||
-                                !row_[Column::note].is_blank() || !row_[Column::voided].is_blank();
+                                !row_[Column::note].is_blank() ||
+                                !row_[Column::voided].is_blank() || tells_edge_life();
     for (const Column column : {Column::blade, Column::medium, Column::run}) require(column);
     if (is_reading || tells_event || !tells_anything) require(Column::cuts);
     if (!tells_anything) require(Column::reading);
+  }
+
+  void read_edge_life() {
+    if (!tells_edge_life()) return;
+    const RowCell& lasted = row_[Column::lasted];
+    const RowCell& failed_by = row_[Column::failed_by];
+    const auto life = edge_life_in(lasted.text, failed_by.text, format_.mark);
+    if (!life) {
+      is_refused_ = true;
+      const Column column =
+          life.error().place.column == "lasted" ? Column::lasted : Column::failed_by;
+      base::Problem problem = life.error();
+      problem.place.column = format_.columns.header_of(column);
+      problems_.add(row_.origin_of(column), std::move(problem));
+      return;
+    }
+    const bool is_open = life->is_open || format_.columns.has(Column::failed_by);
+    if (!life->failed_by_cuts && !is_open) return ask_when_it_failed(lasted);
+    row_.edge_life = trials::EdgeLife{.test = std::string(row_[Column::test].text),
+                                      .lasted_cuts = life->lasted_cuts,
+                                      .failed_by_cuts = life->failed_by_cuts,
+                                      .level = row_[Column::test_level].number,
+                                      .line = row_.at.line};
   }
 
   [[nodiscard]] std::optional<TableRow> result() const {
@@ -39,12 +69,39 @@ class RowReading {
   }
 
  private:
+  [[nodiscard]] bool tells_edge_life() const {
+    return !row_[Column::lasted].is_blank() || !row_[Column::failed_by].is_blank();
+  }
+
+  void ask_when_it_failed(const RowCell& lasted) {
+    is_refused_ = true;
+    problems_.add_counted(
+        "lasted alone",
+        row_.origin_of(Column::lasted),
+        {.kind = base::ProblemKind::missing,
+         .sentence = "The edge lasted " + excerpt(lasted.written) +
+                     " cuts, but whether it then failed, and by when, is not said.",
+         .place = {.column = format_.columns.header_of(Column::lasted),
+                   .found = excerpt(lasted.written)},
+         .accepted = "40+ where it was never seen to fail, 40-50 where it failed in between, or a "
+                     "column failed_by (left empty where it did not fail)"});
+  }
+
   void take(const ColumnDefinition& definition, const Cell& cell) {
-    if (cell.text.empty()) return;
+    if (cell.text.empty() && cell.fault.empty()) return;
     RowCell& kept = row_.cells[index_of(definition.column)];
-    kept = {.text = cell.text, .number = std::nullopt, .written = cell.text, .line = cell.line};
-    if (cell.text.size() > kLongestCell && character_count(cell.text) > kLongestCell) {
+    kept = {.text = cell.text,
+            .number = std::nullopt,
+            .written = cell.text,
+            .line = cell.line,
+            .column = cell.column};
+    if (!cell.fault.empty()) {
+      kept.written = cell.fault;
+      refuse(definition, cell, std::string(cell.fault));
+    } else if (cell.text.size() > kLongestCell && character_count(cell.text) > kLongestCell) {
       refuse(definition, cell, "The cell holds more than 1,000 characters.", "a shorter text");
+    } else if (definition.column == Column::lasted && is_not_known(cell.text)) {
+      kept = {};
     } else if (definition.content != CellContent::text) {
       take_number(definition, cell, kept);
     } else if (definition.column == Column::method &&
@@ -56,11 +113,16 @@ class RowReading {
   void take_number(const ColumnDefinition& definition, const Cell& cell, RowCell& kept) {
     const std::string name(definition.name);
     const bool is_optional = index_of(definition.column) >= kRequiredColumnCount;
-    if (is_optional && (folded(cell.text) == "na" || folded(cell.text) == "n/a")) {
+    if (is_optional && is_not_known(cell.text)) {
       kept = {};
       return;
     }
-    const NumberCell number = number_cell(cell.text, format_.mark);
+    NumberCell number = number_cell(cell.text, format_.mark);
+    const HeaderUnit& unit = format_.columns.units[index_of(definition.column)];
+    if (number.unit.empty()) {
+      number.number *= unit.factor;
+      number.unit = unit.name;
+    }
     if (number.fault != NumberFault::none) {
       refuse(definition,
              cell,
@@ -86,6 +148,7 @@ class RowReading {
   // repeated.
   static bool is_unit_fitting(const ColumnDefinition& definition, std::string_view unit) {
     if (unit.empty() || definition.column == Column::reading) return true;
+    if (definition.column == Column::test_level && folded(unit) == "×") return true;
     return folded(unit) == folded(definition.unit) ||
            (definition.unit == "°" && (folded(unit) == "deg" || folded(unit) == "degrees"));
   }
@@ -99,7 +162,7 @@ class RowReading {
       if (definition.lowest == 0) {
         return definition.is_lowest_allowed ? "cannot be negative" : "must be above zero";
       }
-      return "is too low";
+      return definition.column == Column::test_level ? "must be above 1" : "is too low";
     }
     if (number > definition.highest) {
       const bool is_angle = definition.unit == "°";
@@ -117,7 +180,7 @@ class RowReading {
     // The cell is known to hold something, but nothing that can be used.
     RowCell& kept = row_.cells[index_of(definition.column)];
     kept.text = {};
-    problems_.add({row_.at.file, cell.line},
+    problems_.add({row_.at.file, cell.line, cell.column},
                   {.sentence = std::move(sentence),
                    .place = {.column = format_.columns.header_of(definition.column),
                              .found = excerpt(cell.text)},
@@ -142,7 +205,8 @@ class RowReading {
   bool is_refused_ = false;
 };
 
-// Rows end with as many cells as the header has, or with further empty ones.
+}  // namespace
+
 bool has_fitting_length(const Record& record, const RowFormat& format, ProblemList& problems) {
   const std::size_t wanted = format.columns.headers.size();
   const std::size_t found = record.cells.size();
@@ -166,8 +230,6 @@ bool has_fitting_length(const Record& record, const RowFormat& format, ProblemLi
   return false;
 }
 
-}  // namespace
-
 std::optional<TableRow> read_row(const Record& record,
                                  const RowFormat& format,
                                  ProblemList& problems) {
@@ -180,6 +242,7 @@ std::optional<TableRow> read_row(const Record& record,
   if (!has_fitting_length(record, format, problems)) return std::nullopt;
   RowReading reading(record, format, problems);
   reading.require_cells();
+  reading.read_edge_life();
   return reading.result();
 }
 

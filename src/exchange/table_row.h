@@ -8,6 +8,7 @@
 #include "exchange/number_cell.h"
 #include "exchange/problem_list.h"
 #include "exchange/table_columns.h"
+#include "trials/edge_life.h"
 
 #include <array>
 #include <optional>
@@ -21,6 +22,7 @@ struct RowCell {
   std::optional<double> number;  // where the column holds numbers
   std::string_view written;      // as it stands in the file
   std::size_t line = 0;
+  std::size_t column = 0;  // 0: known by its header
 
   [[nodiscard]] bool is_blank() const { return written.empty(); }
 };
@@ -29,8 +31,13 @@ struct RowCell {
 struct TableRow {
   Origin at;
   std::array<RowCell, kColumnCount> cells;
+  std::optional<trials::EdgeLife> edge_life;  // where the row says how long the edge lasted
 
   [[nodiscard]] const RowCell& operator[](Column column) const { return cells[index_of(column)]; }
+  [[nodiscard]] Origin origin_of(Column column) const {
+    const RowCell& cell = (*this)[column];
+    return {at.file, cell.line, cell.column};
+  }
 };
 
 // What the file's rows have in common.
@@ -40,8 +47,14 @@ struct RowFormat {
   DecimalMark mark = DecimalMark::point;
 };
 
+// Rows end with as many cells as the header has, or with further empty ones; else it is reported.
+[[nodiscard]] bool has_fitting_length(const Record& record,
+                                      const RowFormat& format,
+                                      ProblemList& problems);
+
 // nullopt when a cell that the row cannot do without was refused or is empty. A row without a
-// reading is taken when it tells an event, a deviation, a note or that its run is void.
+// reading is taken when it tells how long the edge lasted, an event, a deviation, a note or that
+// its run is void.
 [[nodiscard]] std::optional<TableRow> read_row(const Record& record,
                                                const RowFormat& format,
                                                ProblemList& problems);

@@ -76,6 +76,7 @@ trials::Run run_of(RunDraft& draft) {
                   .operator_name = draft[Column::operator_name].text,
                   .date = draft[Column::date].text,
                   .sharpenings_since_new = whole_number_in(draft[Column::sharpenings_since_new]),
+                  .edge_lives = draft.edge_lives,
                   .events = without_repeats(draft.events),
                   .deviations = without_repeats(draft.deviations),
                   .notes = without_repeats(draft.notes),
@@ -96,8 +97,9 @@ void TrialBuilder::add(const TableRow& row, const MatchedColumns& file_columns) 
   std::optional<trials::Reading> reading;
   if (row[Column::reading].number) {
     reading = register_.take(row, file_columns);
-  } else if (const RowCell& struck = row[Column::struck]; reason_in(struck.text)) {
-    problems_.add({row.at.file, struck.line},
+  } else if (const RowCell& struck = row[Column::struck];
+             reason_in(struck.text) && !row.edge_life) {
+    problems_.add(row.origin_of(Column::struck),
                   {.sentence = "A reading is struck here, but the row has none.",
                    .place = {.column = file_columns.header_of(Column::struck),
                              .found = excerpt(struck.text)}});

@@ -1,0 +1,137 @@
+#include "exchange/expanded_row.h"
+
+#include "exchange/reading_cell.h"
+#include "exchange/text_lines.h"
+
+namespace keenfall::exchange {
+
+namespace {
+
+void refuse_merged(const ExpandedCell& place, GridReading& reading) {
+  reading.problems.add({reading.problems.current_file(), place.line, place.column},
+                       {.kind = base::ProblemKind::conflicting,
+                        .sentence = "The reading " + quoted(place.text) +
+                                    " is merged over several cells, so which checkpoint or run it "
+                                    "belongs to cannot be told. Unmerge them.",
+                        .place = {.column = place.header, .found = excerpt(place.text)}});
+}
+
+// "131 at 15 cuts: slipped".
+std::string note_at(const std::string& number, const std::string& cuts, const std::string& note) {
+  return (number.empty() ? "" : number + " ") + "at " + cuts + " cuts: " + note;
+}
+
+void take_readings(const ReadingCell& read,
+                   const GridCell& cell,
+                   const std::string& unit,
+                   ExpandedRow row,
+                   GridReading& reading) {
+  const std::string cuts = row[Column::cuts].text;
+  const std::string struck_already = row[Column::struck].text;
+  const ExpandedCell place = row[Column::reading];
+  const auto at_place = [&place](std::string text) {
+    return ExpandedCell{.text = std::move(text),
+                        .line = place.line,
+                        .column = place.column,
+                        .fault = {},
+                        .header = place.header};
+  };
+  bool is_commented = false;
+  for (const WrittenReading& one : read.readings) {
+    const bool names_unit = one.number.find(' ') != one.number.npos;
+    row[Column::reading].text = one.number + (names_unit || unit.empty() ? "" : " " + unit);
+    if (one.repeat > 0) row[Column::repeat] = at_place(std::to_string(one.repeat));
+    if (!one.struck.empty()) {
+      ++reading.struck_readings;
+      row[Column::struck] = at_place(one.struck);
+    } else if (struck_already.empty()) {
+      row[Column::struck] = {};
+    }
+    std::string note = one.note;
+    if (!cell.comment.empty() && !is_commented) {
+      note += (note.empty() ? "" : "; ") + cell.comment;
+      is_commented = true;
+    }
+    row[Column::note] = {};
+    if (!note.empty()) row[Column::note] = at_place(note_at(one.number, cuts, note));
+    if (!one.note.empty()) {
+      if (reading.noted_readings++ == 0) reading.first_noted = cell.text;
+    }
+    reading.take(row, reading.columns);
+  }
+  if (read.readings.size() > 1 && reading.repeats++ == 0) reading.first_repeats = cell.text;
+}
+
+}  // namespace
+
+void take_reading_cell(const GridCell& cell,
+                       const ExpandedCell& place,
+                       const std::string& unit,
+                       const ExpandedRow& base,
+                       GridReading& reading) {
+  if (cell.is_blank() && cell.comment.empty()) return;
+  ExpandedRow row = base;
+  row.line = place.line;
+  row.column = place.column;
+  row[Column::reading] = place;
+  if (!cell.fault.empty()) {
+    row[Column::reading].text.clear();
+    row[Column::reading].fault = cell.fault;
+    return reading.take(row, reading.columns);
+  }
+  const auto read = reading_cell(cell.text, reading.mark, reading.options.defined_kinds);
+  if (!read) {
+    base::Problem problem = read.error();
+    problem.place.column = place.header;
+    return reading.problems.add({reading.problems.current_file(), place.line, place.column},
+                                std::move(problem));
+  }
+  if (cell.is_covered) {
+    if (!read->readings.empty()) refuse_merged(place, reading);
+    return;
+  }
+  if (!read->readings.empty()) return take_readings(*read, cell, unit, std::move(row), reading);
+  if (read->event.empty() && cell.comment.empty()) return;
+  row[Column::reading] = {};
+  row[Column::struck] = {};
+  if (!read->event.empty()) {
+    row[Column::event] = place;
+    row[Column::event].text = read->event;
+  }
+  if (!cell.comment.empty()) {
+    row[Column::note] = place;
+    row[Column::note].text = note_at("", row[Column::cuts].text, cell.comment);
+  }
+  reading.take(row, reading.columns);
+}
+
+MatchedColumns all_columns() {
+  MatchedColumns columns;
+  for (const ColumnDefinition& definition : column_definitions()) {
+    columns.positions[index_of(definition.column)] = index_of(definition.column);
+    columns.headers.push_back(std::string(definition.name));
+  }
+  return columns;
+}
+
+std::vector<std::string> remarks_on_cells(const GridReading& reading) {
+  std::vector<std::string> remarks;
+  const auto readings = [](std::size_t count) {
+    return std::to_string(count) + (count == 1 ? " reading" : " readings");
+  };
+  if (reading.repeats > 0) {
+    remarks.push_back("Cells with several numbers, as in " + quoted(reading.first_repeats) +
+                      ", are read as repeats at one checkpoint.");
+  }
+  if (reading.noted_readings > 0) {
+    remarks.push_back("Words beside " + readings(reading.noted_readings) + ", as in " +
+                      quoted(reading.first_noted) + ", are kept as notes; those readings count.");
+  }
+  if (reading.struck_readings > 0) {
+    remarks.push_back("Struck out, because the cell says so: " + readings(reading.struck_readings) +
+                      ".");
+  }
+  return remarks;
+}
+
+}  // namespace keenfall::exchange

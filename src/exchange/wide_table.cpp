@@ -1,0 +1,440 @@
+#include "exchange/wide_table.h"
+
+#include "exchange/number_cell.h"
+#include "exchange/row_filter.h"
+#include "exchange/table_shape.h"
+#include "exchange/text_lines.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+namespace keenfall::exchange {
+
+namespace {
+
+// What concerns one run only: an empty cell is empty, whatever stands to its left.
+constexpr std::array kOwnCellOnly = {Column::order,
+                                     Column::sharpenings_since_new,
+                                     Column::event,
+                                     Column::struck,
+                                     Column::deviation,
+                                     Column::note,
+                                     Column::voided,
+                                     Column::lasted,
+                                     Column::failed_by,
+                                     Column::repeat};
+
+// Told once for a column, in a row of their own.
+constexpr std::array kToldOnce = {Column::note,
+                                  Column::voided,
+                                  Column::deviation,
+                                  Column::event,
+                                  Column::lasted,
+                                  Column::failed_by,
+                                  Column::test,
+                                  Column::test_level};
+
+constexpr std::array kNeeded = {Column::blade, Column::medium, Column::run};
+
+bool is_among(std::span<const Column> columns, Column column) {
+  return std::ranges::find(columns, column) != columns.end();
+}
+
+bool has_digit(std::string_view text) { return text.find_first_of("0123456789") != text.npos; }
+
+class WideReading {
+ public:
+  WideReading(const Grid& grid, std::size_t label_column, GridReading& reading)
+      : grid_(grid), label_column_(label_column), reading_(reading) {}
+
+  void sort_rows() {
+    for (const GridRow& row : grid_.rows) {
+      const GridCell& label = row.at(label_column_);
+      if (const auto meaning = meaning_by(reading_.options, label.text);
+          meaning && meaning->column != Column::start_reading) {
+        take_label_row(row, *meaning);
+      } else if (is_doubtful_angle(label.text)) {
+        report(row, label_column_, doubtful_angle(label.text));
+      } else if (is_cuts(label)) {
+        body_.push_back(&row);
+      } else {
+        take_other_row(row, label);
+      }
+    }
+    for (const GridRow* const row : body_) find_value_columns(*row);
+  }
+
+  void check_needed_rows() {
+    for (const Column column : kNeeded) {
+      if (labels_.contains(column)) continue;
+      is_refused_ = true;
+      const std::string name(definition_of(column).name);
+      reading_.problems.add(
+          {reading_.problems.current_file(), 0},
+          {.kind = base::ProblemKind::missing,
+           .sentence = "Read as a wide table (cuts down, runs across), but no row is named " +
+                       name + ". It must hold " + std::string(definition_of(column).must_hold) +
+                       ", for each column. If it has another name here, say so: --column " + name +
+                       "=\"...\".",
+           .place = {.column = name}});
+    }
+    if (body_.empty()) {
+      is_refused_ = true;
+      reading_.problems.add({reading_.problems.current_file(), 0},
+                            {.kind = base::ProblemKind::unsuitable_data,
+                             .sentence = "The table has no row of readings.",
+                             .accepted = "rows that begin with a number of cuts"});
+    }
+  }
+
+  void check_widths(bool is_comma_separated) {
+    for (const GridRow* const row : body_) {
+      for (std::size_t c = header_width_; c < row->cells.size(); ++c) {
+        if (row->cells[c].is_blank() || note_columns_.contains(c)) continue;
+        is_refused_ = true;
+        report(*row,
+               c,
+               {.sentence = std::string("The row goes on beyond the last column that is named "
+                                        "above it.") +
+                            (is_comma_separated
+                                 ? " A decimal comma, or a comma in a text, cuts a cell in two: "
+                                   "put the cell in quotes, or separate the columns with "
+                                   "semicolons."
+                                 : ""),
+                .place = {.found = excerpt(row->cells[c].text)}});
+        break;
+      }
+    }
+  }
+
+  void take_all() {
+    if (is_refused_) return;
+    reading_.columns = columns();
+    std::map<std::size_t, ExpandedRow> base_of;
+    for (std::size_t c = label_column_ + 1; c < header_width_; ++c) {
+      if (note_columns_.contains(c) || !is_chosen(c)) continue;
+      const bool has_readings = value_columns_.contains(c);
+      if (!has_readings && !tells_something(c)) continue;
+      if (!has_names(c)) continue;
+      base_of[c] = base_row(c);
+      names_.insert(name_of(c));
+      if (has_readings) ++columns_read_;
+    }
+    GridCell cuts;
+    for (const GridRow* const row : body_) {
+      const GridCell& label = row->at(label_column_);
+      if (!label.is_blank()) cuts = label;
+      take_body_row(*row, cuts, base_of);
+    }
+    for (const auto& [c, base] : base_of) take_told_once(c, base);
+  }
+
+  [[nodiscard]] std::vector<std::string> remarks() const {
+    std::vector<std::string> remarks;
+    std::string read = "Read as a wide table: cuts down, " + std::to_string(names_.size()) +
+                       (names_.size() == 1 ? " run" : " runs");
+    if (columns_read_ > names_.size()) {
+      read += " in " + std::to_string(columns_read_) + " columns";
+    }
+    remarks.push_back(read + " across.");
+    if (!filled_.empty()) {
+      std::string rows;
+      for (const Column column : filled_) {
+        rows +=
+            (rows.empty() ? "" : ", ") + excerpt(labels_.at(column).row->at(label_column_).text);
+      }
+      remarks.push_back(
+          "In the header, an empty cell holds what stands to its left (rows: " + rows + ").");
+    }
+    if (!passed_over_.empty()) remarks.push_back("Passed over: " + passed_over_ + ".");
+    if (!not_used_.empty()) {
+      remarks.push_back("Not used, because not understood: the rows " + not_used_ + ".");
+    }
+    if (left_out_ > 0) {
+      remarks.push_back("Left out by --where: " + std::to_string(left_out_) +
+                        (left_out_ == 1 ? " column." : " columns."));
+    }
+    remarks.insert(remarks.end(), beside_.begin(), beside_.end());
+    for (const std::string& remark : remarks_on_cells(reading_)) remarks.push_back(remark);
+    return remarks;
+  }
+
+  [[nodiscard]] MatchedColumns columns() const {
+    MatchedColumns columns = all_columns();
+    for (const auto& [column, label] : labels_) {
+      columns.headers[index_of(column)] = label.row->at(label_column_).text;
+      columns.units[index_of(column)] = label.unit;
+    }
+    // Whether there is such a row is what tells "empty" from "not asked".
+    if (!labels_.contains(Column::failed_by)) {
+      columns.positions[index_of(Column::failed_by)].reset();
+    }
+    return columns;
+  }
+
+ private:
+  struct Label {
+    const GridRow* row = nullptr;
+    HeaderUnit unit;
+  };
+
+  void report(const GridRow& row, std::size_t column_index, base::Problem problem) {
+    is_refused_ = true;
+    reading_.problems.add({reading_.problems.current_file(), row.line, column_index + 1},
+                          std::move(problem));
+  }
+
+  static base::Problem doubtful_angle(const std::string& label) {
+    return {.kind = base::ProblemKind::conflicting,
+            .sentence = quoted(label) + " does not say whether the angle is per side or inclusive.",
+            .place = {.found = excerpt(label)},
+            .accepted = "bevel angle per side (deg), or bevel angle inclusive (deg)"};
+  }
+
+  void take_label_row(const GridRow& row, const HeaderMeaning& meaning) {
+    header_width_ = std::max(header_width_, row.cells.size());
+    for (std::size_t c = label_column_ + 1; c < row.cells.size(); ++c) {
+      const auto other = meaning_by(reading_.options, row.cells[c].text);
+      if (other && other->column == Column::note) note_columns_.insert(c);
+    }
+    if (meaning.column == Column::cuts) return;
+    if (meaning.column == Column::reading) {
+      reading_unit_ = meaning.unit.name;
+      return;
+    }
+    if (!labels_.emplace(meaning.column, Label{.row = &row, .unit = meaning.unit}).second) {
+      report(row,
+             label_column_,
+             {.kind = base::ProblemKind::conflicting,
+              .sentence = "Two rows are named " + quoted(row.at(label_column_).text) +
+                          ": which one holds cannot be told.",
+              .place = {.found = excerpt(row.at(label_column_).text)}});
+    }
+  }
+
+  [[nodiscard]] bool is_cuts(const GridCell& label) const {
+    return !label.text.empty() && cuts_of(label).has_value();
+  }
+
+  // "0", "15 cuts", "after 31", "start".
+  [[nodiscard]] std::optional<std::string> cuts_of(const GridCell& label) const {
+    if (folded(label.text) == "start") return "0";
+    std::string text = label.text;
+    if (reading_.mark == DecimalMark::comma) std::ranges::replace(text, ',', '.');
+    if (!cuts_in_header(text)) return std::nullopt;
+    const std::size_t first = label.text.find_first_of("0123456789");
+    const std::size_t last = label.text.find_last_of("0123456789");
+    return label.text.substr(first, last + 1 - first);
+  }
+
+  void take_other_row(const GridRow& row, const GridCell& label) {
+    std::size_t others = 0;
+    bool has_numbers = false;
+    for (std::size_t c = 0; c < row.cells.size(); ++c) {
+      if (c == label_column_ || row.cells[c].is_blank() || row.cells[c].is_covered) continue;
+      ++others;
+      has_numbers = has_numbers || has_digit(row.cells[c].text);
+    }
+    if (label.is_blank() && !body_.empty() && others > 0) {
+      body_.push_back(&row);  // the cuts stand above
+    } else if (others > 0 && has_numbers && (has_digit(label.text) || !label.fault.empty())) {
+      report(row,
+             label_column_,
+             {.sentence = "Here stands how many cuts were made, and " + quoted(label.text) +
+                          " is not a number of cuts.",
+              .place = {.found = excerpt(label.text)},
+              .accepted = std::string(definition_of(Column::cuts).accepted)});
+    } else if (others > 0 && !label.is_blank()) {
+      not_used_ += (not_used_.empty() ? "" : ", ") + quoted(label.text);
+    } else {
+      const auto content = std::ranges::find_if_not(row.cells, &GridCell::is_blank);
+      if (content == row.cells.end()) return;
+      passed_over_ += (passed_over_.empty() ? "" : ", ") + quoted(content->text);
+    }
+  }
+
+  void find_value_columns(const GridRow& row) {
+    for (std::size_t c = label_column_ + 1; c < row.cells.size(); ++c) {
+      if (!row.cells[c].is_blank() || !row.cells[c].comment.empty()) value_columns_.insert(c);
+    }
+  }
+
+  // Where the header cell that holds for this column stands; the column itself when it is empty.
+  std::size_t holder_of(Column column, std::size_t c) {
+    const GridRow& row = *labels_.at(column).row;
+    if (!row.at(c).is_blank() || is_among(kOwnCellOnly, column)) return c;
+    for (std::size_t left = c; left-- > label_column_ + 1;) {
+      if (row.at(left).is_blank() || note_columns_.contains(left)) continue;
+      if (std::ranges::find(filled_, column) == filled_.end()) filled_.push_back(column);
+      return left;
+    }
+    return c;
+  }
+
+  [[nodiscard]] bool has_own_cell(Column column, std::size_t c) const {
+    const auto label = labels_.find(column);
+    return label != labels_.end() && !label->second.row->at(c).is_blank();
+  }
+
+  [[nodiscard]] bool tells_something(std::size_t c) const {
+    return std::ranges::any_of(
+        std::array{
+            Column::note, Column::voided, Column::deviation, Column::lasted, Column::failed_by},
+        [this, c](Column column) { return has_own_cell(column, c); });
+  }
+
+  bool is_chosen(std::size_t c) {
+    for (const RowFilter& filter : reading_.options.where) {
+      const GridRow* const row = row_named(filter.column);
+      if (row == nullptr) continue;  // reported where the options are checked
+      std::size_t at = c;
+      while (at > label_column_ + 1 && row->at(at).is_blank()) --at;
+      if (says(row->at(at).text, filter.wanted)) continue;
+      if (value_columns_.contains(c)) ++left_out_;
+      return false;
+    }
+    return true;
+  }
+
+  const GridRow* row_named(const std::string& name) {
+    const ColumnDefinition* const definition = find_definition(name);
+    for (const GridRow& row : grid_.rows) {
+      const std::string& label = row.at(label_column_).text;
+      if (folded_header(label) == folded_header(name)) return &row;
+      const auto meaning = meaning_by(reading_.options, label);
+      if (definition != nullptr && meaning && meaning->column == definition->column) return &row;
+    }
+    reading_.problems.add_once(
+        "where " + name,
+        {reading_.problems.current_file(), 0},
+        {.kind = base::ProblemKind::unknown_name,
+         .sentence = "--where names " + quoted(name) + ", but no row of the table is named so.",
+         .place = {.found = excerpt(name)}});
+    return nullptr;
+  }
+
+  bool has_names(std::size_t c) {
+    bool has_all = true;
+    for (const Column column : kNeeded) {
+      const GridRow& row = *labels_.at(column).row;
+      if (!row.at(holder_of(column, c)).is_blank()) continue;
+      has_all = false;
+      report(row,
+             c,
+             {.kind = base::ProblemKind::missing,
+              .sentence = std::string(definition_of(column).name) +
+                          " is empty above a column of readings; it must hold " +
+                          std::string(definition_of(column).must_hold) + "."});
+    }
+    return has_all;
+  }
+
+  ExpandedRow base_row(std::size_t c) {
+    ExpandedRow base;
+    for (const auto& [column, label] : labels_) {
+      if (is_among(kToldOnce, column)) continue;
+      const std::size_t holder = holder_of(column, c);
+      base[column] = expanded(*label.row, holder);
+    }
+    return base;
+  }
+
+  static ExpandedCell expanded(const GridRow& row, std::size_t c) {
+    const GridCell& cell = row.at(c);
+    return {
+        .text = cell.text, .line = row.line, .column = c + 1, .fault = cell.fault, .header = {}};
+  }
+
+  std::string name_of(std::size_t c) {
+    std::string name;
+    for (const auto& [column, label] : labels_) {
+      if (column == Column::station || column == Column::repeat || column == Column::kind ||
+          column == Column::unit || column == Column::thread || column == Column::thread_lot ||
+          is_among(kToldOnce, column) || column == Column::struck) {
+        continue;
+      }
+      name += label.row->at(holder_of(column, c)).text + '\x1F';
+    }
+    return name;
+  }
+
+  void take_body_row(const GridRow& row,
+                     const GridCell& cuts,
+                     const std::map<std::size_t, ExpandedRow>& base_of) {
+    const std::string cuts_text = cuts_of(cuts).value_or("");
+    for (const std::size_t c : note_columns_) {
+      if (row.at(c).text.empty()) continue;
+      beside_.push_back("Beside the readings at " + cuts_text +
+                        " cuts stands: " + quoted(row.at(c).text) + ".");
+    }
+    for (const auto& [c, base] : base_of) {
+      ExpandedRow at_cuts = base;
+      at_cuts[Column::cuts] = expanded(row, label_column_);
+      at_cuts[Column::cuts].text = cuts_text;
+      take_reading_cell(row.at(c), expanded(row, c), reading_unit_, at_cuts, reading_);
+    }
+  }
+
+  void take_told_once(std::size_t c, const ExpandedRow& base) {
+    ExpandedRow row = base;
+    bool tells = false;
+    row[Column::repeat] = {};
+    row[Column::station] = {};
+    for (const Column column : kToldOnce) {
+      if (!labels_.contains(column)) continue;
+      const bool holds_right = column == Column::test || column == Column::test_level;
+      const std::size_t holder = holds_right ? holder_of(column, c) : c;
+      const ExpandedCell cell = expanded(*labels_.at(column).row, holder);
+      if (cell.text.empty() && cell.fault.empty()) continue;
+      tells = tells || !holds_right;
+      if (column != Column::event) {
+        row[column] = cell;
+      } else if (row[Column::note].text.empty()) {
+        row[Column::note] = cell;  // at which cut it happened is not known
+      }
+      row.line = cell.line;
+      row.column = cell.column;
+    }
+    if (!tells) return;
+    if (row[Column::lasted].text.empty() && row[Column::failed_by].text.empty()) {
+      row[Column::struck] = {};
+    }
+    reading_.take(row, reading_.columns);
+  }
+
+  const Grid& grid_;
+  std::size_t label_column_;
+  GridReading& reading_;
+  std::map<Column, Label> labels_;
+  std::vector<const GridRow*> body_;
+  std::set<std::size_t> value_columns_;
+  std::set<std::size_t> note_columns_;
+  std::set<std::string> names_;
+  std::vector<Column> filled_;
+  std::size_t header_width_ = 0;
+  std::size_t columns_read_ = 0;
+  std::size_t left_out_ = 0;
+  std::string reading_unit_;
+  std::string passed_over_;
+  std::string not_used_;
+  std::vector<std::string> beside_;
+  bool is_refused_ = false;
+};
+
+}  // namespace
+
+std::vector<std::string> take_wide_table(const Grid& grid,
+                                         std::size_t label_column,
+                                         bool is_comma_separated,
+                                         GridReading& reading) {
+  WideReading wide(grid, label_column, reading);
+  wide.sort_rows();
+  wide.check_needed_rows();
+  wide.check_widths(is_comma_separated);
+  wide.take_all();
+  return wide.remarks();
+}
+
+}  // namespace keenfall::exchange
