@@ -58,6 +58,7 @@ std::vector<Entry> table_options() {
           {"--shape=runs",
            "the table is long (a row a reading), wide (cuts down, runs across) or runs (a line a "
            "run), where that is not plain by itself"},
+          {"--sheet=NAME", "only this sheet of a spreadsheet (repeatable)"},
           {"--where=COLUMN=VALUE", "only the rows whose column reads so (repeatable)"}};
 }
 
@@ -65,7 +66,8 @@ std::string judge_help(const Look& look) {
   return wrapped("keenfall judge TABLE... [options]", {}, look) + "\n" +
          wrapped(
              "Says which edge stays keen longer, how sure that is, and what else could explain it. "
-             "A table is a CSV file that names blade, medium, run, cuts and reading: a reading a row, "
+             "A table is a CSV file or a spreadsheet (.xlsx, .ods) that names blade, medium, run, cuts and reading: a reading a "
+             "row, "
              "or cuts down and runs across, or a line a run. Several tables are taken as one "
              "trial.",
              {},

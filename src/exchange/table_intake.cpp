@@ -106,6 +106,7 @@ void TableIntake::take_content(std::string_view bytes, const std::string& file_n
         {.kind = base::ProblemKind::conflicting,
          .sentence = "This table is given twice: its content is that of " + same->second + "."});
   }
+  if (is_spreadsheet(bytes)) return take_spreadsheet(bytes, file_name);
   const auto text = text_of(bytes, file_name);
   if (!text) return report(text.error());
   take_text(*text);

@@ -11,6 +11,7 @@
 #include "exchange/expanded_row.h"
 #include "exchange/grid.h"
 #include "exchange/problem_list.h"
+#include "exchange/spreadsheet_file.h"
 #include "exchange/table_options.h"
 #include "exchange/table_row.h"
 #include "exchange/table_shape.h"
@@ -49,6 +50,10 @@ class TableIntake {
   void check_options();
   void take_content(std::string_view bytes, const std::string& file_name);
   void take_text(std::string_view text);
+  void take_spreadsheet(std::string_view bytes, const std::string& file_name);
+  std::vector<std::size_t> chosen_sheets(const std::vector<Sheet>& sheets);
+  std::vector<std::size_t> named_sheets(const std::vector<Sheet>& sheets);
+  void take_sheet(Sheet sheet, const std::string& file_name, bool is_one_of_several);
   std::optional<Recognised> recognise(std::string_view text);
   void take_long_text(std::string_view text, const Recognised& as);
   void take_grid(Grid grid, const RecognisedShape& shape, char delimiter);

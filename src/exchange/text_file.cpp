@@ -12,7 +12,7 @@ namespace keenfall::exchange {
 
 namespace {
 
-constexpr const char* kSaveAsText = "a CSV file saved as UTF-8 text";
+constexpr const char* kSaveAsText = "an .xlsx or .ods file, or a CSV file saved as UTF-8 text";
 
 base::Problem unreadable(const std::string& file_name, std::string sentence) {
   return {.kind = base::ProblemKind::unreadable,
@@ -49,14 +49,18 @@ bool looks_like_utf16(std::string_view bytes) {
 }
 
 std::optional<std::string> known_other_format(std::string_view bytes) {
+  if (starts_with_bytes(bytes, "\xD0\xCF\x11\xE0")) {
+    // UTF-16 letters: a protected new file lies within the old format.
+    constexpr std::string_view kProtected("E\0n\0c\0r\0y\0p\0t\0e\0d\0P\0a\0c\0k\0a\0g\0e", 31);
+    if (bytes.find(kProtected) != bytes.npos) {
+      return "The spreadsheet is protected by a password. Save it without one.";
+    }
+    return "This is a spreadsheet in the old binary format (.xls), which is not read: open it in "
+           "the spreadsheet program and save it as .xlsx or .ods.";
+  }
   if (looks_like_utf16(bytes)) {
     return "The text is stored as UTF-16, which is not read: save it again and choose UTF-8 "
            "(\"CSV UTF-8\" in a spreadsheet program).";
-  }
-  if (starts_with_bytes(bytes, "PK\x03\x04") || starts_with_bytes(bytes, "\xD0\xCF\x11\xE0")) {
-    return "This is a spreadsheet or archive file, not text: open it in the spreadsheet program "
-           "and "
-           "save the sheet as CSV (UTF-8).";
   }
   if (starts_with_bytes(bytes, "%PDF") || starts_with_bytes(bytes, "\x1F\x8B") ||
       starts_with_bytes(bytes, "\x89PNG") || starts_with_bytes(bytes, "\xFF\xD8\xFF")) {
@@ -121,6 +125,8 @@ std::optional<base::Problem> first_bad_byte(std::string_view bytes, const std::s
 }
 
 }  // namespace
+
+bool is_utf8_text(std::string_view bytes) { return !first_bad_byte(bytes, ""); }
 
 base::Problem too_large_problem(std::size_t byte_count, const std::string& file_name) {
   return {.kind = base::ProblemKind::too_large,

@@ -23,6 +23,9 @@ inline constexpr std::size_t kLargestTableBytes = std::size_t{128} * 1000 * 1000
 [[nodiscard]] base::Result<std::string_view> text_of(std::string_view bytes,
                                                      const std::string& file_name);
 
+// Whether all bytes are UTF-8 without control characters.
+[[nodiscard]] bool is_utf8_text(std::string_view bytes);
+
 // The Problem for a text of `byte_count` bytes, where that is more than kLargestTableBytes.
 [[nodiscard]] base::Problem too_large_problem(std::size_t byte_count, const std::string& file_name);
 

@@ -109,7 +109,7 @@ TEST(TextBytes, InUtf16AreRefusedWithTheWayOut) {
 }
 
 TEST(TextBytes, OfASpreadsheetOrAPictureAreRefused) {
-  EXPECT_THAT(refusal_of("PK\x03\x04\x14"), HasSubstr("spreadsheet"));
+  EXPECT_THAT(refusal_of("\xD0\xCF\x11\xE0\xA1"), HasSubstr("old binary format (.xls)"));
   EXPECT_THAT(refusal_of("\x89PNG\r\n\x1A\n"), HasSubstr("not a table"));
 }
 
