@@ -66,7 +66,8 @@ std::string judge_help(const Look& look) {
   return wrapped("keenfall judge TABLE... [options]", {}, look) + "\n" +
          wrapped(
              "Says which edge stays keen longer, how sure that is, and what else could explain it. "
-             "A table is a CSV file or a spreadsheet (.xlsx, .ods) that names blade, medium, run, cuts and reading: a reading a "
+             "A table is a CSV file or a spreadsheet (.xlsx, .ods) that names blade, medium, run, "
+             "cuts and reading: a reading a "
              "row, "
              "or cuts down and runs across, or a line a run. Several tables are taken as one "
              "trial.",
