@@ -43,6 +43,8 @@ std::vector<Entry> judging_options() {
       {"--claim=steels",
        "of what the ratios are to hold: \"steels\" (the usual, where there are several pieces of "
        "both) or \"blades\", just the pieces that were cut with"},
+      {"--looks=3,6,9",
+       "the runs each at which the plan looks at its results; intervals are widened for it"},
       {"--seed=1", "the number that makes the answer repeatable"},
       {"--threads=2", "how many to work with; the numbers do not depend on it"},
       {"--json, --json=FILE", "the whole answer as JSON, on standard output or into a file"},

@@ -111,6 +111,39 @@ void read_levels(const TypedOptions& typed,
   }
 }
 
+// "3,6,9": rising whole numbers, the first at least 2.
+std::optional<std::vector<int>> looks_in(const std::string& text) {
+  std::vector<int> looks;
+  std::size_t begin = 0;
+  while (begin <= text.size()) {
+    const std::size_t comma = std::min(text.find(',', begin), text.size());
+    const auto runs = whole_text_as<int>(text.substr(begin, comma - begin));
+    constexpr int kMostRuns = 1000;
+    if (!runs || *runs < 2 || *runs > kMostRuns) return std::nullopt;
+    if (!looks.empty() && *runs <= looks.back()) return std::nullopt;
+    looks.push_back(*runs);
+    begin = comma + 1;
+  }
+  constexpr std::size_t kMostLooks = 20;
+  if (looks.size() > kMostLooks) return std::nullopt;
+  return looks;
+}
+
+void read_looks(const TypedOptions& typed,
+                workbench::JudgeOptions& options,
+                OptionProblems& problems) {
+  if (!typed.looks) return;
+  const auto looks = looks_in(*typed.looks);
+  if (looks) {
+    options.looks = *looks;
+    return;
+  }
+  problems.add_bad_value("--looks",
+                         "the runs of every edge at each planned look, rising, from 2 to 1000",
+                         *typed.looks,
+                         "for example 3,6,9");
+}
+
 void read_running_options(const TypedOptions& typed,
                           JudgeRequest& request,
                           OptionProblems& problems) {
@@ -212,6 +245,7 @@ base::ResultOrProblems<JudgeRequest> judge_request(const TypedOptions& typed,
   JudgeRequest request{.tables = typed.positionals, .threads = std::max(1U, threads_at_hand)};
   OptionProblems problems;
   read_levels(typed, request.options, problems);
+  read_looks(typed, request.options, problems);
   read_running_options(typed, request, problems);
   read_table_options(typed, request.options, problems);
   read_destinations(typed, request, problems);

@@ -17,6 +17,7 @@ void add_judging_options(CLI::App& app, TypedOptions& typed, std::string& json) 
   app.add_option("--stop-reading", typed.stop_reading);
   app.add_option("--model", typed.model);
   app.add_option("--claim", typed.claim);
+  app.add_option("--looks", typed.looks);
   app.add_option("--seed", typed.seed);
   app.add_option("--threads", typed.threads);
   // As a flag it takes a file only in the form --json=FILE, so that it can never swallow a table.

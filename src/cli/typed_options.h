@@ -17,6 +17,7 @@ struct TypedOptions {
   std::optional<std::string> stop_reading;
   std::optional<std::string> model;
   std::optional<std::string> claim;
+  std::optional<std::string> looks;
   std::optional<std::string> seed;
   std::optional<std::string> kind;
   std::optional<std::string> threads;

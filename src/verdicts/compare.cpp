@@ -5,6 +5,8 @@
 #include "verdicts/compared_at.h"
 #include "verdicts/further_runs.h"
 #include "verdicts/lasting.h"
+#include "verdicts/look_report.h"
+#include "verdicts/planned_looks.h"
 #include "verdicts/simultaneous.h"
 
 #include <algorithm>
@@ -207,11 +209,30 @@ void add_remarks(Comparison& pair,
   }
 }
 
+// Errors of bounds in logs, stretched as the bounds are.
+RatioBounds stretched_errors(const RatioBounds& errors, const LookStretch& stretch) {
+  return {.lo90 = errors.lo90 * stretch.at_90,
+          .hi90 = errors.hi90 * stretch.at_90,
+          .lo95 = errors.lo95 * stretch.at_95,
+          .hi95 = errors.hi95 * stretch.at_95};
+}
+
+std::optional<LookReport> look_at(const BluntingData& data,
+                                  const Question& question,
+                                  std::span<const std::size_t> arms,
+                                  base::Seed seed) {
+  if (question.looks.empty() || arms.size() < 2) return std::nullopt;
+  std::vector<int> runs;
+  for (const std::size_t arm : arms) runs.push_back(runs_of(data, arm));
+  return look_report(runs, question.looks, seed);
+}
+
 std::vector<Comparison> compare_family(const trials::Trial& trial,
                                        const BluntingData& data,
                                        const BluntingFit& fit,
                                        const Question& question,
-                                       std::span<const std::size_t> arms) {
+                                       std::span<const std::size_t> arms,
+                                       base::Seed seed) {
   const FamilyLevel level = compared_at(question, data, fit, arms);
   std::vector<Comparison> pairs = pairs_of(data, fit, question, arms, level.at);
   if (pairs.empty()) return pairs;
@@ -220,19 +241,24 @@ std::vector<Comparison> compare_family(const trials::Trial& trial,
     log_ratios.push_back(log_ratio_of(data, fit, pair, level.at));
   const std::vector<RatioBounds> together = simultaneous_bounds(log_ratios);
   const auto by_batch = bounds_by_batch(log_ratios, 2 * fit.chains);
+  const std::optional<LookReport> look = look_at(data, question, arms, seed);
+  const LookStretch stretch =
+      look ? LookStretch{.at_95 = look->stretch_95, .at_90 = look->stretch_90} : LookStretch{};
   const double margin = question.worth_it_margin;
   for (std::size_t c = 0; c < pairs.size(); ++c) {
     Comparison& pair = pairs[c];
     pair.ratio = numerics::exp_of(numerics::interval_of(log_ratios[c]));
     pair.ratio_these_blades = ratio_beside(data, fit, pair, level.at);
-    pair.simultaneous = together[c];
+    pair.simultaneous = stretched(together[c], pair.ratio.median, stretch);
+    pair.look = look;
     pair.family_size = static_cast<int>(pairs.size());
     pair.probability_longer = share_above(log_ratios[c], 0);
     pair.probability_worth_having = share_above(log_ratios[c], std::log(margin));
     pair.verdict = verdict_on(pair.simultaneous, margin);
-    pair.single_verdict = verdict_on(bounds_of(pair.ratio), margin);
-    pair.near_boundary =
-        is_near_boundary(pair.simultaneous, log_errors_of_bounds(by_batch, c), margin);
+    pair.single_verdict =
+        verdict_on(stretched(bounds_of(pair.ratio), pair.ratio.median, stretch), margin);
+    pair.near_boundary = is_near_boundary(
+        pair.simultaneous, stretched_errors(log_errors_of_bounds(by_batch, c), stretch), margin);
     pair.beyond_what_was_cut = cuts_until(data, fit, pair.a, level.at).beyond_what_was_cut ||
                                cuts_until(data, fit, pair.b, level.at).beyond_what_was_cut;
     if (!is_settled(pair.verdict))
@@ -240,6 +266,7 @@ std::vector<Comparison> compare_family(const trials::Trial& trial,
     pair.ratio_by_level = ratios_by_level(data, fit, pair);
     pair.also_differs = what_else_differs(trial, data.arms[pair.a], data.arms[pair.b]);
     add_remarks(pair, data, fit, level.starts_differ);
+    if (look) pair.remarks.push_back(in_words(*look));
   }
   return pairs;
 }
@@ -249,14 +276,15 @@ std::vector<Comparison> compare_family(const trials::Trial& trial,
 std::vector<Comparison> compare_all(const trials::Trial& trial,
                                     const BluntingData& data,
                                     const BluntingFit& fit,
-                                    const Question& question) {
+                                    const Question& question,
+                                    base::Seed seed) {
   std::vector<Comparison> comparisons;
   for (std::size_t medium = 0; medium < data.media.size(); ++medium) {
     std::vector<std::size_t> arms;
     for (std::size_t a = 0; a < data.arms.size(); ++a) {
       if (data.medium_of_arm[a] == medium) arms.push_back(a);
     }
-    for (Comparison& pair : compare_family(trial, data, fit, question, arms)) {
+    for (Comparison& pair : compare_family(trial, data, fit, question, arms, seed)) {
       comparisons.push_back(std::move(pair));
     }
   }

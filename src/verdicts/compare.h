@@ -14,6 +14,7 @@ namespace keenfall::verdicts {
 [[nodiscard]] std::vector<Comparison> compare_all(const trials::Trial& trial,
                                                   const blunting::BluntingData& data,
                                                   const blunting::BluntingFit& fit,
-                                                  const Question& question);
+                                                  const Question& question,
+                                                  base::Seed seed);
 
 }  // namespace keenfall::verdicts

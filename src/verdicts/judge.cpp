@@ -190,7 +190,7 @@ Judgement judge(const trials::Trial& trial,
     judgement.arms.push_back(arm_result(data, fit, a, judgement));
   judgement.fit = fit_report(fit, seed);
   if (judgement.fit.usable) {
-    judgement.comparisons = compare_all(trial, data, fit, question);
+    judgement.comparisons = compare_all(trial, data, fit, question, seed);
     add_common_readings(judgement, data, fit);
     add_run_by_run(judgement, data, fit, seed);
     const AtAcross where = compared_at_across(data, judgement.comparisons);

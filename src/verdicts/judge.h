@@ -14,6 +14,7 @@
 #include "verdicts/judgement.h"
 
 #include <optional>
+#include <vector>
 
 namespace keenfall::verdicts {
 
@@ -25,6 +26,8 @@ struct Question {
   // Where a claim about the steels cannot be made, it stays one about these blades and that is
   // said.
   std::optional<ClaimAbout> claim;
+  // Runs of every arm at each planned look: rising, the first at least 2. Empty: one look only.
+  std::vector<int> looks;
 };
 
 [[nodiscard]] Judgement judge(const trials::Trial& trial,

@@ -104,6 +104,19 @@ struct FurtherRuns {
   bool operator==(const FurtherRuns&) const = default;
 };
 
+// Where the runs of a family stand in a plan of several looks (planned_looks.h).
+struct LookReport {
+  std::vector<int> planned;  // runs of every arm at each look
+  int fewest_runs = 0;       // of the arms compared
+  int most_runs = 0;
+  std::optional<int> number;     // of the planned looks this is, from 1; absent: none of them
+  std::optional<int> next_runs;  // of every arm at the next look; absent: there is none
+  double stretch_95 = 1;         // how many times as wide as a single look's the intervals are
+  double stretch_90 = 1;
+
+  bool operator==(const LookReport&) const = default;
+};
+
 // Arm a against arm b, ordered so that the median ratio a/b is at least 1.
 struct Comparison {
   std::size_t a = 0;  // indices into Judgement::arms
@@ -121,6 +134,7 @@ struct Comparison {
   bool beyond_what_was_cut = false;         // for either arm
   std::optional<FurtherRuns> further_runs;  // present when not settled
   ClaimAbout claim_about = ClaimAbout::these_blades;
+  std::optional<LookReport> look;  // present when several looks were planned; bounds allow for it
   // The ratio of the pieces that were cut with, beside a claim about the steels.
   std::optional<numerics::Interval> ratio_these_blades;
   std::optional<RunByRun> run_by_run;  // absent where a single arrangement is all there is

@@ -125,6 +125,17 @@ Json further_runs_json(const verdicts::FurtherRuns& further) {
   return "over 40";
 }
 
+Json look_json(const verdicts::LookReport& look) {
+  Json object = {{"planned_runs_each", look.planned},
+                 {"fewest_runs", look.fewest_runs},
+                 {"most_runs", look.most_runs}};
+  if (look.number) object["number"] = *look.number;
+  if (look.next_runs) object["next_runs_each"] = *look.next_runs;
+  object["stretch_95"] = finite_number(look.stretch_95);
+  object["stretch_90"] = finite_number(look.stretch_90);
+  return object;
+}
+
 Json comparison_json(const verdicts::Comparison& comparison, const Judgement& judgement) {
   Json object = {{"a", arm_json(judgement.arms.at(comparison.a).arm)},
                  {"b", arm_json(judgement.arms.at(comparison.b).arm)},
@@ -148,6 +159,7 @@ Json comparison_json(const verdicts::Comparison& comparison, const Judgement& ju
   }
   object["claim_about"] = claim_name(comparison.claim_about);
   if (comparison.run_by_run) object["run_by_run"] = run_by_run_json(*comparison.run_by_run);
+  if (comparison.look) object["look"] = look_json(*comparison.look);
   object["also_differs"] = also_differs_json(comparison.also_differs);
   object["remarks"] = sentences_json(comparison.remarks);
   return object;

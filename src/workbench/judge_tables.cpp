@@ -111,7 +111,8 @@ base::Result<verdicts::Judgement> judge_one(const trials::Trial& trial,
                                                   {.worth_it_margin = options.worth_it_margin,
                                                    .stop_level = options.stop_level,
                                                    .stop_reading = *stop_reading,
-                                                   .claim = options.claim},
+                                                   .claim = options.claim,
+                                                   .looks = options.looks},
                                                   options.seed);
   judgement.fit.model = model.name;
   judgement.fit.cpu_seconds = cpu_seconds_since(start);

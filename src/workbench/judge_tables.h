@@ -27,6 +27,7 @@ struct JudgeOptions {
   std::optional<std::string> stop_reading;    // as typed, with its unit: "400gf"; not both
   std::string model = "default";              // or "plain"
   std::optional<verdicts::ClaimAbout> claim;  // absent: of the steels wherever that can be made
+  std::vector<int> looks;  // runs of every arm at each planned look, rising; empty: one look
   base::Seed seed{1};
   std::optional<std::string> kind;  // only readings of this kind
   exchange::TableOptions table;
