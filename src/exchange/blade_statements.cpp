@@ -25,9 +25,9 @@ class Statements {
     if (said_before != said) {
       const bool is_known_order = where < cell.at;
       const std::string sentence =
-          whose + " has the " + what + " " + quoted(is_known_order ? said_before : said) + " in " +
-          problems_.place_in_words(is_known_order ? where : cell.at) + " and " +
-          quoted(is_known_order ? said : said_before) + " here. One blade has one " + what +
+          whose + " has the " + what + " " + in_quotes(is_known_order ? said_before : said) +
+          " in " + problems_.place_in_words(is_known_order ? where : cell.at) + " and " +
+          in_quotes(is_known_order ? said : said_before) + " here. One blade has one " + what +
           "; give the second its own name" +
           (what == "hardness" ? ", or name the specimens." : ".");
       problems_.add_once(whose + what,
@@ -57,14 +57,14 @@ std::vector<trials::Blade> blades_told(std::span<const RunDraft> drafts, Problem
     const auto [place, is_new] = blade_index.emplace(name, blades.size());
     if (is_new) blades.push_back({.name = name});
     trials::Blade& blade = blades[place->second];
-    std::string whose = "Blade " + quoted(name);
+    std::string whose = "Blade " + in_quotes(name);
     if (const ToldCell& steel = draft[Column::steel]; !steel.is_blank()) {
       if (statements.is_first(whose, "steel", steel)) blade.steel = steel.text;
       if (draft.other_steel) (void)statements.is_first(whose, "steel", *draft.other_steel);
     }
     std::optional<trials::Hardness>* hardness = &blade.hardness;
     if (const ToldCell& specimen = draft[Column::specimen]; !specimen.is_blank()) {
-      whose += ", specimen " + quoted(specimen.text) + ",";
+      whose += ", specimen " + in_quotes(specimen.text) + ",";
       const auto [index, is_new_piece] = specimen_index.emplace(whose, blade.specimens.size());
       if (is_new_piece) blade.specimens.push_back({.name = specimen.text});
       hardness = &blade.specimens[index->second].hardness;

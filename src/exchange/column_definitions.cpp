@@ -171,7 +171,7 @@ const ColumnDefinition* find_definition(std::string_view name) {
 
 base::Problem unknown_own_column(std::string_view ours) {
   return {.kind = base::ProblemKind::unknown_name,
-          .sentence = quoted(ours) + " is no column known here.",
+          .sentence = in_quotes(ours) + " is no column known here.",
           .place = {.column = "--column", .found = excerpt(ours)},
           .accepted = "one of " + list_of_our_columns()};
 }

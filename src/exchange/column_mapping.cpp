@@ -12,7 +12,7 @@ base::Result<ColumnMapping> parse_column_mapping(std::string_view text) {
       equals == text.npos ? std::string_view{} : trimmed(text.substr(equals + 1));
   if (ours.empty() || theirs.empty()) {
     return base::failed(
-        {.sentence = "A column is mapped as ours=theirs; " + quoted(text) + " lacks a side.",
+        {.sentence = "A column is mapped as ours=theirs; " + in_quotes(text) + " lacks a side.",
          .place = {.column = "--column", .found = excerpt(text)},
          .accepted = "cuts=strokes, where the table's header is strokes"});
   }

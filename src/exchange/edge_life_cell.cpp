@@ -81,8 +81,10 @@ base::Result<EdgeLifeCells> lasted_in(std::string_view text, DecimalMark mark) {
     if (const auto cuts = cuts_in(*rest, mark)) return EdgeLifeCells{.failed_by_cuts = *cuts};
   }
   if (const auto interval = interval_in(text, mark)) return *interval;
-  return base::failed(problem_with(
-      "lasted", text, "lasted must say how many cuts the edge lasted, not " + quoted(text) + "."));
+  return base::failed(
+      problem_with("lasted",
+                   text,
+                   "lasted must say how many cuts the edge lasted, not " + in_quotes(text) + "."));
 }
 
 bool is_never(std::string_view text) {
@@ -114,14 +116,14 @@ base::Result<EdgeLifeCells> edge_life_in(std::string_view lasted,
             problem_with("failed_by",
                          failed_by,
                          "failed_by must be the number of cuts by which the edge had failed, not " +
-                             quoted(failed_by) + "."));
+                             in_quotes(failed_by) + "."));
       }
       if (life.is_open || (life.failed_by_cuts && *life.failed_by_cuts != *cuts)) {
         base::Problem problem =
             problem_with("failed_by",
                          failed_by,
-                         "lasted says " + quoted(lasted) + " and failed_by says " +
-                             quoted(failed_by) + ": both cannot hold.");
+                         "lasted says " + in_quotes(lasted) + " and failed_by says " +
+                             in_quotes(failed_by) + ": both cannot hold.");
         problem.kind = base::ProblemKind::conflicting;
         return base::failed(std::move(problem));
       }

@@ -10,7 +10,7 @@ namespace {
 void refuse_merged(const ExpandedCell& place, GridReading& reading) {
   reading.problems.add({reading.problems.current_file(), place.line, place.column},
                        {.kind = base::ProblemKind::conflicting,
-                        .sentence = "The reading " + quoted(place.text) +
+                        .sentence = "The reading " + in_quotes(place.text) +
                                     " is merged over several cells, so which checkpoint or run it "
                                     "belongs to cannot be told. Unmerge them.",
                         .place = {.column = place.header, .found = excerpt(place.text)}});
@@ -120,12 +120,13 @@ std::vector<std::string> remarks_on_cells(const GridReading& reading) {
     return std::to_string(count) + (count == 1 ? " reading" : " readings");
   };
   if (reading.repeats > 0) {
-    remarks.push_back("Cells with several numbers, as in " + quoted(reading.first_repeats) +
+    remarks.push_back("Cells with several numbers, as in " + in_quotes(reading.first_repeats) +
                       ", are read as repeats at one checkpoint.");
   }
   if (reading.noted_readings > 0) {
     remarks.push_back("Words beside " + readings(reading.noted_readings) + ", as in " +
-                      quoted(reading.first_noted) + ", are kept as notes; those readings count.");
+                      in_quotes(reading.first_noted) +
+                      ", are kept as notes; those readings count.");
   }
   if (reading.struck_readings > 0) {
     remarks.push_back("Struck out, because the cell says so: " + readings(reading.struck_readings) +

@@ -79,7 +79,7 @@ base::Result<trials::ReadingKind> parse_kind_definition(std::string_view text) {
   const std::vector<std::string_view> parts = parts_of(text);
   if (parts.size() < 3 || parts[0].empty() || parts[1].empty()) {
     return base::failed(definition_problem(
-        text, "A kind is defined as name:unit:direction; " + quoted(text) + " lacks a part."));
+        text, "A kind is defined as name:unit:direction; " + in_quotes(text) + " lacks a part."));
   }
   trials::ReadingKind kind{
       .name = std::string(parts[0]), .words = std::string(parts[0]), .unit = std::string(parts[1])};
@@ -89,7 +89,7 @@ base::Result<trials::ReadingKind> parse_kind_definition(std::string_view text) {
     return base::failed(definition_problem(
         parts[2],
         "The direction of a kind says which reading is keener: lower or higher, not " +
-            quoted(parts[2]) + "."));
+            in_quotes(parts[2]) + "."));
   }
   if (direction == "higher") kind.keener_when = trials::KeenerWhen::higher;
   for (std::size_t i = 3; i < parts.size(); ++i) {
@@ -99,7 +99,7 @@ base::Result<trials::ReadingKind> parse_kind_definition(std::string_view text) {
     if (!fault.empty()) {
       return base::failed(definition_problem(
           parts[i],
-          "In the definition of " + kind.name + ", " + quoted(parts[i]) + ": " + fault + "."));
+          "In the definition of " + kind.name + ", " + in_quotes(parts[i]) + ": " + fault + "."));
     }
     if (takes_next) ++i;
   }

@@ -97,7 +97,7 @@ NumberCell number_cell(std::string_view text, DecimalMark mark) {
 }
 
 std::string fault_in_words(NumberFault fault, std::string_view text, DecimalMark mark) {
-  const std::string found = quoted(text);
+  const std::string found = in_quotes(text);
   switch (fault) {
     case NumberFault::thousands:
       return found + " seems to have a thousands separator; write the digits together";

@@ -30,9 +30,9 @@ constexpr std::array<std::string_view, 10> kStruck = {"struck",
                                                       "doesnotcount",
                                                       "crossedout"};
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_decimal_digit(char c) { return c >= '0' && c <= '9'; }
 
-bool has_digit(std::string_view text) { return std::ranges::any_of(text, is_digit); }
+bool holds_digit(std::string_view text) { return std::ranges::any_of(text, is_decimal_digit); }
 
 bool is_nothing(std::string_view text) {
   return std::ranges::find(kNothingRead, folded(text)) != kNothingRead.end();
@@ -60,7 +60,7 @@ std::optional<std::string_view> without_about(std::string_view text) {
 bool begins_with_number(std::string_view text) {
   if (const auto rest = without_about(text)) text = *rest;
   if (text.starts_with('-') || text.starts_with('+')) text.remove_prefix(1);
-  return !text.empty() && is_digit(text.front());
+  return !text.empty() && is_decimal_digit(text.front());
 }
 
 std::vector<std::string_view> pieces_between(std::string_view text, std::string_view separator) {
@@ -145,7 +145,7 @@ void take_note(WrittenReading& reading, std::string_view behind) {
 
 std::string fault_sentence(NumberFault number_fault, std::string_view text, DecimalMark mark) {
   if (number_fault == NumberFault::thousands && text.find(' ') != text.npos) {
-    return quoted(text) +
+    return in_quotes(text) +
            " may be several readings or one number with a thousands separator. Write repeats with "
            "a slash between them.";
   }
@@ -177,11 +177,12 @@ base::Result<WrittenReading> one_reading(std::string_view text,
     reading.number += " " + std::string(behind.substr(0, word_end));
     behind = trimmed(behind.substr(word_end));
   }
-  if (has_digit(behind) && !is_in_brackets(behind)) {
-    return base::failed(fault(
-        text,
-        quoted(text) + " holds a second number, so which one is the reading cannot be told. Put "
-                       "what is a note in brackets, or write repeats with a slash between them."));
+  if (holds_digit(behind) && !is_in_brackets(behind)) {
+    return base::failed(
+        fault(text,
+              in_quotes(text) +
+                  " holds a second number, so which one is the reading cannot be told. Put "
+                  "what is a note in brackets, or write repeats with a slash between them."));
   }
   take_note(reading, behind);
   return reading;
@@ -198,13 +199,13 @@ base::Result<ReadingCell> words_alone(std::string_view text) {
   if (is_bound(text)) {
     return base::failed(
         fault(text,
-              quoted(text) + " is a bound and not a reading; bounds are not judged. Write what "
-                             "was read, or put it in brackets to keep it as a note."));
+              in_quotes(text) + " is a bound and not a reading; bounds are not judged. Write what "
+                                "was read, or put it in brackets to keep it as a note."));
   }
   const bool is_choice = word == "true" || word == "false" || word == "yes" || word == "no";
-  if (is_choice || character_count(text) < 2 || has_digit(text)) {
+  if (is_choice || character_count(text) < 2 || holds_digit(text)) {
     return base::failed(
-        fault(text, quoted(text) + " is neither a reading nor a word that says what happened."));
+        fault(text, in_quotes(text) + " is neither a reading nor a word that says what happened."));
   }
   return ReadingCell{.event = std::string(text)};
 }

@@ -52,7 +52,7 @@ const trials::ReadingKind* ReadingSeriesRegister::kind_of(const TableRow& row,
         "kind" + folded(cell.text),
         row.origin_of(Column::kind),
         {.kind = base::ProblemKind::unknown_name,
-         .sentence = quoted(cell.text) + " is no kind of reading known here.",
+         .sentence = in_quotes(cell.text) + " is no kind of reading known here.",
          .place = {.column = header, .found = excerpt(cell.text)},
          .accepted = list_of_kinds(options_.defined_kinds) + ", or your own by --define-kind"});
     return nullptr;
@@ -73,10 +73,10 @@ const trials::ReadingKind* ReadingSeriesRegister::kind_of(const TableRow& row,
       {.kind = base::ProblemKind::missing,
        .sentence =
            (is_no_unit
-                ? quoted(unit) + " is the unit of no kind of reading known here, and "
-                                 "the kind is not named. Correct the unit, or say "
-                                 "the kind for the whole table with --kind, or in a "
-                                 "column kind."
+                ? in_quotes(unit) + " is the unit of no kind of reading known here, and "
+                                    "the kind is not named. Correct the unit, or say "
+                                    "the kind for the whole table with --kind, or in a "
+                                    "column kind."
                 : "The kind of reading is not named. Say it for the whole table "
                   "with --kind, or in a column kind" +
                       (unit.empty() ? "."
@@ -98,7 +98,7 @@ std::optional<std::string> ReadingSeriesRegister::unit_of(const TableRow& row,
     base::Problem problem{
         .place = {.column = file_columns.header_of(column), .found = excerpt(cell.written)}};
     if (!named) {
-      problem.sentence = "A " + kind.words + " cannot be in " + quoted(cell.text) + ".";
+      problem.sentence = "A " + kind.words + " cannot be in " + in_quotes(cell.text) + ".";
       problem.accepted = kind.unit + " or a unit that converts to it";
       problems_.add_counted(
           kind.name + "in" + std::string(cell.text), row.origin_of(column), problem);
@@ -106,8 +106,8 @@ std::optional<std::string> ReadingSeriesRegister::unit_of(const TableRow& row,
     }
     if (!unit.empty() && unit != *named) {
       problem.kind = base::ProblemKind::conflicting;
-      problem.sentence = "The reading is in " + quoted(cell.text) + ", but the unit column says " +
-                         quoted(row[Column::unit].text) + ".";
+      problem.sentence = "The reading is in " + in_quotes(cell.text) +
+                         ", but the unit column says " + in_quotes(row[Column::unit].text) + ".";
       problems_.add(row.origin_of(column), problem);
       return std::nullopt;
     }
@@ -127,14 +127,14 @@ bool ReadingSeriesRegister::is_size_taken(const TableRow& row,
       .place = {.column = file_columns.header_of(Column::reading), .found = found},
       .accepted = "a number above zero, such as 104"};
   if (reading < 0) {
-    problem.sentence = "A reading cannot be negative, as " + quoted(found) + " is.";
+    problem.sentence = "A reading cannot be negative, as " + in_quotes(found) + " is.";
   } else if (reading == 0 && kind.zero == trials::ZeroReading::refused) {
     problem.sentence = zero_refusal(kind);
   } else if (kind.largest &&
              (unit.empty() ? reading : converted_reading(reading, unit, kind.unit)) >
                  *kind.largest) {
     const std::string largest = base::plain_number(*kind.largest) + " " + kind.unit;
-    problem.sentence = "A " + kind.words + " of " + quoted(found) +
+    problem.sentence = "A " + kind.words + " of " + in_quotes(found) +
                        " is above the largest possible, " + largest + ".";
     problem.accepted = "0 to " + largest;
   } else {

@@ -38,7 +38,7 @@ RowChoice::RowChoice(std::span<const RowFilter> filters,
     }
     problems.add({problems.current_file(), 0},
                  {.kind = base::ProblemKind::unknown_name,
-                  .sentence = "--where names " + quoted(filter.column) +
+                  .sentence = "--where names " + in_quotes(filter.column) +
                               ", but the table has no such column. Columns found: " +
                               headers_listed(columns) + ".",
                   .place = {.found = excerpt(filter.column)}});

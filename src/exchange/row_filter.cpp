@@ -9,7 +9,7 @@ namespace keenfall::exchange {
 
 namespace {
 
-std::optional<double> plain_number_in(std::string_view text) {
+std::optional<double> number_alone_in(std::string_view text) {
   if (text.empty()) return std::nullopt;
   const DecimalMark mark = text.find(',') == text.npos ? DecimalMark::point : DecimalMark::comma;
   const NumberCell number = number_cell(text, mark);
@@ -24,7 +24,7 @@ base::Result<RowFilter> parse_row_filter(std::string_view text) {
   const std::string_view column = trimmed(text.substr(0, equals));
   if (equals == text.npos || column.empty()) {
     return base::failed(
-        {.sentence = "Rows are chosen as column=value; " + quoted(text) + " lacks a side.",
+        {.sentence = "Rows are chosen as column=value; " + in_quotes(text) + " lacks a side.",
          .place = {.column = "--where", .found = excerpt(text)},
          .accepted = "distance_mm=1, where distance_mm is a header of the table"});
   }
@@ -34,8 +34,8 @@ base::Result<RowFilter> parse_row_filter(std::string_view text) {
 
 bool says(std::string_view cell, std::string_view wanted) {
   if (trimmed(cell) == trimmed(wanted)) return true;
-  const auto number = plain_number_in(trimmed(cell));
-  return number && number == plain_number_in(trimmed(wanted));
+  const auto number = number_alone_in(trimmed(cell));
+  return number && number == number_alone_in(trimmed(wanted));
 }
 
 }  // namespace keenfall::exchange

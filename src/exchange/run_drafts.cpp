@@ -100,8 +100,8 @@ std::string words_of(const ToldCell& cell) {
 }
 
 std::string run_in_words(const RunDraft& draft) {
-  return "Run " + quoted(draft[Column::run].text) + " of blade " +
-         quoted(draft[Column::blade].text) + " in " + quoted(draft[Column::medium].text);
+  return "Run " + in_quotes(draft[Column::run].text) + " of blade " +
+         in_quotes(draft[Column::blade].text) + " in " + in_quotes(draft[Column::medium].text);
 }
 
 void add_reason(std::optional<std::string>& kept, const std::string& reason) {
@@ -146,9 +146,9 @@ void RunDrafts::report_two(const RunDraft& draft, Column column, const ToldCell&
       name_key_of(draft) + name,
       second.at,
       {.kind = base::ProblemKind::conflicting,
-       .sentence = run_in_words(draft) + " has " + name + " " + quoted(words_of(first)) + " in " +
-                   problems_.place_in_words(first.at) + " and " + quoted(words_of(second)) +
-                   " here. A run has one; are these two runs?",
+       .sentence = run_in_words(draft) + " has " + name + " " + in_quotes(words_of(first)) +
+                   " in " + problems_.place_in_words(first.at) + " and " +
+                   in_quotes(words_of(second)) + " here. A run has one; are these two runs?",
        .place = {.column = name, .found = excerpt(words_of(second))}});
 }
 

@@ -61,7 +61,7 @@ std::vector<std::string> remarks_on_names(const trials::Trial& trial) {
   const auto look_at = [&](const std::string& what, const std::string& name) {
     const auto [place, is_new] = first_spelling.emplace(what + folded(name), name);
     if (is_new || place->second == name) return;
-    remarks.push_back(what + quoted(place->second) + " and " + quoted(name) +
+    remarks.push_back(what + in_quotes(place->second) + " and " + in_quotes(name) +
                       " are taken as two, though they differ only in spelling.");
   };
   for (const trials::Blade& blade : trial.blades) look_at("The blades ", blade.name);
@@ -77,7 +77,7 @@ std::vector<std::string> remarks_on_angles(const trials::Trial& trial) {
   for (const trials::Run& run : trial.runs) {
     const auto& angle = run.arm.edge.bevel_angle;
     if (!angle || angle->deg <= kLikelyInclusiveDeg) continue;
-    return {"Blade " + quoted(run.arm.blade) + " is given " + base::plain_number(angle->deg) +
+    return {"Blade " + in_quotes(run.arm.blade) + " is given " + base::plain_number(angle->deg) +
             "° per side, which is " + base::plain_number(trials::inclusive(*angle).deg) +
             "° inclusive. If it is the inclusive angle, write half of it."};
   }

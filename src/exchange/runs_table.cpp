@@ -278,6 +278,11 @@ std::vector<std::string> take_runs_table(const Grid& grid,
                           .accepted = "a row for each run"});
   }
   std::vector<std::string> remarks = runs.remarks();
+  for (std::size_t i = 0; i < header_row; ++i) {
+    const auto content = std::ranges::find_if_not(grid.rows[i].cells, &GridCell::is_blank);
+    if (content == grid.rows[i].cells.end()) continue;
+    remarks.push_back("Above the header stands " + in_quotes(content->text) + ".");
+  }
   if (const auto remark = choice.remark()) remarks.push_back(*remark);
   return remarks;
 }

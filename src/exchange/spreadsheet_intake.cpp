@@ -37,7 +37,7 @@ std::vector<std::size_t> TableIntake::named_sheets(const std::vector<Sheet>& she
     }
     if (found == sheets.end()) {
       report({.kind = base::ProblemKind::unknown_name,
-              .sentence = "There is no sheet " + quoted(wanted) + " in this spreadsheet.",
+              .sentence = "There is no sheet " + in_quotes(wanted) + " in this spreadsheet.",
               .place = {.found = excerpt(wanted)},
               .accepted = list_of_sheets(sheets)});
       continue;
@@ -63,7 +63,7 @@ std::vector<std::size_t> TableIntake::chosen_sheets(const std::vector<Sheet>& sh
       chosen.push_back(i);
       continue;
     }
-    left_out += (left_out.empty() ? "" : ", ") + quoted(sheet.name) +
+    left_out += (left_out.empty() ? "" : ", ") + in_quotes(sheet.name) +
                 (is_empty   ? " (empty)"
                  : is_table ? " (hidden)"
                             : " (no table)");
@@ -93,7 +93,7 @@ void TableIntake::take_sheet(Sheet sheet, const std::string& file_name, bool is_
     for (std::size_t c = 0; c < row.cells.size(); ++c) {
       if (row.cells[c].comment.empty()) continue;
       comments += (comments.empty() ? "" : "; ") + column_letters(c + 1) +
-                  std::to_string(row.line) + " " + quoted(row.cells[c].comment);
+                  std::to_string(row.line) + " " + in_quotes(row.cells[c].comment);
     }
   }
   const std::size_t before = remarks_.size();

@@ -72,7 +72,7 @@ class HeaderMatch {
     for (std::size_t i = 0; i < folded_.size(); ++i) {
       if (is_taken_[i] || !is_doubtful_angle(matched_.headers[i])) continue;
       report({.kind = base::ProblemKind::conflicting,
-              .sentence = quoted(matched_.headers[i]) +
+              .sentence = in_quotes(matched_.headers[i]) +
                           " does not say whether the angle is per side or inclusive.",
               .place = {.column = excerpt(matched_.headers[i])},
               .accepted = "a header such as bevel angle per side (deg), or bevel angle inclusive "
@@ -121,7 +121,7 @@ class HeaderMatch {
     if (is_found) return;
     unmatched_mapping_[index_of(definition.column)] = true;
     report({.kind = base::ProblemKind::missing,
-            .sentence = std::string(definition.name) + " is mapped to " + quoted(theirs) +
+            .sentence = std::string(definition.name) + " is mapped to " + in_quotes(theirs) +
                         ", but the table has no such column. Columns found: " +
                         list_of_headers(matched_.headers) + ".",
             .place = {.column = "--column", .found = excerpt(theirs)}});
@@ -133,7 +133,7 @@ class HeaderMatch {
       report({.kind = base::ProblemKind::conflicting,
               .sentence = "Columns " + std::to_string(*kept + 1) + " and " +
                           std::to_string(position + 1) + " are both named " +
-                          quoted(matched_.headers[position]) + ": which one holds " +
+                          in_quotes(matched_.headers[position]) + ": which one holds " +
                           std::string(definition.name) + " cannot be told. Rename one.",
               .place = {.column = excerpt(matched_.headers[position])}});
       return;

@@ -49,7 +49,7 @@ base::Problem too_many_rows(std::size_t line) {
 base::Problem doubtful_mark(const std::string& number, const std::string& header) {
   return {
       .kind = base::ProblemKind::conflicting,
-      .sentence = quoted(number) +
+      .sentence = in_quotes(number) +
                   " may mean a decimal fraction or a number of thousands, and no other number "
                   "of the table tells which. Write it so that it is clear: with another zero at "
                   "the end (1,2340), or without the comma (1234).",
@@ -76,7 +76,7 @@ void TableIntake::check_options() {
   if (kind.empty() || find_kind(kind, options_.defined_kinds) != nullptr) return;
   problems_.add_general(
       {.kind = base::ProblemKind::unknown_name,
-       .sentence = quoted(kind) + " is no kind of reading known here.",
+       .sentence = in_quotes(kind) + " is no kind of reading known here.",
        .place = {.column = "--kind", .found = excerpt(kind)},
        .accepted = list_of_kinds(options_.defined_kinds) + ", or your own by --define-kind"});
 }
@@ -151,7 +151,7 @@ void TableIntake::take_long_text(std::string_view text, const Recognised& as) {
     const auto content =
         std::ranges::find_if(header->cells, [](const Cell& cell) { return !cell.text.empty(); });
     if (content != header->cells.end()) {
-      passed_over += (passed_over.empty() ? "" : ", ") + quoted(content->text);
+      passed_over += (passed_over.empty() ? "" : ", ") + in_quotes(content->text);
     }
     header = reader.next();
   }
@@ -230,7 +230,7 @@ void TableIntake::take_long_grid(const Grid& grid, std::size_t header_row, Decim
     if (i < header_row) {
       const auto content = std::ranges::find_if_not(row.cells, &GridCell::is_blank);
       if (content == row.cells.end()) continue;
-      passed_over += (passed_over.empty() ? "" : ", ") + quoted(content->text);
+      passed_over += (passed_over.empty() ? "" : ", ") + in_quotes(content->text);
     }
     if (i <= header_row) continue;
     if (is_too_long(row.line)) return;

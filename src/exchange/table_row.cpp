@@ -131,13 +131,13 @@ class RowReading {
     } else if (!is_unit_fitting(definition, number.unit)) {
       refuse(definition,
              cell,
-             name + ": after the number stands " + quoted(number.unit) +
+             name + ": after the number stands " + in_quotes(number.unit) +
                  ", which does not belong " +
                  (definition.unit.empty()
                       ? "there."
                       : "there: the column is in " + std::string(definition.unit) + "."));
     } else if (const std::string fault = range_fault(definition, number.number); !fault.empty()) {
-      refuse(definition, cell, name + " " + fault + ", not " + quoted(cell.text) + ".");
+      refuse(definition, cell, name + " " + fault + ", not " + in_quotes(cell.text) + ".");
     } else {
       kept.number = number.number;
       kept.text = number.unit;

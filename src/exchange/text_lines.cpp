@@ -67,6 +67,6 @@ std::string excerpt(std::string_view text) {
   return words;
 }
 
-std::string quoted(std::string_view text) { return "“" + excerpt(text) + "”"; }
+std::string in_quotes(std::string_view text) { return "“" + excerpt(text) + "”"; }
 
 }  // namespace keenfall::exchange

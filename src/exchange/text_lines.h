@@ -26,6 +26,6 @@ namespace keenfall::exchange {
 [[nodiscard]] std::string excerpt(std::string_view text);
 
 // “text”, as an excerpt.
-[[nodiscard]] std::string quoted(std::string_view text);
+[[nodiscard]] std::string in_quotes(std::string_view text);
 
 }  // namespace keenfall::exchange

@@ -29,7 +29,7 @@ TEST(Texts, AreCountedInCharactersNotBytes) { EXPECT_EQ(character_count("17°"),
 TEST(Texts, AreRepeatedInOneLineAndCutShort) {
   EXPECT_EQ(excerpt("a\nb"), "a b");
   EXPECT_EQ(excerpt(std::string(100, 'x')), std::string(60, 'x') + "…");
-  EXPECT_EQ(quoted("ten"), "“ten”");
+  EXPECT_EQ(in_quotes("ten"), "“ten”");
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include "exchange/blade_statements.h"
 #include "exchange/cell_words.h"
 #include "exchange/reading_order.h"
+#include "exchange/reading_remarks.h"
 #include "exchange/run_remarks.h"
 #include "exchange/series_settlement.h"
 #include "exchange/text_lines.h"
@@ -124,6 +125,8 @@ trials::Trial TrialBuilder::finish(std::string name) && {
   append_remarks(trial, remarks_on_names(trial));
   append_remarks(trial, remarks_on_angles(trial));
   append_remarks(trial, remarks_on_threads(trial));
+  append_remarks(trial, remarks_on_gaps(trial));
+  append_remarks(trial, remarks_on_far_readings(trial));
   return trial;
 }
 

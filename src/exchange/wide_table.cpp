@@ -187,10 +187,11 @@ class WideReading {
   }
 
   static base::Problem doubtful_angle(const std::string& label) {
-    return {.kind = base::ProblemKind::conflicting,
-            .sentence = quoted(label) + " does not say whether the angle is per side or inclusive.",
-            .place = {.found = excerpt(label)},
-            .accepted = "bevel angle per side (deg), or bevel angle inclusive (deg)"};
+    return {
+        .kind = base::ProblemKind::conflicting,
+        .sentence = in_quotes(label) + " does not say whether the angle is per side or inclusive.",
+        .place = {.found = excerpt(label)},
+        .accepted = "bevel angle per side (deg), or bevel angle inclusive (deg)"};
   }
 
   void take_label_row(const GridRow& row, const HeaderMeaning& meaning) {
@@ -208,7 +209,7 @@ class WideReading {
       report(row,
              label_column_,
              {.kind = base::ProblemKind::conflicting,
-              .sentence = "Two rows are named " + quoted(row.at(label_column_).text) +
+              .sentence = "Two rows are named " + in_quotes(row.at(label_column_).text) +
                           ": which one holds cannot be told.",
               .place = {.found = excerpt(row.at(label_column_).text)}});
     }
@@ -242,16 +243,16 @@ class WideReading {
     } else if (others > 0 && has_numbers && (has_digit(label.text) || !label.fault.empty())) {
       report(row,
              label_column_,
-             {.sentence = "Here stands how many cuts were made, and " + quoted(label.text) +
+             {.sentence = "Here stands how many cuts were made, and " + in_quotes(label.text) +
                           " is not a number of cuts.",
               .place = {.found = excerpt(label.text)},
               .accepted = std::string(definition_of(Column::cuts).accepted)});
     } else if (others > 0 && !label.is_blank()) {
-      not_used_ += (not_used_.empty() ? "" : ", ") + quoted(label.text);
+      not_used_ += (not_used_.empty() ? "" : ", ") + in_quotes(label.text);
     } else {
       const auto content = std::ranges::find_if_not(row.cells, &GridCell::is_blank);
       if (content == row.cells.end()) return;
-      passed_over_ += (passed_over_.empty() ? "" : ", ") + quoted(content->text);
+      passed_over_ += (passed_over_.empty() ? "" : ", ") + in_quotes(content->text);
     }
   }
 
@@ -310,7 +311,7 @@ class WideReading {
         "where " + name,
         {reading_.problems.current_file(), 0},
         {.kind = base::ProblemKind::unknown_name,
-         .sentence = "--where names " + quoted(name) + ", but no row of the table is named so.",
+         .sentence = "--where names " + in_quotes(name) + ", but no row of the table is named so.",
          .place = {.found = excerpt(name)}});
     return nullptr;
   }
@@ -367,7 +368,7 @@ class WideReading {
     for (const std::size_t c : note_columns_) {
       if (row.at(c).text.empty()) continue;
       beside_.push_back("Beside the readings at " + cuts_text +
-                        " cuts stands: " + quoted(row.at(c).text) + ".");
+                        " cuts stands: " + in_quotes(row.at(c).text) + ".");
     }
     for (const auto& [c, base] : base_of) {
       ExpandedRow at_cuts = base;

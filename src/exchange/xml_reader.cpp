@@ -8,7 +8,7 @@ namespace keenfall::exchange {
 namespace {
 
 constexpr std::size_t kDeepest = 200;
-constexpr std::string_view kBlanks = " \t\r\n";
+constexpr std::string_view kXmlBlanks = " \t\r\n";
 
 std::string_view without_prefix(std::string_view name) {
   const std::size_t colon = name.find(':');
@@ -97,7 +97,7 @@ XmlReader::Found XmlReader::next() {
     const std::string_view raw = text_.substr(at_, end - at_);
     at_ = end;
     if (open_.empty()) {
-      if (raw.find_first_not_of(kBlanks) != raw.npos && !raw.starts_with("\xEF\xBB\xBF")) {
+      if (raw.find_first_not_of(kXmlBlanks) != raw.npos && !raw.starts_with("\xEF\xBB\xBF")) {
         return Found::broken;
       }
       continue;
@@ -159,7 +159,7 @@ XmlReader::Found XmlReader::read_tag() {
   if (is_end) inside.remove_prefix(1);
   const bool is_closed = !is_end && inside.ends_with('/');
   if (is_closed) inside.remove_suffix(1);
-  const std::size_t name_end = std::min(inside.find_first_of(kBlanks), inside.size());
+  const std::size_t name_end = std::min(inside.find_first_of(kXmlBlanks), inside.size());
   const std::string_view full_name = inside.substr(0, name_end);
   if (full_name.empty()) return Found::broken;
   name_ = without_prefix(full_name);
@@ -178,15 +178,15 @@ XmlReader::Found XmlReader::read_tag() {
 bool XmlReader::read_attributes(std::string_view inside) {
   attributes_.clear();
   while (true) {
-    const std::size_t start = inside.find_first_not_of(kBlanks);
+    const std::size_t start = inside.find_first_not_of(kXmlBlanks);
     if (start == inside.npos) return true;
     inside.remove_prefix(start);
     const std::size_t equals = inside.find('=');
     if (equals == inside.npos || equals == 0) return false;
     std::string_view name = inside.substr(0, equals);
-    name = name.substr(0, name.find_last_not_of(kBlanks) + 1);
+    name = name.substr(0, name.find_last_not_of(kXmlBlanks) + 1);
     inside.remove_prefix(equals + 1);
-    const std::size_t opening = inside.find_first_not_of(kBlanks);
+    const std::size_t opening = inside.find_first_not_of(kXmlBlanks);
     if (opening == inside.npos || (inside[opening] != '"' && inside[opening] != '\'')) return false;
     const std::size_t closing = inside.find(inside[opening], opening + 1);
     if (closing == inside.npos) return false;

@@ -133,7 +133,7 @@ def ods_cell(row, column, cell):
 
 
 def write_ods():
-    spaces = " ".join(f'xmlns:{name}="urn:oasis:names:tc:opendocument:xmlns:{name}:1.0"'
+    spaces = 'xmlns:of="urn:oasis:names:tc:opendocument:xmlns:of:1.2" ' + " ".join(f'xmlns:{name}="urn:oasis:names:tc:opendocument:xmlns:{name}:1.0"'
                       for name in ("office", "table", "text"))
     rows = ""
     last = 0
