@@ -164,6 +164,7 @@ void TableIntake::take_long_text(std::string_view text, const Recognised& as) {
   const auto mark = decimal_mark_of_text(text, as, *columns);
   if (!mark) return;
   RowChoice choice(options_.where, *columns, problems_);
+  for (const RowFilter& filter : options_.where) std::erase(columns->not_used, filter.column);
   const RowFormat format{.columns = std::move(*columns), .delimiter = as.delimiter, .mark = *mark};
   const std::size_t rows_before = row_count_;
   while (const auto record = reader.next()) {
@@ -222,6 +223,7 @@ void TableIntake::take_long_grid(const Grid& grid, std::size_t header_row, Decim
       record.of(grid.rows[header_row]), options_.columns, problems_, options_.defined_kinds);
   if (!columns) return;
   RowChoice choice(options_.where, *columns, problems_);
+  for (const RowFilter& filter : options_.where) std::erase(columns->not_used, filter.column);
   const RowFormat format{.columns = std::move(*columns), .delimiter = ';', .mark = mark};
   const auto reading_column = format.columns.positions[index_of(Column::reading)];
   std::string passed_over;
