@@ -210,12 +210,15 @@ std::string nothing_compared_text(const Judgement& judgement,
   constexpr std::size_t kMostArms = 10;
   for (std::size_t i = 0; i < std::min(judgement.arms.size(), kMostArms); ++i) {
     const ArmResult& arm = judgement.arms[i];
-    const auto& cuts = arm.half_keenness.cuts;
+    const verdicts::At at{.what = judgement.test ? verdicts::ComparedAt::test
+                                                 : verdicts::ComparedAt::half_keenness};
+    const auto& cuts = cuts_compared(arm, at).cuts;
     const std::string lasts =
-        fmt::format("On {}, {} keeps half its keenness for {}, 95 % interval {} to {}.",
+        fmt::format("On {}, {} {} {}, 95 % interval {} to {}.",
                     shown_as(arm.arm.medium.name, look),
                     shown_as(names[i].name, look),
-                    cuts_in_words(arm, {}),
+                    judgement.test ? "passes its test for" : "keeps half its keenness for",
+                    cuts_in_words(arm, at),
                     cuts_text(cuts.lo95),
                     cuts_text(cuts.hi95));
     text += wrapped(lasts, {.rest = 2}, look);
@@ -230,6 +233,14 @@ std::string nothing_compared_text(const Judgement& judgement,
                  look);
 }
 
+// "to fail the test “slices newsprint cleanly”", "to fall below rung 4 (slices newsprint)".
+std::string test_words(const Judgement& judgement) {
+  const verdicts::TestJudged& test = *judgement.test;
+  if (test.rung) return fmt::format("to fall below rung {} ({})", *test.rung, test.words);
+  if (test.words.empty()) return "to fail the test";
+  return fmt::format("to fail the test \"{}\"", test.words);
+}
+
 }  // namespace
 
 std::string level_words(const Judgement& judgement, const verdicts::At& at) {
@@ -237,6 +248,8 @@ std::string level_words(const Judgement& judgement, const verdicts::At& at) {
   switch (at.what) {
     case verdicts::ComparedAt::half_keenness:
       return {};
+    case verdicts::ComparedAt::test:
+      return test_words(judgement);
     case verdicts::ComparedAt::common_reading:
       return fmt::format("{} {} {}",
                          rises ? "to reach" : "to fall to",

@@ -77,7 +77,7 @@ TEST(Answers, SayWhenMoreThanFortyRunsWouldBeNeeded) {
 
 TEST(Answers, SayAtLeastWhereTheLongerOneWasNotCutFarEnough) {
   Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
-  judgement.arms[1].half_keenness.beyond_what_was_cut = true;
+  judgement.arms[1].half_keenness->beyond_what_was_cut = true;
   judgement.arms[1].longest_run_cuts = 60;
   judgement.comparisons[0].beyond_what_was_cut = true;
 
@@ -90,7 +90,7 @@ TEST(Answers, SayAtLeastWhereTheLongerOneWasNotCutFarEnough) {
 TEST(Answers, SayThatNeitherWasCutThatFar) {
   Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
   for (auto& arm : judgement.arms) {
-    arm.half_keenness.beyond_what_was_cut = true;
+    arm.half_keenness->beyond_what_was_cut = true;
     arm.longest_run_cuts = 20;
   }
   judgement.arms[1].longest_run_cuts = 60;
@@ -102,7 +102,7 @@ TEST(Answers, SayThatNeitherWasCutThatFar) {
 
 TEST(Answers, DoNotRepeatTheRatioWhereItRestsOnACurveCarriedOn) {
   Judgement judgement = one_pair(1.1, 0.15, Verdict::practically_the_same);
-  judgement.arms[1].half_keenness.beyond_what_was_cut = true;
+  judgement.arms[1].half_keenness->beyond_what_was_cut = true;
   judgement.comparisons[0].beyond_what_was_cut = true;
 
   EXPECT_THAT(sentence_of(judgement),

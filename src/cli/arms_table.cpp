@@ -42,17 +42,25 @@ std::string cuts_cell(const ArmResult& arm, const verdicts::CutsToLevel& reached
                      cuts_text(reached.cuts.hi95));
 }
 
+std::vector<const verdicts::CutsToLevel*> all_cuts_of(const ArmResult& arm) {
+  std::vector<const verdicts::CutsToLevel*> present;
+  for (const auto* cuts : {&arm.half_keenness, &arm.stop_level, &arm.common_reading, &arm.test}) {
+    if (*cuts) present.push_back(&**cuts);
+  }
+  return present;
+}
+
 bool anything_far(const Judgement& judgement) {
   return std::ranges::any_of(judgement.arms, [](const ArmResult& arm) {
-    return is_far(arm, arm.half_keenness) || is_far(arm, arm.stop_level) ||
-           (arm.common_reading && is_far(arm, *arm.common_reading));
+    return std::ranges::any_of(all_cuts_of(arm),
+                               [&arm](const auto* cuts) { return is_far(arm, *cuts); });
   });
 }
 
 bool anything_beyond(const Judgement& judgement) {
   return std::ranges::any_of(judgement.arms, [](const ArmResult& arm) {
-    return arm.half_keenness.beyond_what_was_cut || arm.stop_level.beyond_what_was_cut ||
-           (arm.common_reading && arm.common_reading->beyond_what_was_cut);
+    return std::ranges::any_of(all_cuts_of(arm),
+                               [](const auto* cuts) { return cuts->beyond_what_was_cut; });
   });
 }
 
@@ -72,7 +80,29 @@ std::string second_level_head(const Judgement& judgement) {
                : "to " + to_figures(1 / judgement.stop_level, 2) + " of start";
 }
 
+bool holds_read_arms(const Judgement& judgement) {
+  return std::ranges::any_of(judgement.arms, [](const ArmResult& arm) { return !arm.test; });
+}
+
+std::vector<TableColumn> tested_columns_for(const Judgement& judgement) {
+  return {{.head = "blade", .side = Side::left},
+          {.head = "runs"},
+          {.head = "seen to fail", .drop_order = 2},
+          {.head = holds_read_arms(judgement) ? second_level_head(judgement) : "until it fails"},
+          {.head = "scatter", .drop_order = 1}};
+}
+
+std::vector<std::string> tested_row_for(const ArmResult& arm, const std::string& name) {
+  const verdicts::CutsToLevel& until = arm.test ? *arm.test : *arm.stop_level;
+  return {"  " + name + (arm.test ? "" : ", read"),
+          std::to_string(arm.runs),
+          arm.test ? std::to_string(until.runs_that_reached) : std::string(),
+          cuts_cell(arm, until),
+          scatter_text(arm.run_scatter_log_sd.median)};
+}
+
 std::vector<TableColumn> columns_for(const Judgement& judgement) {
+  if (judgement.test) return tested_columns_for(judgement);
   return {{.head = "blade", .side = Side::left},
           {.head = "runs"},
           {.head = "start, " + judgement.unit, .drop_order = 3},
@@ -85,17 +115,18 @@ std::vector<TableColumn> columns_for(const Judgement& judgement) {
 std::vector<std::string> row_for(const Judgement& judgement,
                                  const ArmResult& arm,
                                  const std::string& name) {
-  std::string second = cuts_cell(arm, arm.stop_level);
+  if (judgement.test) return tested_row_for(arm, name);
+  std::string second = cuts_cell(arm, *arm.stop_level);
   if (has_a_common_reading(judgement)) {
     second = arm.common_reading ? cuts_cell(arm, *arm.common_reading) : std::string("not given");
   }
   return {"  " + name,
           std::to_string(arm.runs),
-          reading_text(arm.start_reading.median),
-          cuts_cell(arm, arm.half_keenness),
+          reading_text(arm.start_reading->median),
+          cuts_cell(arm, *arm.half_keenness),
           second,
           scatter_text(arm.run_scatter_log_sd.median),
-          to_figures(arm.shape.median, 2)};
+          to_figures(arm.shape->median, 2)};
 }
 
 // "C", or "3  a longer name" where it goes by a number elsewhere; numbers end below each other.
@@ -125,14 +156,16 @@ std::string arms_table(const Judgement& judgement, const Look& look) {
   const LaidOutTable result = laid_out(table, look);
   std::string notes =
       "In cuts, with 95 % intervals. Scatter: how much longer or shorter one run "
-      "lasts than the next. Shape: below 1 an edge fades fast at first, then slower.";
+      "lasts than the next.";
+  if (!judgement.test) notes += " Shape: below 1 an edge fades fast at first, then slower.";
   if (!result.left_out.empty()) {
     notes = "In cuts, with 95 % intervals. Left out for want of width: " +
             shown_as(listed(result.left_out), look) + ".";
   }
   std::string text = result.text + wrapped(notes, {}, look);
   if (anything_beyond(judgement)) {
-    std::string note = std::string(kBeyond) + " beyond what was cut: the curve carried on";
+    std::string note = std::string(kBeyond) + " beyond what was cut";
+    if (!judgement.test) note += ": the curve carried on";
     if (anything_far(judgement)) {
       note += "; at least: no run got there, so only the lower end of the interval is given";
     }

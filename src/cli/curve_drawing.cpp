@@ -36,11 +36,13 @@ bool can_be_drawn(const CurvePoint& point) { return point.cuts > 0 && point.read
 std::vector<std::size_t> arms_drawn(const Judgement& judgement, const ArmGroup& group) {
   std::vector<std::size_t> arms;
   for (const std::size_t arm : group.arms) {
-    if (std::ranges::count_if(judgement.arms[arm].curve, can_be_drawn) >= 2) arms.push_back(arm);
+    const verdicts::ArmResult& result = judgement.arms[arm];
+    if (!result.half_keenness) continue;
+    if (std::ranges::count_if(result.curve, can_be_drawn) >= 2) arms.push_back(arm);
   }
   std::ranges::stable_sort(arms, [&judgement](std::size_t left, std::size_t right) {
-    return judgement.arms[left].half_keenness.cuts.median >
-           judgement.arms[right].half_keenness.cuts.median;
+    return judgement.arms[left].half_keenness->cuts.median >
+           judgement.arms[right].half_keenness->cuts.median;
   });
   if (arms.size() > kMostCurves) {
     std::vector<std::size_t> spread;

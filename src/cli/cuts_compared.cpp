@@ -1,5 +1,6 @@
 #include "cli/cuts_compared.h"
 
+#include "base/require.h"
 #include "cli/rounded.h"
 
 #include <fmt/format.h>
@@ -18,13 +19,15 @@ using verdicts::Judgement;
 bool cuts_are_known(const Judgement& judgement, const ArmResult& arm, const verdicts::At& at) {
   switch (at.what) {
     case verdicts::ComparedAt::half_keenness:
-      return true;
+      return arm.half_keenness.has_value();
     case verdicts::ComparedAt::common_reading:
       return arm.common_reading.has_value();
+    case verdicts::ComparedAt::test:
+      return arm.test.has_value();
     case verdicts::ComparedAt::level:
       break;
   }
-  return at.level == judgement.stop_level;
+  return at.level == judgement.stop_level && (arm.stop_level || arm.test);
 }
 
 std::string with_metres(double cuts, const std::string& noun, const ArmResult& arm) {
@@ -41,15 +44,22 @@ std::string cuts_words(const ArmResult& arm, const verdicts::At& at, const std::
 }  // namespace
 
 const verdicts::CutsToLevel& cuts_compared(const ArmResult& arm, const verdicts::At& at) {
+  const std::optional<verdicts::CutsToLevel>* wanted = &arm.stop_level;
   switch (at.what) {
     case verdicts::ComparedAt::half_keenness:
-      return arm.half_keenness;
+      wanted = &arm.half_keenness;
+      break;
     case verdicts::ComparedAt::common_reading:
-      return arm.common_reading ? *arm.common_reading : arm.half_keenness;
+      wanted = arm.common_reading ? &arm.common_reading : &arm.half_keenness;
+      break;
+    case verdicts::ComparedAt::test:
     case verdicts::ComparedAt::level:
       break;
   }
-  return arm.stop_level;
+  // A tested arm has one number of cuts, which stands for its level too.
+  if (!*wanted) wanted = &arm.test;
+  base::require(wanted->has_value(), "an arm was read or tested");
+  return **wanted;
 }
 
 std::string cuts_in_words(const ArmResult& arm, const verdicts::At& at) {

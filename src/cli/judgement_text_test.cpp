@@ -166,7 +166,7 @@ TEST(ArmsTable, GivesCutsWithTheirInterval) {
 
 TEST(ArmsTable, MarksWhatLiesBeyondWhatWasCut) {
   Judgement judgement = made_judgement();
-  judgement.arms[2].half_keenness.beyond_what_was_cut = true;
+  judgement.arms[2].half_keenness->beyond_what_was_cut = true;
 
   EXPECT_THAT(arms_table(judgement, {.unicode = false}),
               AllOf(HasSubstr("108* (88-132)"), HasSubstr("\n* beyond what was cut")));
@@ -176,8 +176,8 @@ TEST(ArmsTable, MarksWhatLiesBeyondWhatWasCut) {
 TEST(ArmsTable, SaysAtLeastWhereNoRunGotThereAndItIsFar) {
   Judgement judgement = made_judgement();
   judgement.arms[2].longest_run_cuts = 40;
-  judgement.arms[2].half_keenness.beyond_what_was_cut = true;
-  judgement.arms[2].half_keenness.runs_that_reached = 0;
+  judgement.arms[2].half_keenness->beyond_what_was_cut = true;
+  judgement.arms[2].half_keenness->runs_that_reached = 0;
 
   EXPECT_THAT(arms_table(judgement, {.unicode = false}), HasSubstr("  at least 88*  "));
 }

@@ -1,9 +1,10 @@
-// Where on the curves arms are compared: at half keenness, at another level, or at one reading.
+// Where on the curves arms are compared: at half keenness, at another level, or at one reading;
+// or where the edge fails a pass-or-fail test.
 #pragma once
 
 namespace keenfall::verdicts {
 
-enum class ComparedAt { half_keenness, level, common_reading };
+enum class ComparedAt { half_keenness, level, common_reading, test };
 
 struct At {
   ComparedAt what = ComparedAt::half_keenness;

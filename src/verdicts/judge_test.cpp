@@ -105,16 +105,16 @@ TEST(Judge, CountsInThousandsOfCutsAsItCountsInCuts) {
   }
   const Judgement found = judged(trial, {});
 
-  EXPECT_NEAR(found.arms[0].half_keenness.cuts.median, 0.004, 0.0012);
-  EXPECT_LT(found.arms[0].half_keenness.cuts.lo95, found.arms[0].half_keenness.cuts.median);
+  EXPECT_NEAR(found.arms[0].half_keenness->cuts.median, 0.004, 0.0012);
+  EXPECT_LT(found.arms[0].half_keenness->cuts.lo95, found.arms[0].half_keenness->cuts.median);
 }
 
 TEST(Judge, SaysAtLeastWhereNoRunGotToHalfKeenness) {
   const Judgement found =
       judged(simulated({{.blade = "A", .half_keenness = 400}, {.blade = "B"}}, 4, 63), {});
 
-  EXPECT_TRUE(found.arms[0].half_keenness.beyond_what_was_cut);
-  EXPECT_EQ(found.arms[0].half_keenness.runs_that_reached, 0);
+  EXPECT_TRUE(found.arms[0].half_keenness->beyond_what_was_cut);
+  EXPECT_EQ(found.arms[0].half_keenness->runs_that_reached, 0);
   EXPECT_TRUE(found.comparisons[0].beyond_what_was_cut);
   EXPECT_TRUE(std::ranges::any_of(found.cannot_say, [](const std::string& sentence) {
     return sentence.find("at least") != std::string::npos;

@@ -1,6 +1,6 @@
-// Everything that is said about one trial's readings of one kind: the arms, the comparisons, what
-// the fit was like and what the data cannot say. Values only; judge.h makes it, wire and cli show
-// it.
+// Everything that is said about one trial's readings of one kind, or about its edge lives by one
+// test: the arms, the comparisons, what the fit was like and what the data cannot say. Values only;
+// judge.h and judge_lives.h make it, wire and cli show it.
 //
 // Units: cuts are as recorded (a cut, or whatever the table counts); readings in Judgement::unit;
 // ratios and levels dimensionless. Intervals are equal-tailed posterior intervals.
@@ -44,12 +44,14 @@ struct ArmResult {
   int runs = 0;       // runs that were used
   int specimens = 1;  // pieces they were cut with
   double longest_run_cuts = 0;
-  numerics::Interval start_reading;
-  CutsToLevel half_keenness;                  // reading doubled (halved where higher is keener)
-  CutsToLevel stop_level;                     // reading at Judgement::stop_level times the start
+  // Of arms that were read: what their curves say. Absent for arms that were only tested.
+  std::optional<numerics::Interval> start_reading;
+  std::optional<CutsToLevel> half_keenness;   // reading doubled (halved where higher is keener)
+  std::optional<CutsToLevel> stop_level;      // reading at Judgement::stop_level times the start
   std::optional<CutsToLevel> common_reading;  // present when edges are compared at one reading
-  numerics::Interval run_scatter_log_sd;      // run-to-run sd of log cuts to half keenness
-  numerics::Interval shape;                   // the curve's power p
+  std::optional<CutsToLevel> test;            // of arms that were tested: until the test is failed
+  numerics::Interval run_scatter_log_sd;      // run-to-run sd of log cuts to half keenness or test
+  std::optional<numerics::Interval> shape;    // the curve's power p
   std::vector<CurvePoint> curve;
 
   bool operator==(const ArmResult&) const = default;
@@ -68,6 +70,9 @@ struct RunResult {
   // Absent when the run was not used (voided, or nothing left after striking).
   std::optional<numerics::Interval> start_reading;
   std::optional<numerics::Interval> half_keenness_cuts;
+  // Of a run that was tested: it still passed here (0: not known to have passed), had failed here.
+  std::optional<double> lasted_cuts;
+  std::optional<double> failed_by_cuts;
   bool stopped_before_half_keenness = false;  // its own readings never doubled: "at least"
   std::string not_used_because;               // empty when used
   std::vector<std::string> remarks;           // "the reading falls from 22 to 26 cuts"
@@ -180,6 +185,15 @@ struct FitReport {
   bool operator==(const FitReport&) const = default;
 };
 
+// The pass-or-fail test that edge lives are about.
+struct TestJudged {
+  std::string words;            // "slices newsprint both ways"; empty: not said
+  std::optional<int> rung;      // of a pass ladder
+  std::optional<double> level;  // what failing means on a curve: times the start reading
+
+  bool operator==(const TestJudged&) const = default;
+};
+
 struct Judgement {
   std::string trial;
   trials::ReadingKind kind;
@@ -188,6 +202,7 @@ struct Judgement {
   double worth_it_margin = 1.5;
   double stop_level = 4;               // times the start reading
   std::optional<double> stop_reading;  // in `unit`, when one was asked for
+  std::optional<TestJudged> test;      // present where arms were tested
   std::vector<RunResult> runs;
   std::vector<ArmResult> arms;
   std::vector<Comparison> comparisons;      // empty when the fit is not usable

@@ -118,11 +118,11 @@ std::vector<std::string> what_cannot_be_said(const trials::Trial& trial,
           ": how much it scatters from run to run is borrowed from " +
           (judgement.arms.size() > 1 ? "the other arms." : "common experience, not seen here."));
     }
-    if (arm.half_keenness.runs_that_reached == 0) {
+    if (arm.half_keenness && arm.half_keenness->runs_that_reached == 0) {
       sentences.push_back(
           "No run of " + name_of(arm.arm) +
           " reached half keenness, so its cuts to half keenness are at least " +
-          said(std::min(arm.half_keenness.cuts.lo95, arm.half_keenness.cuts.median)) +
+          said(std::min(arm.half_keenness->cuts.lo95, arm.half_keenness->cuts.median)) +
           ", carried on by the curve beyond what was cut.");
     }
   }

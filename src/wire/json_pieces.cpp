@@ -60,6 +60,8 @@ std::string_view compared_at_name(verdicts::ComparedAt what) {
       return "level";
     case verdicts::ComparedAt::common_reading:
       return "common_reading";
+    case verdicts::ComparedAt::test:
+      return "test";
   }
   return {};
 }
@@ -121,7 +123,7 @@ Json at_json(const verdicts::At& at, const std::string& unit) {
   if (at.what == verdicts::ComparedAt::common_reading) {
     object["reading"] = finite_number(at.reading);
     object["unit"] = unit;
-  } else {
+  } else if (at.what != verdicts::ComparedAt::test) {
     object["level"] = finite_number(at.level);
   }
   return object;

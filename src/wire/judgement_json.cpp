@@ -53,6 +53,14 @@ Json kind_json(const Judgement& judgement) {
   return object;
 }
 
+Json test_json(const verdicts::TestJudged& test) {
+  Json object = Json::object();
+  put_text(object, "words", test.words);
+  if (test.rung) object["rung"] = *test.rung;
+  if (test.level) object["level"] = finite_number(*test.level);
+  return object;
+}
+
 Json run_json(const verdicts::RunResult& run) {
   Json object = {{"arm", run.arm}, {"name", run.name}};
   put_text(object, "specimen", run.specimen);
@@ -64,6 +72,8 @@ Json run_json(const verdicts::RunResult& run) {
   object["last_cuts"] = finite_number(run.last_cuts);
   if (run.start_reading) object["start_reading"] = interval_json(*run.start_reading);
   if (run.half_keenness_cuts) object["half_keenness_cuts"] = interval_json(*run.half_keenness_cuts);
+  if (run.lasted_cuts) object["lasted_cuts"] = finite_number(*run.lasted_cuts);
+  if (run.failed_by_cuts) object["failed_by_cuts"] = finite_number(*run.failed_by_cuts);
   object["stopped_before_half_keenness"] = run.stopped_before_half_keenness;
   put_text(object, "not_used_because", run.not_used_because);
   object["remarks"] = sentences_json(run.remarks);
@@ -86,14 +96,17 @@ Json arm_result_json(const verdicts::ArmResult& arm, const Judgement& judgement)
   object["runs"] = arm.runs;
   object["specimens"] = arm.specimens;
   object["longest_run_cuts"] = finite_number(arm.longest_run_cuts);
-  object["start_reading"] = interval_json(arm.start_reading);
-  object["half_keenness_cuts"] = cuts_to_level_json(arm.half_keenness);
-  Json level = {{"level", finite_number(judgement.stop_level)}};
-  level.update(cuts_to_level_json(arm.stop_level));
-  object["level_cuts"] = level;
+  if (arm.start_reading) object["start_reading"] = interval_json(*arm.start_reading);
+  if (arm.half_keenness) object["half_keenness_cuts"] = cuts_to_level_json(*arm.half_keenness);
+  if (arm.stop_level) {
+    Json level = {{"level", finite_number(judgement.stop_level)}};
+    level.update(cuts_to_level_json(*arm.stop_level));
+    object["level_cuts"] = level;
+  }
+  if (arm.test) object["test_cuts"] = cuts_to_level_json(*arm.test);
   if (arm.common_reading) object["common_reading_cuts"] = cuts_to_level_json(*arm.common_reading);
   object["run_scatter_log_sd"] = interval_json(arm.run_scatter_log_sd);
-  object["shape"] = interval_json(arm.shape);
+  if (arm.shape) object["shape"] = interval_json(*arm.shape);
   object["curve"] = curve_json(arm.curve);
   return object;
 }
@@ -204,6 +217,7 @@ void put_judgement(Json& object, const Judgement& judgement) {
   object["worth_it_margin"] = finite_number(judgement.worth_it_margin);
   object["stop_level"] = finite_number(judgement.stop_level);
   if (judgement.stop_reading) object["stop_reading"] = finite_number(*judgement.stop_reading);
+  if (judgement.test) object["test"] = test_json(*judgement.test);
   object["runs"] = Json::array();
   for (const auto& run : judgement.runs) object["runs"].push_back(run_json(run));
   object["arms"] = Json::array();

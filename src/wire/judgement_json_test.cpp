@@ -193,7 +193,7 @@ TEST(JudgementJson, KeepsNumbersAsTheyAre) {
 
 TEST(JudgementJson, ReadsBackToTheSameDouble) {
   Judgement judgement = made_judgement();
-  judgement.arms[0].shape.median = 1.0 / 3.0;
+  judgement.arms[0].shape->median = 1.0 / 3.0;
 
   EXPECT_EQ(parsed({judgement})["arms"][0]["shape"]["median"].get<double>(), 1.0 / 3.0);
 }

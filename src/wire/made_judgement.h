@@ -33,8 +33,10 @@ inline verdicts::ArmResult made_arm(const std::string& blade,
       .runs = 6,
       .longest_run_cuts = 4 * half_keenness_cuts,
       .start_reading = around(104, 0.05),
-      .half_keenness = {.cuts = around(half_keenness_cuts, 0.2), .runs_that_reached = 6},
-      .stop_level = {.cuts = around(half_keenness_cuts * 5.9, 0.3), .runs_that_reached = 4},
+      .half_keenness =
+          verdicts::CutsToLevel{.cuts = around(half_keenness_cuts, 0.2), .runs_that_reached = 6},
+      .stop_level = verdicts::CutsToLevel{.cuts = around(half_keenness_cuts * 5.9, 0.3),
+                                          .runs_that_reached = 4},
       .run_scatter_log_sd = around(0.18, 0.3),
       .shape = around(0.62, 0.1)};
   for (double cuts = 1; cuts < 8 * half_keenness_cuts; cuts *= 1.5) {
@@ -116,7 +118,7 @@ inline verdicts::Judgement made_judgement() {
                               .readings_used = 49,
                               .last_cuts = judgement.arms[arm].longest_run_cuts,
                               .start_reading = around(104, 0.05),
-                              .half_keenness_cuts = judgement.arms[arm].half_keenness.cuts});
+                              .half_keenness_cuts = judgement.arms[arm].half_keenness->cuts});
   }
   return judgement;
 }

@@ -45,7 +45,7 @@ TEST(JudgeTrial, JudgesTwoKindsOfReadingApart) {
   ASSERT_EQ(found->size(), 2U);
   EXPECT_EQ(found->at(0).kind.name, "thread_push");
   EXPECT_EQ(found->at(1).kind.name, "card_bite");
-  EXPECT_NEAR(found->at(1).arms[0].start_reading.median, 9, 0.6);
+  EXPECT_NEAR(found->at(1).arms[0].start_reading->median, 9, 0.6);
 }
 
 TEST(JudgeTrial, JudgesOnlyTheKindAskedForAndNamesThoseThereAre) {

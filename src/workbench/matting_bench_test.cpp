@@ -94,10 +94,10 @@ TEST(MattingBench, IsEstimatedNearItsInventedTruth) {
           return found.arm.blade == truth.blade && found.arm.medium.name == truth.medium;
         });
     ASSERT_NE(arm, judged_demo().arms.end());
-    EXPECT_GT(truth.half_keenness, arm->half_keenness.cuts.lo95);
-    EXPECT_LT(truth.half_keenness, arm->half_keenness.cuts.hi95);
-    EXPECT_NEAR(arm->half_keenness.cuts.median / truth.half_keenness, 1, 0.2);
-    EXPECT_NEAR(arm->shape.median, truth.shape, 0.06);
+    EXPECT_GT(truth.half_keenness, arm->half_keenness->cuts.lo95);
+    EXPECT_LT(truth.half_keenness, arm->half_keenness->cuts.hi95);
+    EXPECT_NEAR(arm->half_keenness->cuts.median / truth.half_keenness, 1, 0.2);
+    EXPECT_NEAR(arm->shape->median, truth.shape, 0.06);
   }
 }
 
