@@ -208,6 +208,39 @@ std::string what_else_differed(const Judgement& judgement, const Look& look) {
   return "What else could explain a difference\n" + items_text(items, look);
 }
 
+std::string second_opinions(const Judgement& judgement, const Look& look) {
+  const std::vector<ArmName> names = names_of(judgement);
+  std::vector<std::string> others;
+  std::size_t asked = 0;
+  for (const Comparison& pair : judgement.comparisons) {
+    if (!pair.quick) continue;
+    ++asked;
+    if (pair.quick->agrees) continue;
+    others.push_back(fmt::format("{} on {}: {}, by {} ({} to {}). Take it as near a boundary.",
+                                 pair_of(pair, names),
+                                 judgement.arms[pair.a].arm.medium.name,
+                                 verdicts::in_words(pair.quick->verdict),
+                                 to_figures(pair.quick->ratio.median, 2),
+                                 to_figures(pair.quick->simultaneous.lo95, 2),
+                                 to_figures(pair.quick->simultaneous.hi95, 2)));
+  }
+  if (asked == 0) return {};
+  if (others.empty()) {
+    return wrapped(asked == 1
+                       ? std::string("A second, quicker calculation agrees.")
+                       : fmt::format("A second, quicker calculation agrees on all {}.", asked),
+                   {},
+                   look);
+  }
+  return wrapped(
+             fmt::format("A second, quicker calculation agrees on {} of {}; it says otherwise of",
+                         asked - others.size(),
+                         asked),
+             {},
+             look) +
+         items_text(others, look);
+}
+
 std::string curve_warnings(const Judgement& judgement, const Look& look) {
   if (judgement.curve_check.passed) return {};
   std::string text = wrapped(

@@ -12,6 +12,8 @@ namespace keenfall::cli {
 // Each ends in a newline, or is empty when there is nothing to say.
 [[nodiscard]] std::string what_else_differed(const verdicts::Judgement& judgement,
                                              const Look& look);
+// Whether the quick engine comes to the same verdicts; empty when it was not asked.
+[[nodiscard]] std::string second_opinions(const verdicts::Judgement& judgement, const Look& look);
 [[nodiscard]] std::string curve_warnings(const verdicts::Judgement& judgement, const Look& look);
 [[nodiscard]] std::string runs_and_remarks(const verdicts::Judgement& judgement, const Look& look);
 [[nodiscard]] std::string how_it_was_read(const verdicts::Judgement& judgement, const Look& look);

@@ -74,7 +74,7 @@ std::string one_judgement(const Judgement& judgement, HowMuch how_much, const Lo
   add(runs_and_remarks(judgement, look));
   add(what_cannot_be_said(judgement, look));
   add(how_it_was_read(judgement, look));
-  add(fit_line(judgement, look));
+  add(second_opinions(judgement, look) + fit_line(judgement, look));
   return text;
 }
 

@@ -122,6 +122,16 @@ struct LookReport {
   bool operator==(const LookReport&) const = default;
 };
 
+// The same comparison by the quick engine (second_opinion.h).
+struct SecondOpinion {
+  numerics::Interval ratio;  // single comparison
+  RatioBounds simultaneous;
+  Verdict verdict = Verdict::not_settled;
+  bool agrees = true;  // with the headline verdict
+
+  bool operator==(const SecondOpinion&) const = default;
+};
+
 // Arm a against arm b, ordered so that the median ratio a/b is at least 1.
 struct Comparison {
   std::size_t a = 0;  // indices into Judgement::arms
@@ -139,6 +149,7 @@ struct Comparison {
   bool beyond_what_was_cut = false;         // for either arm
   std::optional<FurtherRuns> further_runs;  // present when not settled
   ClaimAbout claim_about = ClaimAbout::these_blades;
+  std::optional<SecondOpinion> quick;
   std::optional<LookReport> look;  // present when several looks were planned; bounds allow for it
   // The ratio of the pieces that were cut with, beside a claim about the steels.
   std::optional<numerics::Interval> ratio_these_blades;

@@ -22,7 +22,13 @@ blunting::Draws log_cuts_until(const blunting::BluntingData& data,
                                std::size_t arm,
                                const At& at,
                                ClaimAbout claim) {
-  const blunting::ArmDraws& draws = fit.arms.at(arm);
+  return log_cuts_until(data, fit.arms.at(arm), at, claim);
+}
+
+blunting::Draws log_cuts_until(const blunting::BluntingData& data,
+                               const blunting::ArmDraws& draws,
+                               const At& at,
+                               ClaimAbout claim) {
   const blunting::Draws& half =
       claim == ClaimAbout::the_steels ? draws.log_half_keenness_steel : draws.log_half_keenness;
   const double none = log_of_no_cuts(data);

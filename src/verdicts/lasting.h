@@ -18,6 +18,12 @@ namespace keenfall::verdicts {
                                              const At& at,
                                              ClaimAbout claim);
 
+// The same of draws that another engine made.
+[[nodiscard]] blunting::Draws log_cuts_until(const blunting::BluntingData& data,
+                                             const blunting::ArmDraws& arm,
+                                             const At& at,
+                                             ClaimAbout claim);
+
 // The same of one curve; -infinity where the start is there already.
 [[nodiscard]] double log_cuts_until(const blunting::BluntingData& data,
                                     const blunting::LogLogistic& curve,

@@ -138,6 +138,13 @@ Json further_runs_json(const verdicts::FurtherRuns& further) {
   return "over 40";
 }
 
+Json second_opinion_json(const verdicts::SecondOpinion& opinion) {
+  return {{"ratio", interval_json(opinion.ratio)},
+          {"simultaneous", bounds_json(opinion.simultaneous)},
+          {"verdict", verdicts::in_words(opinion.verdict)},
+          {"agrees", opinion.agrees}};
+}
+
 Json look_json(const verdicts::LookReport& look) {
   Json object = {{"planned_runs_each", look.planned},
                  {"fewest_runs", look.fewest_runs},
@@ -172,6 +179,7 @@ Json comparison_json(const verdicts::Comparison& comparison, const Judgement& ju
   }
   object["claim_about"] = claim_name(comparison.claim_about);
   if (comparison.run_by_run) object["run_by_run"] = run_by_run_json(*comparison.run_by_run);
+  if (comparison.quick) object["quick"] = second_opinion_json(*comparison.quick);
   if (comparison.look) object["look"] = look_json(*comparison.look);
   object["also_differs"] = also_differs_json(comparison.also_differs);
   object["remarks"] = sentences_json(comparison.remarks);

@@ -2,10 +2,12 @@
 
 #include "blunting/inference/blunting_data.h"
 #include "blunting/inference/full_fit.h"
+#include "blunting/quick/quick_fit.h"
 #include "exchange/long_table.h"
 #include "materials/quantity.h"
 #include "materials/units.h"
 #include "verdicts/judge.h"
+#include "verdicts/second_opinion.h"
 
 #include <algorithm>
 #include <ctime>
@@ -114,6 +116,7 @@ base::Result<verdicts::Judgement> judge_one(const trials::Trial& trial,
                                                    .claim = options.claim,
                                                    .looks = options.looks},
                                                   options.seed);
+  verdicts::add_second_opinions(judgement, *data, blunting::quick_fit(*data, model));
   judgement.fit.model = model.name;
   judgement.fit.cpu_seconds = cpu_seconds_since(start);
   return judgement;

@@ -1,0 +1,28 @@
+// A second, quicker way to the same answer: curves as parabolas, then numerical integration.
+//
+// The same model and priors as the full posterior (model_spec.h), reached otherwise: each run's log
+// likelihood is a parabola about the joint mode (reweighted Gauss-Newton), so that given the
+// scatter from run to run everything is normal and solved by linear algebra; the scatters of runs,
+// blocks and specimens are integrated on a grid, by their evidence times their priors. The errors
+// of readings, spots and starts are estimated, not integrated. No sampler and no threads: about a
+// millisecond. Method page: docs/methods/quick-engine.md
+#pragma once
+
+#include "blunting/inference/blunting_data.h"
+#include "blunting/inference/full_fit.h"
+#include "blunting/inference/model_spec.h"
+
+#include <vector>
+
+namespace keenfall::blunting {
+
+struct QuickFit {
+  std::vector<ArmDraws> arms;  // as BluntingData::arms; kQuickDraws each, drawn from the mixture
+};
+
+inline constexpr std::size_t kQuickDraws = 4000;
+
+// Without chance: the same data give the same draws, spread evenly instead of at random.
+[[nodiscard]] QuickFit quick_fit(const BluntingData& data, const ModelSpec& spec);
+
+}  // namespace keenfall::blunting

@@ -1,0 +1,99 @@
+// The media that share one scatter from run to run, fitted quickly: all their runs' parabolas, the
+// joint mode, and what is normal given the scatters. Used by quick_fit only.
+#pragma once
+
+#include "blunting/inference/blunting_data.h"
+#include "blunting/inference/model_parts.h"
+#include "blunting/inference/model_spec.h"
+#include "blunting/quick/run_quadratic.h"
+
+#include <Eigen/Dense>
+
+#include <cstddef>
+#include <vector>
+
+namespace keenfall::blunting {
+
+struct Scatters {
+  double run = 0.25;
+  double block = 0.08;
+  double specimen = 0.08;
+};
+
+// Normal, given the scatters: mean and Cholesky factor of the precision, arms' levels last.
+struct GivenScatters {
+  Eigen::VectorXd mean;
+  Eigen::MatrixXd factor;  // lower: precision = factor factor'
+  double log_evidence = 0;
+};
+
+class ScatterGroup {
+ public:
+  // media: those that share the scatter. data must outlive the group.
+  ScatterGroup(const BluntingData& data,
+               const ModelSpec& spec,
+               const ModelParts& parts,
+               const std::vector<std::size_t>& media);
+
+  // Moves the parabolas to the joint mode at these scatters, and the other scales with them.
+  void settle(const Scatters& scatters, int rounds);
+  [[nodiscard]] GivenScatters given(const Scatters& scatters) const;
+
+  [[nodiscard]] bool has_blocks() const { return blocks_ > 0; }
+  [[nodiscard]] bool has_specimens() const { return specimens_ > 0; }
+  [[nodiscard]] const std::vector<std::size_t>& arms() const { return arms_; }  // in the data
+  // Where an arm's log start, log half keenness and log shape stand, by its place in arms().
+  [[nodiscard]] std::size_t levels_of(std::size_t place) const { return first_arm_ + 3 * place; }
+  [[nodiscard]] std::size_t first_specimen() const { return first_specimen_; }
+  // Of each arm, the specimens it was cut with, by their place after first_specimen().
+  [[nodiscard]] const std::vector<std::vector<std::size_t>>& pieces() const { return pieces_; }
+
+ private:
+  struct Member {
+    const RunData* run = nullptr;
+    std::size_t arm = 0;  // place in arms_
+    std::size_t medium = 0;
+    std::size_t block = 0;     // if the group has blocks and the run one: place + 1
+    std::size_t specimen = 0;  // likewise
+    CurvePointOfRun at;
+    double start_over_mean = 0;
+    RunQuadratic quadratic;
+  };
+  struct Eliminated;
+
+  void place_levels();
+  void first_guess(Member& member) const;
+  [[nodiscard]] Eigen::Matrix2d run_precision(double run_scatter) const;
+  [[nodiscard]] Eliminated eliminate(const Member& member, const Eigen::Matrix2d& prior) const;
+  void add_priors(const Scatters& scatters,
+                  Eigen::MatrixXd& precision,
+                  Eigen::VectorXd& pull) const;
+  void move_to(const Eigen::VectorXd& mean, const Scatters& scatters);
+  void estimate_scales();
+  [[nodiscard]] double offset_of(const Member& member, std::size_t row) const;
+  template <class Use>
+  void each_column(const Member& member, std::size_t row, Use use) const;
+
+  const BluntingData& data_;
+  const ModelSpec& spec_;
+  ModelParts parts_;
+  PriorCentres centres_;
+  std::vector<std::size_t> media_;
+  std::vector<std::size_t> arms_;
+  std::vector<Member> members_;
+  std::vector<std::vector<std::size_t>> pieces_;
+  ReadingScales scales_;
+  double start_scatter_ = 0.08;
+  double start_effect_ = 0;
+  std::size_t blocks_ = 0;
+  std::size_t specimens_ = 0;
+  std::size_t start_effect_at_ = 0;
+  std::size_t order_drift_at_ = 0;
+  std::size_t first_block_ = 0;
+  std::size_t first_shape_mean_ = 0;
+  std::size_t first_specimen_ = 0;
+  std::size_t first_arm_ = 0;
+  std::size_t dimension_ = 0;
+};
+
+}  // namespace keenfall::blunting
