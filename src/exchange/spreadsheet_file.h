@@ -4,7 +4,7 @@
 // calculated result; one without a result, and an error, become a cell with a fault. Dates are
 // written 2024-05-01, percentages with their sign ("35%"), booleans TRUE and FALSE. A merged cell
 // stands in every cell it covers. Sources: ECMA-376 part 1 (SpreadsheetML), OpenDocument 1.2 part
-// 1. docs/decisions/0005-spreadsheets.md says why it is read this way.
+// 1. docs/decisions/0006-spreadsheets.md says why it is read this way.
 #pragma once
 
 #include "base/result.h"
