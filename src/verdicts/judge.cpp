@@ -146,16 +146,6 @@ void add_run_by_run(Judgement& judgement,
   }
 }
 
-void add_claim_not_made(Judgement& judgement, const Question& question) {
-  const bool unmet = std::ranges::any_of(judgement.comparisons, [](const Comparison& pair) {
-    return pair.claim_about == ClaimAbout::these_blades;
-  });
-  if (question.claim != ClaimAbout::the_steels || !unmet) return;
-  judgement.cannot_say.push_back(
-      "A claim about the steels was asked for, but takes several specimens of both; where there "
-      "are not, the ratio is about these blades.");
-}
-
 FitReport fit_report(const BluntingFit& fit, base::Seed seed) {
   return {.model_parts = in_words(fit.parts),
           .usable = fit.diagnostics.usable,
@@ -200,7 +190,7 @@ Judgement judge(const trials::Trial& trial,
     judgement.curve_check = curve_check_of(data, fit, seed);
   }
   judgement.cannot_say = what_cannot_be_said(trial, data, judgement);
-  add_claim_not_made(judgement, question);
+  add_claim_not_made(judgement, question.claim);
   return judgement;
 }
 

@@ -62,12 +62,7 @@ RunResult as_recorded(const trials::Trial& trial,
     ++(reading.struck_reason ? result.readings_struck : result.readings_used);
     result.last_cuts = std::max(result.last_cuts, reading.cuts);
   }
-  for (const trials::Event& event : run.events) {
-    result.remarks.push_back(event.as_written + " at " + plain_number(event.cuts) + " cuts");
-  }
-  for (const std::string& deviation : run.deviations)
-    result.remarks.push_back("deviation: " + deviation);
-  for (const std::string& note : run.notes) result.remarks.push_back(note);
+  result.remarks = recorded_remarks(run);
   return result;
 }
 
@@ -77,6 +72,16 @@ std::string name_of(const trials::Arm& arm) {
 }
 
 }  // namespace
+
+std::vector<std::string> recorded_remarks(const trials::Run& run) {
+  std::vector<std::string> remarks;
+  for (const trials::Event& event : run.events) {
+    remarks.push_back(event.as_written + " at " + plain_number(event.cuts) + " cuts");
+  }
+  for (const std::string& deviation : run.deviations) remarks.push_back("deviation: " + deviation);
+  for (const std::string& note : run.notes) remarks.push_back(note);
+  return remarks;
+}
 
 std::vector<RunResult> run_results(const trials::Trial& trial,
                                    const BluntingData& data,
@@ -152,6 +157,16 @@ std::vector<std::string> what_cannot_be_said(const trials::Trial& trial,
         "blades.");
   }
   return sentences;
+}
+
+void add_claim_not_made(Judgement& judgement, std::optional<ClaimAbout> asked) {
+  const bool unmet = std::ranges::any_of(judgement.comparisons, [](const Comparison& pair) {
+    return pair.claim_about == ClaimAbout::these_blades;
+  });
+  if (asked != ClaimAbout::the_steels || !unmet) return;
+  judgement.cannot_say.push_back(
+      "A claim about the steels was asked for, but takes several specimens of both; where there "
+      "are not, the ratio is about these blades.");
 }
 
 }  // namespace keenfall::verdicts

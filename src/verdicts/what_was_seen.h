@@ -6,6 +6,7 @@
 #include "trials/trial.h"
 #include "verdicts/judgement.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,5 +21,11 @@ namespace keenfall::verdicts {
 [[nodiscard]] std::vector<std::string> what_cannot_be_said(const trials::Trial& trial,
                                                            const blunting::BluntingData& data,
                                                            const Judgement& judgement);
+
+// Says that a claim about the steels was asked for, where a comparison does not make it.
+void add_claim_not_made(Judgement& judgement, std::optional<ClaimAbout> asked);
+
+// What is recorded of a run beside its readings: events, deviations, notes.
+[[nodiscard]] std::vector<std::string> recorded_remarks(const trials::Run& run);
 
 }  // namespace keenfall::verdicts

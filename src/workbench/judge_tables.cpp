@@ -3,14 +3,17 @@
 #include "blunting/inference/blunting_data.h"
 #include "blunting/inference/full_fit.h"
 #include "blunting/quick/quick_fit.h"
+#include "blunting/times/time_fit.h"
 #include "exchange/long_table.h"
 #include "materials/quantity.h"
 #include "materials/units.h"
 #include "verdicts/judge.h"
+#include "verdicts/judge_lives.h"
 #include "verdicts/second_opinion.h"
 
 #include <algorithm>
 #include <ctime>
+#include <variant>
 
 namespace keenfall::workbench {
 
@@ -61,16 +64,26 @@ base::Result<std::optional<double>> stop_reading_in(const std::optional<std::str
   return std::optional<double>(*converted);
 }
 
-base::Result<std::vector<blunting::SeriesKey>> fits_wanted(const trials::Trial& trial,
-                                                           const std::optional<std::string>& kind) {
-  std::vector<blunting::SeriesKey> keys = blunting::fits_of(trial);
+// What gets a judgement of its own.
+using Fitted = std::variant<blunting::SeriesKey, blunting::TestKey>;
+
+std::string kind_fitted(const Fitted& fitted) {
+  if (const auto* curves = std::get_if<blunting::SeriesKey>(&fitted)) return curves->kind;
+  return std::get<blunting::TestKey>(fitted).rung ? "pass_ladder" : "edge_life";
+}
+
+base::Result<std::vector<Fitted>> fits_wanted(const trials::Trial& trial,
+                                              const std::optional<std::string>& kind) {
+  std::vector<Fitted> all;
+  for (const auto& key : blunting::fits_of(trial)) all.push_back(key);
+  for (const auto& test : blunting::tests_of(trial)) all.push_back(test);
   if (kind) {
     std::string found;
-    for (const auto& key : keys) found += (found.empty() ? "" : ", ") + key.kind;
+    for (const Fitted& fitted : all) found += (found.empty() ? "" : ", ") + kind_fitted(fitted);
     const trials::ReadingKind* known = trials::find_reading_kind(*kind);
     const std::string wanted = known == nullptr ? *kind : known->name;
-    std::erase_if(keys, [&wanted](const blunting::SeriesKey& key) { return key.kind != wanted; });
-    if (keys.empty()) {
+    std::erase_if(all, [&wanted](const Fitted& fitted) { return kind_fitted(fitted) != wanted; });
+    if (all.empty()) {
       return base::failed({.kind = ProblemKind::unknown_name,
                            .sentence = "There are no readings of the kind \"" + *kind +
                                        "\" that a curve can be fitted to.",
@@ -78,27 +91,27 @@ base::Result<std::vector<blunting::SeriesKey>> fits_wanted(const trials::Trial& 
                            .accepted = found.empty() ? "a kind of reading for curves" : found});
     }
   }
-  if (keys.empty()) {
+  if (all.empty()) {
     return base::failed(
         {.kind = ProblemKind::unsuitable_data,
-         .sentence =
-             "Nothing can be judged: the table holds no reading of a kind that rises or falls "
-             "steadily as an edge blunts (chips, glint and rungs are kept as evidence).",
-         .accepted = "at least one such reading, for example thread_push"});
+         .sentence = "Nothing can be judged: the table holds neither a reading of a kind that "
+                     "rises or falls steadily as an edge blunts, nor how long an edge passed a "
+                     "test (chips and glint are kept as evidence).",
+         .accepted = "at least one such reading, for example thread_push, or an edge life"});
   }
-  return keys;
+  return all;
 }
 
 double cpu_seconds_since(std::clock_t start) {
   return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
 }
 
-base::Result<verdicts::Judgement> judge_one(const trials::Trial& trial,
-                                            const blunting::SeriesKey& key,
-                                            const blunting::ModelSpec& model,
-                                            const JudgeOptions& options,
-                                            const base::Executor& executor,
-                                            const base::ProgressReport& progress) {
+base::Result<verdicts::Judgement> judge_curves(const trials::Trial& trial,
+                                               const blunting::SeriesKey& key,
+                                               const blunting::ModelSpec& model,
+                                               const JudgeOptions& options,
+                                               const base::Executor& executor,
+                                               const base::ProgressReport& progress) {
   const std::clock_t start = std::clock();
   const auto data = blunting::prepare(trial, key, model.errors);
   if (!data) return base::failed(data.error());
@@ -122,6 +135,47 @@ base::Result<verdicts::Judgement> judge_one(const trials::Trial& trial,
   return judgement;
 }
 
+base::Result<verdicts::Judgement> judge_test(const trials::Trial& trial,
+                                             const blunting::TestKey& test,
+                                             const JudgeOptions& options,
+                                             const base::Executor& executor,
+                                             const base::ProgressReport& progress) {
+  const std::clock_t start = std::clock();
+  const auto data = blunting::prepare_times(trial, test);
+  if (!data) return base::failed(data.error());
+  const auto fit = blunting::fit_times(*data, {}, options.seed, executor, progress);
+  if (!fit) return base::failed(fit.error());
+  verdicts::Judgement judgement = verdicts::judge_lives(
+      trial,
+      *data,
+      *fit,
+      {.worth_it_margin = options.worth_it_margin, .claim = options.claim, .looks = options.looks},
+      options.seed);
+  if (test.rung) {
+    judgement.taken_as.push_back("The pass ladder is judged at rung " + std::to_string(*test.rung) +
+                                 ", which most runs were seen to pass and then to fail.");
+  }
+  if (options.stop_level || options.stop_reading) {
+    judgement.cannot_say.push_back(
+        "A stop level or reading was asked for; a pass-or-fail test has none, so it was not used.");
+  }
+  judgement.fit.cpu_seconds = cpu_seconds_since(start);
+  return judgement;
+}
+
+base::Result<verdicts::Judgement> judge_one(const trials::Trial& trial,
+                                            const Fitted& fitted,
+                                            const blunting::ModelSpec& model,
+                                            const JudgeOptions& options,
+                                            const base::Executor& executor,
+                                            const base::ProgressReport& progress) {
+  if (const auto* test = std::get_if<blunting::TestKey>(&fitted)) {
+    return judge_test(trial, *test, options, executor, progress);
+  }
+  const auto& curves = std::get<blunting::SeriesKey>(fitted);
+  return judge_curves(trial, curves, model, options, executor, progress);
+}
+
 }  // namespace
 
 base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& trial,
@@ -135,7 +189,7 @@ base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& trial,
   Judgements judgements;
   std::vector<std::string> not_judged;
   std::optional<Problem> first_problem;
-  for (const blunting::SeriesKey& key : *keys) {
+  for (const Fitted& key : *keys) {
     auto judgement = judge_one(trial, key, *model, options, executor, progress);
     if (judgement) {
       judgements.push_back(std::move(*judgement));
@@ -149,7 +203,8 @@ base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& trial,
   if (judgements.empty()) return refused(*first_problem);
   auto& said = judgements.front().cannot_say;
   said.insert(said.end(), not_judged.begin(), not_judged.end());
-  judgements.front().taken_as = trial.remarks;
+  auto& taken_as = judgements.front().taken_as;
+  taken_as.insert(taken_as.begin(), trial.remarks.begin(), trial.remarks.end());
   return judgements;
 }
 

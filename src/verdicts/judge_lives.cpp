@@ -1,0 +1,200 @@
+#include "verdicts/judge_lives.h"
+
+#include "base/require.h"
+#include "numerics/summaries.h"
+#include "verdicts/family.h"
+#include "verdicts/what_was_seen.h"
+
+#include <algorithm>
+#include <set>
+
+namespace keenfall::verdicts {
+
+namespace {
+
+using blunting::TimeData;
+using blunting::TimeFit;
+using blunting::TimeRun;
+
+double last_known_cuts(const TimeRun& run) { return run.failed_by_cuts.value_or(run.lasted_cuts); }
+
+trials::ReadingKind kind_of_lives(const TimeData& data) {
+  if (data.test.rung) return *trials::find_reading_kind("pass_ladder");
+  return {.name = "edge_life",
+          .words = "edge life by a pass-or-fail test",
+          .unit = "cuts",
+          .keener_when = trials::KeenerWhen::higher,
+          .use = trials::ReadingUse::evidence,
+          .zero = trials::ZeroReading::honest};
+}
+
+TestJudged test_judged(const TimeData& data) {
+  return {.words = data.test.rung ? "pass ladder" : data.test.words,
+          .rung = data.test.rung,
+          .level = data.level};
+}
+
+ArmResult tested_arm(const TimeData& data, const TimeFit& fit, std::size_t arm) {
+  ArmResult result{.arm = data.groups.arms[arm]};
+  CutsToLevel until{.cuts = numerics::exp_of(numerics::interval_of(fit.arms[arm].log_cuts))};
+  std::set<std::size_t> pieces;
+  for (std::size_t r = 0; r < data.runs.size(); ++r) {
+    if (data.groups.runs[r].arm != arm) continue;
+    ++result.runs;
+    if (data.groups.runs[r].specimen) pieces.insert(*data.groups.runs[r].specimen);
+    if (data.runs[r].failed_by_cuts) ++until.runs_that_reached;
+    result.longest_run_cuts = std::max(result.longest_run_cuts, last_known_cuts(data.runs[r]));
+  }
+  result.specimens = std::max(1, static_cast<int>(pieces.size()));
+  until.beyond_what_was_cut = until.cuts.median > result.longest_run_cuts;
+  result.test = until;
+  result.run_scatter_log_sd =
+      numerics::interval_of(fit.run_scatter[data.groups.medium_of_arm[arm]]);
+  return result;
+}
+
+std::vector<RunResult> tested_runs(const trials::Trial& trial, const TimeData& data) {
+  std::vector<RunResult> results;
+  for (const trials::Run& run : trial.runs) {
+    const auto arm = std::ranges::find(data.groups.arms, run.arm);
+    results.push_back({.arm = static_cast<std::size_t>(arm - data.groups.arms.begin()),
+                       .name = run.name,
+                       .specimen = run.specimen,
+                       .block = run.block,
+                       .order = run.order,
+                       .remarks = recorded_remarks(run)});
+  }
+  for (const blunting::RunAside& aside : data.set_aside) {
+    results[aside.run].not_used_because = aside.because;
+  }
+  for (const TimeRun& run : data.runs) {
+    RunResult& result = results[run.run];
+    result.lasted_cuts = run.lasted_cuts;
+    result.failed_by_cuts = run.failed_by_cuts;
+    result.last_cuts = last_known_cuts(run);
+    result.remarks.insert(result.remarks.end(), run.remarks.begin(), run.remarks.end());
+  }
+  return results;
+}
+
+Family family_of_tests(const Judgement& judgement,
+                       const TimeData& data,
+                       const TimeFit& fit,
+                       std::size_t medium,
+                       std::optional<ClaimAbout> claim) {
+  Family family{.at = {.what = ComparedAt::test}, .batches = 2 * fit.chains};
+  int runs = 0;
+  for (std::size_t a = 0; a < data.groups.arms.size(); ++a) {
+    if (data.groups.medium_of_arm[a] != medium) continue;
+    const ArmResult& arm = judgement.arms[a];
+    runs += arm.runs;
+    family.arms.push_back({.index = a,
+                           .arm = arm.arm,
+                           .runs = arm.runs,
+                           .carries_steel = claim != ClaimAbout::these_blades && arm.specimens > 1,
+                           .log_cuts = fit.arms[a].log_cuts,
+                           .log_cuts_steel = fit.arms[a].log_cuts_steel,
+                           .beyond_what_was_cut = arm.test->beyond_what_was_cut});
+  }
+  family.scatter_degrees_of_freedom = runs - static_cast<int>(family.arms.size());
+  return family;
+}
+
+std::vector<Comparison> compare_tested(const trials::Trial& trial,
+                                       const Judgement& judgement,
+                                       const TimeData& data,
+                                       const TimeFit& fit,
+                                       const LivesQuestion& question,
+                                       base::Seed seed) {
+  std::vector<Comparison> comparisons;
+  for (std::size_t medium = 0; medium < data.groups.media.size(); ++medium) {
+    const Family family = family_of_tests(judgement, data, fit, medium, question.claim);
+    for (Comparison& pair : compare_family(trial,
+                                           family,
+                                           all_pairs(family.arms.size()),
+                                           {.worth_it_margin = question.worth_it_margin,
+                                           .looks = question.looks,
+                                           .seed = seed})) {
+      comparisons.push_back(std::move(pair));
+    }
+  }
+  return comparisons;
+}
+
+std::vector<std::string> parts_of_times(const TimeData& data) {
+  std::vector<std::string> parts{"log-logistic times known by intervals",
+                                 "a run-to-run scatter of its own in each medium"};
+  if (data.groups.block_count > 0) parts.push_back("blocks");
+  if (data.groups.specimen_count > 0) parts.push_back("specimens");
+  return parts;
+}
+
+FitReport report_on_times(const TimeData& data, const TimeFit& fit, base::Seed seed) {
+  return {.model = "default",
+          .model_parts = parts_of_times(data),
+          .usable = fit.diagnostics.usable,
+          .reasons = fit.diagnostics.reasons,
+          .r_hat_max = fit.diagnostics.r_hat_max,
+          .ess_bulk_min = fit.diagnostics.ess_bulk_min,
+          .ess_tail_min = fit.diagnostics.ess_tail_min,
+          .divergences = fit.diagnostics.divergences,
+          .draws = static_cast<int>(fit.chains * fit.draws_per_chain),
+          .seed = seed.number};
+}
+
+std::vector<std::string> not_told_by_tests(const trials::Trial& trial, const Judgement& judgement) {
+  std::vector<std::string> sentences;
+  for (const ArmResult& arm : judgement.arms) {
+    const std::string words = arm.arm.blade + " on " + arm.arm.medium.name;
+    if (arm.runs == 1) {
+      sentences.push_back(
+          "One run of " + words + ": how much it scatters from run to run is borrowed from " +
+          (judgement.arms.size() > 1 ? "the other arms." : "common experience, not seen here."));
+    }
+    if (arm.test->runs_that_reached == 0) {
+      sentences.push_back("No run of " + words +
+                          " was seen to fail, so how long it lasts is known from below only: how "
+                          "much longer is not seen here.");
+    }
+  }
+  if (judgement.comparisons.empty() && judgement.fit.usable) {
+    sentences.push_back(
+        "There is nothing to compare: no two arms were cut in one medium by one method.");
+  }
+  const bool any_block =
+      std::ranges::any_of(trial.runs, [](const trials::Run& run) { return !run.block.empty(); });
+  if (!any_block && judgement.runs.size() > 2) {
+    sentences.push_back(
+        "No blocks are recorded: a drift of day, lot or stone cannot be told from a difference of "
+        "blades.");
+  }
+  return sentences;
+}
+
+}  // namespace
+
+Judgement judge_lives(const trials::Trial& trial,
+                      const TimeData& data,
+                      const TimeFit& fit,
+                      const LivesQuestion& question,
+                      base::Seed seed) {
+  base::require(question.worth_it_margin > 1, "a worth-it margin is a ratio above 1");
+  Judgement judgement{.trial = trial.name,
+                      .kind = kind_of_lives(data),
+                      .worth_it_margin = question.worth_it_margin,
+                      .test = test_judged(data),
+                      .runs = tested_runs(trial, data)};
+  judgement.unit = judgement.kind.unit;
+  for (std::size_t a = 0; a < data.groups.arms.size(); ++a) {
+    judgement.arms.push_back(tested_arm(data, fit, a));
+  }
+  judgement.fit = report_on_times(data, fit, seed);
+  if (judgement.fit.usable) {
+    judgement.comparisons = compare_tested(trial, judgement, data, fit, question, seed);
+  }
+  judgement.cannot_say = not_told_by_tests(trial, judgement);
+  add_claim_not_made(judgement, question.claim);
+  return judgement;
+}
+
+}  // namespace keenfall::verdicts

@@ -1,0 +1,32 @@
+// From fitted times to what can be said about edges that were only tested: arms, ratios, verdicts,
+// and what the data cannot say.
+//
+// Comparisons: all pairs of arms in one medium by one method; they are one family. The ratio that
+// decides is of the cuts until half of an arm's edges have failed the test. A fit that is not
+// usable yields arms and runs but no comparison. Method page: docs/methods/edge-lives.md
+#pragma once
+
+#include "base/seed.h"
+#include "blunting/times/time_data.h"
+#include "blunting/times/time_fit.h"
+#include "trials/trial.h"
+#include "verdicts/judgement.h"
+
+#include <optional>
+#include <vector>
+
+namespace keenfall::verdicts {
+
+struct LivesQuestion {
+  double worth_it_margin = 1.5;     // above 1
+  std::optional<ClaimAbout> claim;  // as Question::claim
+  std::vector<int> looks;           // as Question::looks
+};
+
+[[nodiscard]] Judgement judge_lives(const trials::Trial& trial,
+                                    const blunting::TimeData& data,
+                                    const blunting::TimeFit& fit,
+                                    const LivesQuestion& question,
+                                    base::Seed seed);
+
+}  // namespace keenfall::verdicts
