@@ -153,7 +153,8 @@ base::Result<verdicts::Judgement> judge_test(const trials::Trial& trial,
       options.seed);
   if (test.rung) {
     judgement.taken_as.push_back("The pass ladder is judged at rung " + std::to_string(*test.rung) +
-                                 ", which most runs were seen to pass and then to fail.");
+                                 ": of all rungs the one that most runs were seen to pass and then "
+                                 "to fail, and the keenest of those.");
   }
   if (options.stop_level || options.stop_reading) {
     judgement.cannot_say.push_back(

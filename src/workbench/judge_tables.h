@@ -1,11 +1,10 @@
 // The main use case: from tables of readings, or a trial already taken in, to its judgements.
 //
-// In: paths of long tables (all of one trial) and what was asked for. Out: one judgement for each
-// kind of reading and thread, the one with most readings first, then for each pass-or-fail test;
-// at least one. Fails with every
-// problem of the tables or of an option (Place::column is then the option, "--kind"), or with one
-// of kind `interrupted` when the progress report asked to stop. The numbers depend on the seed,
-// never on the executor.
+// In: paths of tables (all of one trial) and what was asked for. Out: one judgement for each kind
+// of reading and thread, the one with most readings first, then one for each pass-or-fail test; at
+// least one. Fails with every problem of the tables or of an option (Place::column is then the
+// option, "--kind"), or with one of kind `interrupted` when the progress report asked to stop. The
+// numbers depend on the seed, never on the executor.
 #pragma once
 
 #include "base/execution.h"

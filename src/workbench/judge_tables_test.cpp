@@ -98,5 +98,63 @@ TEST(JudgeTrial, GivesTheSameNumbersForTheSameSeedOnAnyNumberOfThreads) {
   EXPECT_EQ(*one, *many);
 }
 
+trials::Trial readings_and_lives() {
+  trials::Trial trial = two_kinds();
+  double cuts = 10;
+  for (trials::Run& run : trial.runs) {
+    run.edge_lives = {{.test = "paper", .lasted_cuts = cuts, .failed_by_cuts = cuts + 5}};
+    cuts += 10;
+  }
+  return trial;
+}
+
+TEST(JudgeTrial, JudgesEdgeLivesAfterTheReadings) {
+  const auto found = judged(readings_and_lives(), {});
+
+  ASSERT_TRUE(found);
+  ASSERT_EQ(found->size(), 3U);
+  EXPECT_EQ(found->at(2).test->words, "paper");
+  EXPECT_EQ(found->at(2).arms.at(0).test->runs_that_reached, 3);
+}
+
+TEST(JudgeTrial, JudgesOnlyEdgeLivesWhereTheyAreAskedFor) {
+  const auto found = judged(readings_and_lives(), {.kind = "edge_life"});
+
+  ASSERT_TRUE(found);
+  ASSERT_EQ(found->size(), 1U);
+  EXPECT_EQ(found->at(0).kind.name, "edge_life");
+}
+
+TEST(JudgeTrial, SaysThatATestHasNoStopLevel) {
+  const auto found = judged(readings_and_lives(), {.stop_level = 3, .kind = "edge_life"});
+
+  EXPECT_EQ(found->at(0).cannot_say.back(),
+            "A stop level or reading was asked for; a pass-or-fail test has none, so it was not "
+            "used.");
+}
+
+TEST(JudgeTrial, JudgesAPassLadderAtTheRungThatMostRunsPassAndThenFail) {
+  trials::Trial trial{
+      .blades = {{.name = "A"}, {.name = "B"}},
+      .series = {{.kind = *trials::find_reading_kind("pass_ladder"), .unit = "rung"}}};
+  for (const char* blade : {"A", "B"}) {
+    for (const char* name : {"1", "2", "3"}) {
+      trials::Run run{.name = name, .arm = {.blade = blade, .medium = {.name = "sisal"}}};
+      run.readings = {{.cuts = 0, .reading = 7},
+                      {.cuts = 10, .reading = 6},
+                      {.cuts = 20, .reading = *blade == 'A' ? 5.0 : 6.0},
+                      {.cuts = 40, .reading = 5}};
+      trial.runs.push_back(std::move(run));
+    }
+  }
+
+  const auto found = judged(trial, {});
+
+  ASSERT_TRUE(found);
+  EXPECT_EQ(found->at(0).test->rung, 6);
+  EXPECT_EQ(found->at(0).runs.at(0).lasted_cuts, 10);
+  EXPECT_EQ(found->at(0).runs.at(3).failed_by_cuts, 40);
+}
+
 }  // namespace
 }  // namespace keenfall::workbench

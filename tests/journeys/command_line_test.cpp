@@ -386,5 +386,19 @@ TEST(References, RefuseWhatTheyDoNotKnow) {
   EXPECT_EQ(keenfall({"grits", "--all"}).exit_code, 2);
 }
 
+// Counted in examples/edge-lives: of the five edges of C one was given up before it failed.
+TEST(TheEdgeLives, AreJudgedByTheirTest) {
+  const Said said =
+      run({.program = KEENFALL_PROGRAM,
+           .words = {"judge", KEENFALL_SOURCE_DIR "/examples/edge-lives/edge_lives.csv", "--json"},
+           .environment = {{"LC_ALL", "C.UTF-8"}}});
+
+  EXPECT_EQ(said.exit_code, 0) << said.err;
+  const auto judgement = nlohmann::json::parse(said.out);
+  EXPECT_EQ(judgement["test"]["words"], "slices newsprint cleanly");
+  EXPECT_EQ(judgement["arms"][2]["test_cuts"]["runs_that_reached"], 4);
+  EXPECT_EQ(judgement["comparisons"].size(), 3U);
+}
+
 }  // namespace
 }  // namespace keenfall::journeys

@@ -3,7 +3,7 @@
 // log T = location + scale x standard logistic. Known is that T lay after one time and not after
 // another; either bound may be missing, and both may be the same (an exact time, whose density of
 // log T is meant). Safe for intervals that are narrow or far out. Times above 0, scale above 0.
-// Kalbfleisch & Prentice 2002, sections 2.2 and 3.2. Method page: docs/methods/edge-lives.md
+// Kalbfleisch & Prentice 2002 (from memory). Method page: docs/methods/edge-lives.md
 #pragma once
 
 #include <limits>
