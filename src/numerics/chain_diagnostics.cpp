@@ -26,6 +26,9 @@ Chains split_in_halves(std::span<const std::vector<double>> chains) {
   return halves;
 }
 
+// Doubles are exact enough here; long doubles take twice as long.
+using PlainDouble = boost::math::policies::policy<boost::math::policies::promote_double<false>>;
+
 // Ranks over all chains (ties share their mean rank) turned into normal scores, equation 14:
 // z = Phi^-1((rank - 3/8) / (S + 1/4)).
 Chains normal_scores(const Chains& chains) {
@@ -37,10 +40,11 @@ Chains normal_scores(const Chains& chains) {
   for (auto& chain : scores) {
     for (double& draw : chain) {
       const auto first = std::ranges::lower_bound(pooled, draw) - pooled.begin();
-      const auto last = std::ranges::upper_bound(pooled, draw) - pooled.begin();
+      const auto after = std::ranges::upper_bound(pooled.begin() + first, pooled.end(), draw);
+      const auto last = after - pooled.begin();
       const double rank = 0.5 * static_cast<double>(first + 1 + last);
       const double probability = (rank - 0.375) / (total + 0.25);
-      draw = std::numbers::sqrt2 * boost::math::erf_inv(2 * probability - 1);
+      draw = std::numbers::sqrt2 * boost::math::erf_inv(2 * probability - 1, PlainDouble());
     }
   }
   return scores;

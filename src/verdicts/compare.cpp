@@ -121,12 +121,14 @@ Family family_of_curves(const BluntingData& data,
   }
   family.scatter_degrees_of_freedom = runs - static_cast<int>(arms_sharing_the_scatter.size());
   for (const std::size_t arm : arms) {
-    LastingArm lasting{.index = arm,
-                       .arm = data.arms[arm],
-                       .runs = runs_of(data, arm),
-                       .carries_steel = claim != ClaimAbout::these_blades && fit.parts.specimens &&
-                                        specimens_of(data, arm) > 1,
-                       .log_cuts = log_cuts_until(data, fit, arm, at, ClaimAbout::these_blades)};
+    LastingArm lasting{
+        .index = arm,
+        .arm = data.arms[arm],
+        .runs = runs_of(data, arm),
+        .carries_steel = claim != ClaimAbout::these_blades &&
+                         (fit.parts.specimens || blunting::every_run_is_a_specimen(data)) &&
+                         specimens_of(data, arm) > 1,
+        .log_cuts = log_cuts_until(data, fit, arm, at, ClaimAbout::these_blades)};
     if (lasting.carries_steel) {
       lasting.log_cuts_steel = log_cuts_until(data, fit, arm, at, ClaimAbout::the_steels);
     }

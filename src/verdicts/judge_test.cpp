@@ -165,6 +165,31 @@ TEST(Judge, MakesAClaimAboutSteelsOnlyWithSeveralSpecimensOnBothSides) {
             steels.ratio.hi95 / steels.ratio.lo95);
 }
 
+// With one run a piece, the scatter from run to run holds that between pieces.
+TEST(Judge, TakesRunsForPiecesWhereEachPieceWasCutWithOnce) {
+  trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 7);
+  for (trials::Run& run : trial.runs) run.specimen = run.arm.blade + run.name;
+
+  const Judgement found = judged(trial, {});
+
+  EXPECT_EQ(std::ranges::count(found.fit.model_parts, "specimens"), 0);
+  EXPECT_EQ(found.comparisons[0].claim_about, ClaimAbout::the_steels);
+}
+
+TEST(Judge, SaysOfRunsThatEndNoBlunterThatTheCurveDoesNotDescribeThem) {
+  trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 8);
+  for (std::size_t r = 0; r < 3; ++r) {
+    for (trials::Reading& reading : trial.runs[r].readings)
+      reading.reading = 104 - 0.1 * reading.cuts;
+  }
+
+  const Judgement found = judged(trial, {});
+
+  EXPECT_TRUE(std::ranges::any_of(found.cannot_say, [](const std::string& sentence) {
+    return sentence.starts_with("3 of 6 runs of A on sisal end no blunter than they began");
+  }));
+}
+
 TEST(Judge, KeepsToTheseBladesWhereAskedAndSaysWhereAClaimAboutSteelsCannotBeMade) {
   trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 7);
   int i = 0;

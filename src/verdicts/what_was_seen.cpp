@@ -112,6 +112,30 @@ std::vector<RunResult> run_results(const trials::Trial& trial,
   return results;
 }
 
+// Runs that end no blunter than they began: a curve that only rises cannot describe them.
+int runs_that_never_blunt(const BluntingData& data, std::size_t arm) {
+  return static_cast<int>(std::ranges::count_if(data.runs, [arm](const blunting::RunData& run) {
+    const Checkpoint& first = run.checkpoints.front();
+    const Checkpoint& last = run.checkpoints.back();
+    return run.arm == arm && !first.below_resolution && !last.below_resolution &&
+           last.log_bluntness <= first.log_bluntness;
+  }));
+}
+
+void say_what_never_blunts(const BluntingData& data,
+                           const Judgement& judgement,
+                           std::vector<std::string>& sentences) {
+  for (std::size_t a = 0; a < data.arms.size(); ++a) {
+    const int never = runs_that_never_blunt(data, a);
+    if (never < 2 || 5 * never < judgement.arms[a].runs) continue;
+    sentences.push_back(
+        std::to_string(never) + " of " + std::to_string(judgement.arms[a].runs) + " runs of " +
+        name_of(data.arms[a]) +
+        " end no blunter than they began: a curve that only rises does not describe "
+        "them, and cuts to half keenness mean little there.");
+  }
+}
+
 std::vector<std::string> what_cannot_be_said(const trials::Trial& trial,
                                              const BluntingData& data,
                                              const Judgement& judgement) {
@@ -131,6 +155,7 @@ std::vector<std::string> what_cannot_be_said(const trials::Trial& trial,
           ", carried on by the curve beyond what was cut.");
     }
   }
+  say_what_never_blunts(data, judgement, sentences);
   int without_start = 0;
   for (const blunting::RunData& run : data.runs) {
     if (run.checkpoints.front().cuts > 0) ++without_start;

@@ -1,5 +1,7 @@
 #include "blunting/inference/model_parts.h"
 
+#include <algorithm>
+
 namespace keenfall::blunting {
 
 namespace {
@@ -11,6 +13,12 @@ constexpr std::size_t kSpareRunsForCovariates = 3;
 
 }  // namespace
 
+bool every_run_is_a_specimen(const BluntingData& data) {
+  return data.specimen_count == data.runs.size() &&
+         std::ranges::all_of(data.runs,
+                             [](const RunData& run) { return run.specimen.has_value(); });
+}
+
 ModelParts parts_for(const ModelSpec& spec, const BluntingData& data) {
   return {.robust = spec.errors == ReadingErrors::robust,
           .checkpoint_error = spec.checkpoint_error &&
@@ -19,7 +27,7 @@ ModelParts parts_for(const ModelSpec& spec, const BluntingData& data) {
           .shared_shape = spec.shared_shape,
           .scatter_by_medium = spec.scatter_by_medium && data.media.size() > 1,
           .blocks = spec.blocks && data.block_count > 1,
-          .specimens = spec.specimens && data.specimen_count > 1,
+          .specimens = spec.specimens && data.specimen_count > 1 && !every_run_is_a_specimen(data),
           .start_effect =
               spec.start_effect && data.runs.size() >= data.arms.size() + kSpareRunsForCovariates,
           .order_drift = spec.order_drift && data.has_order &&

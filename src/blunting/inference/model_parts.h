@@ -24,6 +24,10 @@ struct ModelParts {
   bool operator==(const ModelParts&) const = default;
 };
 
+// Each piece was cut with once: what pieces and runs scatter cannot be told apart, and need not be,
+// since every run stands for a piece of its own.
+[[nodiscard]] bool every_run_is_a_specimen(const BluntingData& data);
+
 // A part is used where the spec asks for it and the data can tell it from the rest.
 [[nodiscard]] ModelParts parts_for(const ModelSpec& spec, const BluntingData& data);
 
