@@ -4,6 +4,7 @@
 #include "exchange/kind_definition.h"
 #include "exchange/row_filter.h"
 #include "exchange/table_options.h"
+#include "verdicts/judge_lives.h"
 
 #include <algorithm>
 #include <charconv>
@@ -144,6 +145,16 @@ void read_looks(const TypedOptions& typed,
                          "for example 3,6,9");
 }
 
+void read_rung(const TypedOptions& typed,
+               workbench::JudgeOptions& options,
+               OptionProblems& problems) {
+  if (!typed.rung) return;
+  options.rung = whole_text_as<int>(*typed.rung);
+  constexpr int kHighestRung = 9;
+  if (options.rung && *options.rung >= 1 && *options.rung <= kHighestRung) return;
+  problems.add_bad_value("--rung", "a rung of the pass ladder", *typed.rung, "1 to 9");
+}
+
 void read_running_options(const TypedOptions& typed,
                           JudgeRequest& request,
                           OptionProblems& problems) {
@@ -220,7 +231,8 @@ void read_table_options(const TypedOptions& typed,
   }
   options.table.sheets = typed.sheets;
   options.kind = typed.kind;
-  options.table.default_kind = typed.kind.value_or("");  // of rows that name none
+  // Of rows that name none; an edge life is no reading.
+  if (typed.kind && *typed.kind != verdicts::kEdgeLives) options.table.default_kind = *typed.kind;
 }
 
 void read_destinations(const TypedOptions& typed, JudgeRequest& request, OptionProblems& problems) {
@@ -246,6 +258,7 @@ base::ResultOrProblems<JudgeRequest> judge_request(const TypedOptions& typed,
   OptionProblems problems;
   read_levels(typed, request.options, problems);
   read_looks(typed, request.options, problems);
+  read_rung(typed, request.options, problems);
   read_running_options(typed, request, problems);
   read_table_options(typed, request.options, problems);
   read_destinations(typed, request, problems);

@@ -20,6 +20,7 @@ struct TypedOptions {
   std::optional<std::string> looks;
   std::optional<std::string> seed;
   std::optional<std::string> kind;
+  std::optional<std::string> rung;
   std::optional<std::string> threads;
   std::optional<std::string> json;  // empty text: to standard output
   std::optional<std::string> table_file;

@@ -20,7 +20,7 @@ double last_known_cuts(const TimeRun& run) { return run.failed_by_cuts.value_or(
 
 trials::ReadingKind kind_of_lives(const TimeData& data) {
   if (data.test.rung) return *trials::find_reading_kind("pass_ladder");
-  return {.name = "edge_life",
+  return {.name = std::string(kEdgeLives),
           .words = "edge life by a pass-or-fail test",
           .unit = "cuts",
           .keener_when = trials::KeenerWhen::higher,

@@ -13,9 +13,13 @@
 #include "verdicts/judgement.h"
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace keenfall::verdicts {
+
+// The name by which judgements of edge lives are known, beside those of kinds of reading.
+inline constexpr std::string_view kEdgeLives = "edge_life";
 
 struct LivesQuestion {
   double worth_it_margin = 1.5;     // above 1

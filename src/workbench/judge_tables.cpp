@@ -69,14 +69,19 @@ using Fitted = std::variant<blunting::SeriesKey, blunting::TestKey>;
 
 std::string kind_fitted(const Fitted& fitted) {
   if (const auto* curves = std::get_if<blunting::SeriesKey>(&fitted)) return curves->kind;
-  return std::get<blunting::TestKey>(fitted).rung ? "pass_ladder" : "edge_life";
+  return std::get<blunting::TestKey>(fitted).rung ? "pass_ladder"
+                                                  : std::string(verdicts::kEdgeLives);
 }
 
 base::Result<std::vector<Fitted>> fits_wanted(const trials::Trial& trial,
-                                              const std::optional<std::string>& kind) {
+                                              const JudgeOptions& options) {
+  const std::optional<std::string>& kind = options.kind;
   std::vector<Fitted> all;
   for (const auto& key : blunting::fits_of(trial)) all.push_back(key);
-  for (const auto& test : blunting::tests_of(trial)) all.push_back(test);
+  for (blunting::TestKey test : blunting::tests_of(trial)) {
+    if (test.rung && options.rung) test.rung = options.rung;
+    all.push_back(std::move(test));
+  }
   if (kind) {
     std::string found;
     for (const Fitted& fitted : all) found += (found.empty() ? "" : ", ") + kind_fitted(fitted);
@@ -151,7 +156,7 @@ base::Result<verdicts::Judgement> judge_test(const trials::Trial& trial,
       *fit,
       {.worth_it_margin = options.worth_it_margin, .claim = options.claim, .looks = options.looks},
       options.seed);
-  if (test.rung) {
+  if (test.rung && !options.rung) {
     judgement.taken_as.push_back("The pass ladder is judged at rung " + std::to_string(*test.rung) +
                                  ": of all rungs the one that most runs were seen to pass and then "
                                  "to fail, and the keenest of those.");
@@ -185,7 +190,7 @@ base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& trial,
                                                const base::ProgressReport& progress) {
   const auto model = model_named(options.model);
   if (!model) return refused(model.error());
-  const auto keys = fits_wanted(trial, options.kind);
+  const auto keys = fits_wanted(trial, options);
   if (!keys) return refused(keys.error());
   Judgements judgements;
   std::vector<std::string> not_judged;

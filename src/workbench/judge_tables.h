@@ -30,6 +30,7 @@ struct JudgeOptions {
   std::vector<int> looks;  // runs of every arm at each planned look, rising; empty: one look
   base::Seed seed{1};
   std::optional<std::string> kind;  // only readings of this kind
+  std::optional<int> rung;          // of the pass ladder, 1 to 9; absent: the one that tells most
   exchange::TableOptions table;
 };
 

@@ -156,5 +156,20 @@ TEST(JudgeTrial, JudgesAPassLadderAtTheRungThatMostRunsPassAndThenFail) {
   EXPECT_EQ(found->at(0).runs.at(3).failed_by_cuts, 40);
 }
 
+TEST(JudgeTrial, JudgesAPassLadderAtTheRungAskedFor) {
+  trials::Trial trial{
+      .blades = {{.name = "A"}},
+      .series = {{.kind = *trials::find_reading_kind("pass_ladder"), .unit = "rung"}}};
+  trial.runs = {{.name = "1",
+                 .arm = {.blade = "A", .medium = {.name = "sisal"}},
+                 .readings = {{.cuts = 10, .reading = 7}, {.cuts = 20, .reading = 6}}}};
+
+  const auto found = judged(trial, {.rung = 7});
+
+  ASSERT_TRUE(found);
+  EXPECT_EQ(found->at(0).test->rung, 7);
+  EXPECT_EQ(found->at(0).runs.at(0).failed_by_cuts, 20);
+}
+
 }  // namespace
 }  // namespace keenfall::workbench

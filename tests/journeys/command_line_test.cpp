@@ -386,6 +386,40 @@ TEST(References, RefuseWhatTheyDoNotKnow) {
   EXPECT_EQ(keenfall({"grits", "--all"}).exit_code, 2);
 }
 
+TEST(TheEdgeLives, AreJudgedWhereTheyAreAskedForByName) {
+  const std::string table = a_table("lives.csv",
+                                    "blade,medium,run,cuts,reading,unit,lasted,failed_by\n"
+                                    "A,sisal,1,0,100,gf,10,20\n"
+                                    "A,sisal,1,10,150,gf,,\n"
+                                    "A,sisal,2,0,100,gf,20,30\n"
+                                    "A,sisal,2,10,150,gf,,\n"
+                                    "A,sisal,3,0,100,gf,5,10\n"
+                                    "A,sisal,3,10,150,gf,,\n"
+                                    "B,sisal,1,0,100,gf,20,30\n"
+                                    "B,sisal,1,10,150,gf,,\n"
+                                    "B,sisal,2,0,100,gf,40,50\n"
+                                    "B,sisal,2,10,150,gf,,\n"
+                                    "B,sisal,3,0,100,gf,10,20\n"
+                                    "B,sisal,3,10,150,gf,,\n");
+
+  const Said said = run({.program = KEENFALL_PROGRAM,
+                         .words = {"judge", table, "--kind=edge_life", "--json"},
+                         .environment = {{"LC_ALL", "C.UTF-8"}}});
+
+  EXPECT_EQ(said.exit_code, 0) << said.err;
+  const auto judgement = nlohmann::json::parse(said.out);
+  EXPECT_EQ(judgement["kind"]["name"], "edge_life");
+  EXPECT_EQ(judgement["runs"][0]["failed_by_cuts"], 20);
+}
+
+TEST(ARung, ThatNoLadderHasIsRefused) {
+  const Said said =
+      run({.program = KEENFALL_PROGRAM, .words = {"judge", "nowhere.csv", "--rung=10"}});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.err, HasSubstr("1 to 9"));
+}
+
 // Counted in examples/edge-lives: of the five edges of C one was given up before it failed.
 TEST(TheEdgeLives, AreJudgedByTheirTest) {
   const Said said =
