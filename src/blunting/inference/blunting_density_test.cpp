@@ -1,5 +1,6 @@
 #include "blunting/inference/blunting_density.h"
 
+#include "blunting/inference/gradient_check.h"
 #include "blunting/simulated_run.h"
 
 #include <gtest/gtest.h>
@@ -44,29 +45,10 @@ trials::Trial a_trial(trials::KeenerWhen keener_when, bool with_zeros) {
   return trial;
 }
 
-// The largest relative difference between the gradient and central differences, at some points.
 double worst_gradient_error(const trials::Trial& trial, const ModelSpec& spec) {
   const auto data = prepare(trial, {.kind = "thread_push", .thread = ""}, spec.errors);
   BluntingDensity density(*data, spec);
-  double worst = 0;
-  for (std::uint64_t chain = 0; chain < 3; ++chain) {
-    std::vector<double> q = density.start_for({5}, chain);
-    std::vector<double> gradient(q.size());
-    std::vector<double> unused(q.size());
-    (void)density(q, gradient);
-    for (std::size_t i = 0; i < q.size(); ++i) {
-      const double h = 1e-5;
-      const double here = q[i];
-      q[i] = here + h;
-      const double above = density(q, unused);
-      q[i] = here - h;
-      const double below = density(q, unused);
-      q[i] = here;
-      const double slope = (above - below) / (2 * h);
-      worst = std::max(worst, std::abs(slope - gradient[i]) / (1 + std::abs(slope)));
-    }
-  }
-  return worst;
+  return testing::worst_gradient_error(density);
 }
 
 TEST(BluntingDensity, HasTheGradientOfItsOwnValueWithEveryPartOfTheModel) {

@@ -1,10 +1,7 @@
 #include "blunting/inference/full_fit.h"
 
 #include "blunting/inference/blunting_density.h"
-#include "numerics/nuts.h"
 #include "numerics/summaries.h"
-
-#include <memory>
 
 namespace keenfall::blunting {
 
@@ -57,20 +54,21 @@ void keep(const ParameterValues& values, const BluntingData& data, BluntingFit& 
   fit.checkpoint_scatter.push_back(values.checkpoint_scatter);
 }
 
-std::vector<const Draws*> monitored(const BluntingFit& fit) {
-  std::vector<const Draws*> all{&fit.reading_scatter, &fit.checkpoint_scatter};
-  if (fit.parts.start_effect) all.push_back(&fit.start_effect);
-  if (fit.parts.order_drift) all.push_back(&fit.order_drift);
-  for (const Draws& scatter : fit.start_scatter) all.push_back(&scatter);
-  for (const Draws& scatter : fit.run_scatter) all.push_back(&scatter);
+Watched watched_in(const BluntingFit& fit) {
+  Watched watched{.main = {&fit.reading_scatter, &fit.checkpoint_scatter}};
+  if (fit.parts.start_effect) watched.main.push_back(&fit.start_effect);
+  if (fit.parts.order_drift) watched.main.push_back(&fit.order_drift);
+  for (const Draws& scatter : fit.start_scatter) watched.main.push_back(&scatter);
+  for (const Draws& scatter : fit.run_scatter) watched.main.push_back(&scatter);
   for (const ArmDraws& arm : fit.arms) {
-    all.insert(all.end(),
-               {&arm.log_start, &arm.log_half_keenness, &arm.log_half_keenness_steel, &arm.shape});
+    watched.main.insert(
+        watched.main.end(),
+        {&arm.log_start, &arm.log_half_keenness, &arm.log_half_keenness_steel, &arm.shape});
   }
   for (const RunDraws& run : fit.runs) {
-    all.insert(all.end(), {&run.log_start, &run.log_half_keenness});
+    watched.runs.insert(watched.runs.end(), {&run.log_start, &run.log_half_keenness});
   }
-  return all;
+  return watched;
 }
 
 base::Result<BluntingFit> attempt(const BluntingData& data,
@@ -80,45 +78,23 @@ base::Result<BluntingFit> attempt(const BluntingData& data,
                                   const base::Executor& execute,
                                   const base::ProgressReport& report) {
   const BluntingDensity density(data, spec);
-  std::vector<std::vector<double>> starts;
-  for (int c = 0; c < options.chains; ++c) {
-    starts.push_back(density.start_for(seed, static_cast<std::uint64_t>(c)));
-  }
-  const auto make_density = [&density]() -> numerics::LogDensity {
-    const auto own = std::make_shared<BluntingDensity>(density);
-    return [own](std::span<const double> q, std::span<double> gradient) {
-      return (*own)(q, gradient);
-    };
-  };
-  const numerics::NutsDraws draws =
-      numerics::sample_nuts(make_density,
-                            starts,
-                            {.warmup = options.warmup,
-                             .draws = options.draws,
-                             .target_acceptance = options.target_acceptance,
-                             .rough_variances = density.rough_variances()},
-                            seed,
-                            execute,
-                            report);
-  if (draws.stopped) {
-    return base::failed({.kind = base::ProblemKind::interrupted,
-                         .sentence = "Stopped before the curves were fitted; nothing was kept."});
-  }
+  const auto draws = sampled(density, "the curves", options, seed, execute, report);
+  if (!draws) return base::failed(draws.error());
 
   const auto per_chain = static_cast<std::size_t>(options.draws);
-  BluntingFit fit = with_room(data, density, per_chain * draws.chains.size());
-  fit.chains = draws.chains.size();
+  BluntingFit fit = with_room(data, density, per_chain * draws->chains.size());
+  fit.chains = draws->chains.size();
   fit.draws_per_chain = per_chain;
   int divergences = 0;
-  for (const numerics::NutsChain& chain : draws.chains) {
+  for (const numerics::NutsChain& chain : draws->chains) {
     divergences += chain.divergences;
     for (std::size_t d = 0; d < per_chain; ++d) {
       const std::span<const double> all(chain.draws);
-      keep(density.values_at(all.subspan(d * draws.dimension, draws.dimension)), data, fit);
+      keep(density.values_at(all.subspan(d * draws->dimension, draws->dimension)), data, fit);
     }
   }
   for (RunDraws& run : fit.runs) run.log_start_median = numerics::median_of(run.log_start);
-  fit.diagnostics = diagnostics_of(monitored(fit), fit.chains, divergences, execute);
+  fit.diagnostics = diagnostics_of(watched_in(fit), fit.chains, divergences, execute);
   return fit;
 }
 
@@ -127,7 +103,7 @@ base::Result<BluntingFit> attempt(const BluntingData& data,
 SamplingOptions sampling_for(const BluntingData& data) {
   constexpr std::size_t kManyRuns = 300;
   if (data.runs.size() <= kManyRuns) return {};
-  return {.warmup = 250, .draws = 800, .target_acceptance = 0.8};
+  return {.warmup = 250, .draws = 700, .target_acceptance = 0.7};
 }
 
 base::Result<BluntingFit> fit_blunting(const BluntingData& data,
@@ -136,13 +112,9 @@ base::Result<BluntingFit> fit_blunting(const BluntingData& data,
                                        base::Seed seed,
                                        const base::Executor& execute,
                                        const base::ProgressReport& report) {
-  base::Result<BluntingFit> fit = attempt(data, spec, options, seed, execute, report);
-  if (!fit || fit->diagnostics.usable) return fit;
-  SamplingOptions careful = options;
-  careful.warmup *= 2;
-  careful.draws *= 2;
-  careful.target_acceptance = 0.98;
-  return attempt(data, spec, careful, seed, execute, report);
+  return first_or_careful(options, [&](const SamplingOptions& how) {
+    return attempt(data, spec, how, seed, execute, report);
+  });
 }
 
 }  // namespace keenfall::blunting

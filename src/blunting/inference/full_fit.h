@@ -12,6 +12,7 @@
 #include "blunting/inference/fit_diagnostics.h"
 #include "blunting/inference/model_parts.h"
 #include "blunting/inference/model_spec.h"
+#include "blunting/inference/sampled.h"
 
 #include <cstddef>
 #include <vector>
@@ -49,13 +50,6 @@ struct BluntingFit {
   [[nodiscard]] const Draws& run_scatter_of(std::size_t medium) const {
     return run_scatter.size() > 1 ? run_scatter[medium] : run_scatter[0];
   }
-};
-
-struct SamplingOptions {
-  int chains = 4;
-  int warmup = 300;
-  int draws = 1000;  // kept, per chain
-  double target_acceptance = 0.9;
 };
 
 // The usual options; beyond some hundred runs fewer draws and longer steps, since there every

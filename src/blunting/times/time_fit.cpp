@@ -37,46 +37,25 @@ base::Result<TimeFit> attempt_times(const TimeData& data,
                                     const base::Executor& execute,
                                     const base::ProgressReport& report) {
   const TimeDensity density(data);
-  std::vector<std::vector<double>> starts;
-  for (int c = 0; c < options.chains; ++c) {
-    starts.push_back(density.start_for(seed, static_cast<std::uint64_t>(c)));
-  }
-  const auto make_density = [&density]() -> numerics::LogDensity {
-    return [&density](std::span<const double> q, std::span<double> gradient) {
-      return density(q, gradient);
-    };
-  };
-  const numerics::NutsDraws draws =
-      numerics::sample_nuts(make_density,
-                            starts,
-                            {.warmup = options.warmup,
-                             .draws = options.draws,
-                             .target_acceptance = options.target_acceptance,
-                             .rough_variances = density.rough_variances()},
-                            seed,
-                            execute,
-                            report);
-  if (draws.stopped) {
-    return base::failed({.kind = base::ProblemKind::interrupted,
-                         .sentence = "Stopped before the times were fitted; nothing was kept."});
-  }
-  TimeFit fit{.chains = draws.chains.size(),
+  const auto draws = sampled(density, "the times", options, seed, execute, report);
+  if (!draws) return base::failed(draws.error());
+  TimeFit fit{.chains = draws->chains.size(),
               .draws_per_chain = static_cast<std::size_t>(options.draws)};
   fit.arms.resize(data.groups.arms.size());
   fit.run_scatter.resize(data.groups.media.size());
   int divergences = 0;
-  for (const numerics::NutsChain& chain : draws.chains) {
+  for (const numerics::NutsChain& chain : draws->chains) {
     divergences += chain.divergences;
     const std::span<const double> all(chain.draws);
     for (std::size_t d = 0; d < fit.draws_per_chain; ++d) {
-      keep_draw(density.values_at(all.subspan(d * draws.dimension, draws.dimension)), data, fit);
+      keep_draw(density.values_at(all.subspan(d * draws->dimension, draws->dimension)), data, fit);
     }
   }
-  std::vector<const Draws*> watched;
+  Watched watched;
   for (const ArmTimes& arm : fit.arms) {
-    watched.insert(watched.end(), {&arm.log_cuts, &arm.log_cuts_steel});
+    watched.main.insert(watched.main.end(), {&arm.log_cuts, &arm.log_cuts_steel});
   }
-  for (const Draws& scatter : fit.run_scatter) watched.push_back(&scatter);
+  for (const Draws& scatter : fit.run_scatter) watched.main.push_back(&scatter);
   fit.diagnostics = diagnostics_of(watched, fit.chains, divergences, execute);
   return fit;
 }
@@ -88,13 +67,9 @@ base::Result<TimeFit> fit_times(const TimeData& data,
                                 base::Seed seed,
                                 const base::Executor& execute,
                                 const base::ProgressReport& report) {
-  base::Result<TimeFit> fit = attempt_times(data, options, seed, execute, report);
-  if (!fit || fit->diagnostics.usable) return fit;
-  SamplingOptions careful = options;
-  careful.warmup *= 2;
-  careful.draws *= 2;
-  careful.target_acceptance = 0.98;
-  return attempt_times(data, careful, seed, execute, report);
+  return first_or_careful(options, [&](const SamplingOptions& how) {
+    return attempt_times(data, how, seed, execute, report);
+  });
 }
 
 }  // namespace keenfall::blunting
