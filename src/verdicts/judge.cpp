@@ -9,6 +9,7 @@
 #include "verdicts/compared_at.h"
 #include "verdicts/each_run.h"
 #include "verdicts/factor_effects.h"
+#include "verdicts/fit_report.h"
 #include "verdicts/lasting.h"
 #include "verdicts/media_compared.h"
 #include "verdicts/what_was_seen.h"
@@ -146,18 +147,6 @@ void add_run_by_run(Judgement& judgement,
   }
 }
 
-FitReport fit_report(const BluntingFit& fit, base::Seed seed) {
-  return {.model_parts = in_words(fit.parts),
-          .usable = fit.diagnostics.usable,
-          .reasons = fit.diagnostics.reasons,
-          .r_hat_max = fit.diagnostics.r_hat_max,
-          .ess_bulk_min = fit.diagnostics.ess_bulk_min,
-          .ess_tail_min = fit.diagnostics.ess_tail_min,
-          .divergences = fit.diagnostics.divergences,
-          .draws = static_cast<int>(fit.chains * fit.draws_per_chain),
-          .seed = seed.number};
-}
-
 }  // namespace
 
 Judgement judge(const trials::Trial& trial,
@@ -178,7 +167,8 @@ Judgement judge(const trials::Trial& trial,
                       .runs = run_results(trial, data, fit)};
   for (std::size_t a = 0; a < data.arms.size(); ++a)
     judgement.arms.push_back(arm_result(data, fit, a, judgement));
-  judgement.fit = fit_report(fit, seed);
+  judgement.fit =
+      fit_report(in_words(fit.parts), fit.diagnostics, fit.chains * fit.draws_per_chain, seed);
   if (judgement.fit.usable) {
     judgement.comparisons = compare_all(trial, data, fit, question, seed);
     add_common_readings(judgement, data, fit);

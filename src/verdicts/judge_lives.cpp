@@ -3,6 +3,7 @@
 #include "base/require.h"
 #include "numerics/summaries.h"
 #include "verdicts/family.h"
+#include "verdicts/fit_report.h"
 #include "verdicts/what_was_seen.h"
 
 #include <algorithm>
@@ -129,19 +130,6 @@ std::vector<std::string> parts_of_times(const TimeData& data) {
   return parts;
 }
 
-FitReport report_on_times(const TimeData& data, const TimeFit& fit, base::Seed seed) {
-  return {.model = "default",
-          .model_parts = parts_of_times(data),
-          .usable = fit.diagnostics.usable,
-          .reasons = fit.diagnostics.reasons,
-          .r_hat_max = fit.diagnostics.r_hat_max,
-          .ess_bulk_min = fit.diagnostics.ess_bulk_min,
-          .ess_tail_min = fit.diagnostics.ess_tail_min,
-          .divergences = fit.diagnostics.divergences,
-          .draws = static_cast<int>(fit.chains * fit.draws_per_chain),
-          .seed = seed.number};
-}
-
 std::vector<std::string> not_told_by_tests(const trials::Trial& trial, const Judgement& judgement) {
   std::vector<std::string> sentences;
   for (const ArmResult& arm : judgement.arms) {
@@ -188,7 +176,8 @@ Judgement judge_lives(const trials::Trial& trial,
   for (std::size_t a = 0; a < data.groups.arms.size(); ++a) {
     judgement.arms.push_back(tested_arm(data, fit, a));
   }
-  judgement.fit = report_on_times(data, fit, seed);
+  judgement.fit =
+      fit_report(parts_of_times(data), fit.diagnostics, fit.chains * fit.draws_per_chain, seed);
   if (judgement.fit.usable) {
     judgement.comparisons = compare_tested(trial, judgement, data, fit, question, seed);
   }
