@@ -4,6 +4,7 @@
 #include "exchange/row_filter.h"
 #include "exchange/table_shape.h"
 #include "exchange/text_lines.h"
+#include "exchange/wide_header.h"
 
 #include <algorithm>
 #include <map>
@@ -14,40 +15,12 @@ namespace keenfall::exchange {
 
 namespace {
 
-// What concerns one run only: an empty cell is empty, whatever stands to its left.
-constexpr std::array kOwnCellOnly = {Column::order,
-                                     Column::sharpenings_since_new,
-                                     Column::event,
-                                     Column::struck,
-                                     Column::deviation,
-                                     Column::note,
-                                     Column::voided,
-                                     Column::lasted,
-                                     Column::failed_by,
-                                     Column::repeat};
-
-// Told once for a column, in a row of their own.
-constexpr std::array kToldOnce = {Column::note,
-                                  Column::voided,
-                                  Column::deviation,
-                                  Column::event,
-                                  Column::lasted,
-                                  Column::failed_by,
-                                  Column::test,
-                                  Column::test_level};
-
-constexpr std::array kNeeded = {Column::blade, Column::medium, Column::run};
-
-bool is_among(std::span<const Column> columns, Column column) {
-  return std::ranges::find(columns, column) != columns.end();
-}
-
 bool has_digit(std::string_view text) { return text.find_first_of("0123456789") != text.npos; }
 
 class WideReading {
  public:
   WideReading(const Grid& grid, std::size_t label_column, GridReading& reading)
-      : grid_(grid), label_column_(label_column), reading_(reading) {}
+      : grid_(grid), label_column_(label_column), reading_(reading), header_(label_column) {}
 
   void sort_rows() {
     for (const GridRow& row : grid_.rows) {
@@ -67,8 +40,8 @@ class WideReading {
   }
 
   void check_needed_rows() {
-    for (const Column column : kNeeded) {
-      if (labels_.contains(column)) continue;
+    for (const Column column : needed_in_wide_tables()) {
+      if (header_.names(column)) continue;
       is_refused_ = true;
       const std::string name(definition_of(column).name);
       reading_.problems.add(
@@ -91,8 +64,8 @@ class WideReading {
 
   void check_widths(bool is_comma_separated) {
     for (const GridRow* const row : body_) {
-      for (std::size_t c = header_width_; c < row->cells.size(); ++c) {
-        if (row->cells[c].is_blank() || note_columns_.contains(c)) continue;
+      for (std::size_t c = header_.width(); c < row->cells.size(); ++c) {
+        if (row->cells[c].is_blank() || header_.is_note_column(c)) continue;
         is_refused_ = true;
         report(*row,
                c,
@@ -111,15 +84,15 @@ class WideReading {
 
   void take_all() {
     if (is_refused_) return;
-    reading_.columns = columns();
+    reading_.columns = header_.columns();
     std::map<std::size_t, ExpandedRow> base_of;
-    for (std::size_t c = label_column_ + 1; c < header_width_; ++c) {
-      if (note_columns_.contains(c) || !is_chosen(c)) continue;
+    for (std::size_t c = label_column_ + 1; c < header_.width(); ++c) {
+      if (header_.is_note_column(c) || !is_chosen(c)) continue;
       const bool has_readings = value_columns_.contains(c);
-      if (!has_readings && !tells_something(c)) continue;
+      if (!has_readings && !header_.tells_of(c)) continue;
       if (!has_names(c)) continue;
-      base_of[c] = base_row(c);
-      names_.insert(name_of(c));
+      base_of[c] = header_.row_at(c);
+      names_.insert(header_.run_at(c));
       if (has_readings) ++columns_read_;
     }
     GridCell cuts;
@@ -139,14 +112,10 @@ class WideReading {
       read += " in " + std::to_string(columns_read_) + " columns";
     }
     remarks.push_back(read + " across.");
-    if (!filled_.empty()) {
-      std::string rows;
-      for (const Column column : filled_) {
-        rows +=
-            (rows.empty() ? "" : ", ") + excerpt(labels_.at(column).row->at(label_column_).text);
-      }
+    const std::string filled = header_.filled_rows();
+    if (!filled.empty()) {
       remarks.push_back(
-          "In the header, an empty cell holds what stands to its left (rows: " + rows + ").");
+          "In the header, an empty cell holds what stands to its left (rows: " + filled + ").");
     }
     if (!passed_over_.empty()) remarks.push_back("Passed over: " + passed_over_ + ".");
     if (!not_used_.empty()) {
@@ -161,25 +130,7 @@ class WideReading {
     return remarks;
   }
 
-  [[nodiscard]] MatchedColumns columns() const {
-    MatchedColumns columns = all_columns();
-    for (const auto& [column, label] : labels_) {
-      columns.headers[index_of(column)] = label.row->at(label_column_).text;
-      columns.units[index_of(column)] = label.unit;
-    }
-    // Whether there is such a row is what tells "empty" from "not asked".
-    if (!labels_.contains(Column::failed_by)) {
-      columns.positions[index_of(Column::failed_by)].reset();
-    }
-    return columns;
-  }
-
  private:
-  struct Label {
-    const GridRow* row = nullptr;
-    HeaderUnit unit;
-  };
-
   void report(const GridRow& row, std::size_t column_index, base::Problem problem) {
     is_refused_ = true;
     reading_.problems.add({reading_.problems.current_file(), row.line, column_index + 1},
@@ -195,17 +146,11 @@ class WideReading {
   }
 
   void take_label_row(const GridRow& row, const HeaderMeaning& meaning) {
-    header_width_ = std::max(header_width_, row.cells.size());
     for (std::size_t c = label_column_ + 1; c < row.cells.size(); ++c) {
       const auto other = meaning_by(reading_.options, row.cells[c].text);
-      if (other && other->column == Column::note) note_columns_.insert(c);
+      if (other && other->column == Column::note) header_.add_note_column(c);
     }
-    if (meaning.column == Column::cuts) return;
-    if (meaning.column == Column::reading) {
-      reading_unit_ = meaning.unit.name;
-      return;
-    }
-    if (!labels_.emplace(meaning.column, Label{.row = &row, .unit = meaning.unit}).second) {
+    if (!header_.add(row, meaning)) {
       report(row,
              label_column_,
              {.kind = base::ProblemKind::conflicting,
@@ -262,30 +207,6 @@ class WideReading {
     }
   }
 
-  // Where the header cell that holds for this column stands; the column itself when it is empty.
-  std::size_t holder_of(Column column, std::size_t c) {
-    const GridRow& row = *labels_.at(column).row;
-    if (!row.at(c).is_blank() || is_among(kOwnCellOnly, column)) return c;
-    for (std::size_t left = c; left-- > label_column_ + 1;) {
-      if (row.at(left).is_blank() || note_columns_.contains(left)) continue;
-      if (std::ranges::find(filled_, column) == filled_.end()) filled_.push_back(column);
-      return left;
-    }
-    return c;
-  }
-
-  [[nodiscard]] bool has_own_cell(Column column, std::size_t c) const {
-    const auto label = labels_.find(column);
-    return label != labels_.end() && !label->second.row->at(c).is_blank();
-  }
-
-  [[nodiscard]] bool tells_something(std::size_t c) const {
-    return std::ranges::any_of(
-        std::array{
-            Column::note, Column::voided, Column::deviation, Column::lasted, Column::failed_by},
-        [this, c](Column column) { return has_own_cell(column, c); });
-  }
-
   bool is_chosen(std::size_t c) {
     for (const RowFilter& filter : reading_.options.where) {
       const GridRow* const row = row_named(filter.column);
@@ -318,9 +239,9 @@ class WideReading {
 
   bool has_names(std::size_t c) {
     bool has_all = true;
-    for (const Column column : kNeeded) {
-      const GridRow& row = *labels_.at(column).row;
-      if (!row.at(holder_of(column, c)).is_blank()) continue;
+    for (const Column column : needed_in_wide_tables()) {
+      const GridRow& row = header_.row_of(column);
+      if (!row.at(header_.holder_of(column, c)).is_blank()) continue;
       has_all = false;
       report(row,
              c,
@@ -332,40 +253,11 @@ class WideReading {
     return has_all;
   }
 
-  ExpandedRow base_row(std::size_t c) {
-    ExpandedRow base;
-    for (const auto& [column, label] : labels_) {
-      if (is_among(kToldOnce, column)) continue;
-      const std::size_t holder = holder_of(column, c);
-      base[column] = expanded(*label.row, holder);
-    }
-    return base;
-  }
-
-  static ExpandedCell expanded(const GridRow& row, std::size_t c) {
-    const GridCell& cell = row.at(c);
-    return {
-        .text = cell.text, .line = row.line, .column = c + 1, .fault = cell.fault, .header = {}};
-  }
-
-  std::string name_of(std::size_t c) {
-    std::string name;
-    for (const auto& [column, label] : labels_) {
-      if (column == Column::station || column == Column::repeat || column == Column::kind ||
-          column == Column::unit || column == Column::thread || column == Column::thread_lot ||
-          is_among(kToldOnce, column) || column == Column::struck) {
-        continue;
-      }
-      name += label.row->at(holder_of(column, c)).text + '\x1F';
-    }
-    return name;
-  }
-
   void take_body_row(const GridRow& row,
                      const GridCell& cuts,
                      const std::map<std::size_t, ExpandedRow>& base_of) {
     const std::string cuts_text = cuts_of(cuts).value_or("");
-    for (const std::size_t c : note_columns_) {
+    for (const std::size_t c : header_.note_columns()) {
       if (row.at(c).text.empty()) continue;
       beside_.push_back("Beside the readings at " + cuts_text +
                         " cuts stands: " + in_quotes(row.at(c).text) + ".");
@@ -374,31 +266,15 @@ class WideReading {
       ExpandedRow at_cuts = base;
       at_cuts[Column::cuts] = expanded(row, label_column_);
       at_cuts[Column::cuts].text = cuts_text;
-      take_reading_cell(row.at(c), expanded(row, c), reading_unit_, at_cuts, reading_);
+      take_reading_cell(row.at(c), expanded(row, c), header_.reading_unit(), at_cuts, reading_);
     }
   }
 
   void take_told_once(std::size_t c, const ExpandedRow& base) {
     ExpandedRow row = base;
-    bool tells = false;
     row[Column::repeat] = {};
     row[Column::station] = {};
-    for (const Column column : kToldOnce) {
-      if (!labels_.contains(column)) continue;
-      const bool holds_right = column == Column::test || column == Column::test_level;
-      const std::size_t holder = holds_right ? holder_of(column, c) : c;
-      const ExpandedCell cell = expanded(*labels_.at(column).row, holder);
-      if (cell.text.empty() && cell.fault.empty()) continue;
-      tells = tells || !holds_right;
-      if (column != Column::event) {
-        row[column] = cell;
-      } else if (row[Column::note].text.empty()) {
-        row[Column::note] = cell;  // at which cut it happened is not known
-      }
-      row.line = cell.line;
-      row.column = cell.column;
-    }
-    if (!tells) return;
+    if (!header_.tell_once(c, row)) return;
     if (row[Column::lasted].text.empty() && row[Column::failed_by].text.empty()) {
       row[Column::struck] = {};
     }
@@ -408,16 +284,12 @@ class WideReading {
   const Grid& grid_;
   std::size_t label_column_;
   GridReading& reading_;
-  std::map<Column, Label> labels_;
+  WideHeader header_;
   std::vector<const GridRow*> body_;
   std::set<std::size_t> value_columns_;
-  std::set<std::size_t> note_columns_;
   std::set<std::string> names_;
-  std::vector<Column> filled_;
-  std::size_t header_width_ = 0;
   std::size_t columns_read_ = 0;
   std::size_t left_out_ = 0;
-  std::string reading_unit_;
   std::string passed_over_;
   std::string not_used_;
   std::vector<std::string> beside_;
