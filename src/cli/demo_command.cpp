@@ -18,14 +18,15 @@ std::string scenario_text(const trials::Trial& trial, base::Seed seed, const Loo
                  {},
                  look) +
          wrapped("Knives, one of each: A of C75S, B of X90CrMoV18, C of X153CrMoV12.", {}, look) +
-         wrapped(fmt::format(
-                     "{} runs, drawn from seed {}{}; no knife was cut. Which stays keen longest?",
-                     trial.runs.size(),
-                     seed.number,
-                     seed == workbench::kMattingBenchSeed ? " (picked; --trial-seed draws another)"
-                                                          : ""),
-                 {},
-                 look);
+         wrapped(
+             fmt::format(
+                 "{} runs, drawn from seed {}{}; no blade was blunted. Which stays keen longest?",
+                 trial.runs.size(),
+                 seed.number,
+                 seed == workbench::kMattingBenchSeed ? " (picked; --trial-seed draws another)"
+                                                      : ""),
+             {},
+             look);
 }
 
 std::string safety_text(const Look& look) {
