@@ -215,6 +215,7 @@ QuickFit quick_fit(const BluntingData& data, const ModelSpec& spec) {
     ScatterGroup group(data, spec, parts, media);
     group.settle({}, kFirstRounds);
     group.settle({.run = likely_run_scatter(group, spec.priors)}, kLastRounds);
+    group.centre_on_mean({.run = likely_run_scatter(group, spec.priors)});
     const std::vector<Part> parts_of_group = mixture_of(group, spec.priors);
     const auto dimension = static_cast<std::size_t>(parts_of_group.front().given.mean.size());
     Drawer(group, dimension, fit).draw(parts_of_group);

@@ -57,8 +57,7 @@ RunQuadratic run_quadratic(const RunData& run,
     } else {
       const double square = residual * residual / variance;
       const double weight = scales.robust ? 5 / (4 + square) : 1;
-      pulled = {.slope = weight * residual / variance,
-                .information = (scales.robust ? 5.0 / 7 : 1) * weight / variance};
+      pulled = {.slope = weight * residual / variance, .information = factor * weight / variance};
       found.weighted_squares += weight * square;
       ++found.readings;
     }

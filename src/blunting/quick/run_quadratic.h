@@ -1,7 +1,8 @@
 // The log likelihood of one run's readings as a parabola in (log b0, log tau, log p) about a point.
 //
-// Robust readings weigh what they weigh at the point (iteratively reweighted least squares), with
-// the information Student's t has on average: 5/7 of a normal's of the same scale.
+// Robust readings weigh what they weigh at the point (iteratively reweighted least squares); their
+// information is that weight over the checkpoint's variance, which on normal readings is on average
+// the curvature of Student's t at this scale (1.000 by integration).
 #pragma once
 
 #include "blunting/inference/blunting_data.h"

@@ -19,15 +19,6 @@ std::size_t place_in(std::vector<std::size_t>& list, std::size_t value) {
 
 }  // namespace
 
-// A run's own start and half keenness integrated out: what is left of its parabola in where its arm
-// puts them (y = levels less the parabola's point) and in the shape.
-struct ScatterGroup::Eliminated {
-  Eigen::Matrix3d information;
-  Eigen::Vector3d slope;
-  double log_constant = 0;
-  Eigen::Matrix2d spread;  // of start and half keenness, given the rest
-};
-
 ScatterGroup::ScatterGroup(const BluntingData& data,
                            const ModelSpec& spec,
                            const ModelParts& parts,
@@ -102,17 +93,6 @@ void ScatterGroup::first_guess(Member& member) const {
   member.at = {.log_start = start,
                .log_half_keenness = half,
                .log_shape = std::log(spec_.priors.shape_centre)};
-}
-
-template <class Use>
-void ScatterGroup::each_column(const Member& member, std::size_t row, Use use) const {
-  const std::size_t arm = levels_of(member.arm);
-  use(arm + row, 1.0);
-  if (row != 1) return;
-  if (member.block > 0) use(first_block_ + member.block - 1, 1.0);
-  if (member.specimen > 0) use(first_specimen_ + member.specimen - 1, 1.0);
-  if (parts_.start_effect) use(start_effect_at_, member.start_over_mean);
-  if (parts_.order_drift) use(order_drift_at_, member.run->order_place);
 }
 
 double ScatterGroup::offset_of(const Member& member, std::size_t row) const {
@@ -242,6 +222,7 @@ void ScatterGroup::move_to(const Eigen::VectorXd& mean, const Scatters& scatters
     const Eigen::Vector2d step =
         spread *
         (run.slope.head<2>() - run.information.topRightCorner<2, 1>() * y[2] + prior * y.head<2>());
+    member.start_spread = spread(0, 0);
     member.at.log_start += std::clamp(step[0], -kLongestStep, kLongestStep);
     member.at.log_half_keenness += std::clamp(step[1], -kLongestStep, kLongestStep);
     member.at.log_shape += std::clamp(y[2], -0.5, 0.5);
@@ -265,7 +246,7 @@ void ScatterGroup::estimate_scales() {
     for (const Checkpoint& checkpoint : member.run->checkpoints) {
       if (!checkpoint.below_resolution) relative += checkpoint.relative_variance;
     }
-    starts += squared(member.start_over_mean);
+    starts += squared(member.start_over_mean) + member.start_spread;
   }
   if (runs > arms) {
     const double seen = starts / (runs - arms);
@@ -292,7 +273,9 @@ void ScatterGroup::estimate_scales() {
   const double log_scatter = (moment_precision * 0.5 * std::log(moment) +
                               prior_precision * std::log(spec_.priors.checkpoint_scatter)) /
                              (moment_precision + prior_precision);
-  scales_.checkpoint_scatter = std::exp(log_scatter);
+  // The root of the mean square, which is what errors add up to: the log is known no better than
+  // this.
+  scales_.checkpoint_scatter = std::exp(log_scatter + 1 / (moment_precision + prior_precision));
 }
 
 void ScatterGroup::settle(const Scatters& scatters, int rounds) {

@@ -37,6 +37,8 @@ class ScatterGroup {
 
   // Moves the parabolas to the joint mode at these scatters, and the other scales with them.
   void settle(const Scatters& scatters, int rounds);
+  // Then moves the parabolas' tops from the mode to where the posterior's mean lies (Lindley 1980).
+  void centre_on_mean(const Scatters& scatters);
   [[nodiscard]] GivenScatters given(const Scatters& scatters) const;
 
   [[nodiscard]] bool has_blocks() const { return blocks_ > 0; }
@@ -57,11 +59,22 @@ class ScatterGroup {
     std::size_t specimen = 0;  // likewise
     CurvePointOfRun at;
     double start_over_mean = 0;
+    double start_spread = 0;  // variance of log b0 given the levels
     RunQuadratic quadratic;
   };
-  struct Eliminated;
+  // A run's own start and half keenness integrated out: what is left of its parabola in where its
+  // arm puts them (y = levels less the parabola's point) and in the shape.
+  struct Eliminated {
+    Eigen::Matrix3d information;
+    Eigen::Vector3d slope;
+    double log_constant = 0;
+    Eigen::Matrix2d spread;  // of start and half keenness, given the rest
+  };
 
   void place_levels();
+  [[nodiscard]] Eigen::Matrix3d spread_of(const Member& member,
+                                          const Eigen::MatrixXd& spread_of_levels,
+                                          const Eigen::Matrix2d& prior) const;
   void first_guess(Member& member) const;
   [[nodiscard]] Eigen::Matrix2d run_precision(double run_scatter) const;
   [[nodiscard]] Eliminated eliminate(const Member& member, const Eigen::Matrix2d& prior) const;
@@ -95,5 +108,16 @@ class ScatterGroup {
   std::size_t first_arm_ = 0;
   std::size_t dimension_ = 0;
 };
+
+template <class Use>
+void ScatterGroup::each_column(const Member& member, std::size_t row, Use use) const {
+  const std::size_t arm = levels_of(member.arm);
+  use(arm + row, 1.0);
+  if (row != 1) return;
+  if (member.block > 0) use(first_block_ + member.block - 1, 1.0);
+  if (member.specimen > 0) use(first_specimen_ + member.specimen - 1, 1.0);
+  if (parts_.start_effect) use(start_effect_at_, member.start_over_mean);
+  if (parts_.order_drift) use(order_drift_at_, member.run->order_place);
+}
 
 }  // namespace keenfall::blunting
