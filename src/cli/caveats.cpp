@@ -176,6 +176,26 @@ std::vector<std::string> covariate_sentences(const Judgement& judgement) {
   return sentences;
 }
 
+// What the struck readings would change; empty where nobody knows.
+std::string if_counted(const Judgement& judgement, const std::vector<ArmName>& names) {
+  bool asked = false;
+  std::string changed;
+  for (const Comparison& pair : judgement.comparisons) {
+    if (!pair.with_struck) continue;
+    asked = true;
+    if (pair.with_struck->agrees) continue;
+    changed += fmt::format(" {} on {} would read: {}, by {} ({} to {}).",
+                           pair_of(pair, names),
+                           judgement.arms[pair.a].arm.medium.name,
+                           verdicts::in_words(pair.with_struck->verdict),
+                           to_figures(pair.with_struck->ratio.median, 2),
+                           to_figures(pair.with_struck->simultaneous.lo95, 2),
+                           to_figures(pair.with_struck->simultaneous.hi95, 2));
+  }
+  if (!asked) return {};
+  return changed.empty() ? " Counted, no verdict would change." : " Counted:" + changed;
+}
+
 std::string p_text(double p) {
   constexpr double kSmallestShown = 0.001;
   return p < kSmallestShown ? "below 0.001" : to_figures(p, 1);
@@ -263,9 +283,11 @@ std::string runs_and_remarks(const Judgement& judgement, const Look& look) {
     }
   }
   if (struck > 0) {
-    items.push_back(struck == 1
-                        ? std::string("1 reading is struck out: kept, but not used.")
-                        : fmt::format("{} readings are struck out: kept, but not used.", struck));
+    items.push_back(struck == 1 ? "1 reading is struck out: kept, but not used." +
+                                      if_counted(judgement, names)
+                                : fmt::format("{} readings are struck out: kept, but not used.{}",
+                                              struck,
+                                              if_counted(judgement, names)));
   }
   for (const std::string& remark : remarks_on_runs(judgement, names)) items.push_back(remark);
   for (const std::string& remark : remarks_on_pairs(judgement, names)) items.push_back(remark);

@@ -1,6 +1,7 @@
 #include "verdicts/judge.h"
 
 #include "blunting/simulated_run.h"
+#include "verdicts/second_opinion.h"
 
 #include <gtest/gtest.h>
 
@@ -174,6 +175,32 @@ TEST(Judge, TakesRunsForPiecesWhereEachPieceWasCutWithOnce) {
 
   EXPECT_EQ(std::ranges::count(found.fit.model_parts, "specimens"), 0);
   EXPECT_EQ(found.comparisons[0].claim_about, ClaimAbout::the_steels);
+}
+
+// From 60 cuts on the scale was off when A was read; those readings are struck.
+TEST(Judge, TellsWhatStruckReadingsWouldChange) {
+  trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 9);
+  const auto judged_with_opinions = [](const trials::Trial& what) {
+    const auto data =
+        blunting::prepare(what, blunting::fits_of(what)[0], blunting::ReadingErrors::robust);
+    Judgement judgement = judged(what, {});
+    add_second_opinions(judgement, what, *data, blunting::default_model());
+    return judgement.comparisons[0];
+  };
+  const Comparison clean = judged_with_opinions(trial);
+  for (trials::Run& run : trial.runs) {
+    if (run.arm.blade != "A") continue;
+    for (trials::Reading& reading : run.readings) {
+      if (reading.cuts < 60) continue;
+      reading.reading *= 4;
+      reading.struck_reason = "scale off";
+    }
+  }
+  const Comparison struck = judged_with_opinions(trial);
+
+  EXPECT_FALSE(clean.with_struck);
+  ASSERT_TRUE(struck.with_struck);
+  EXPECT_GT(std::abs(std::log(struck.with_struck->ratio.median / struck.quick->ratio.median)), 0.2);
 }
 
 TEST(Judge, SaysOfRunsThatEndNoBlunterThatTheCurveDoesNotDescribeThem) {

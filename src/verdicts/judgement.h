@@ -122,12 +122,12 @@ struct LookReport {
   bool operator==(const LookReport&) const = default;
 };
 
-// The same comparison by the quick engine (second_opinion.h).
+// The same comparison by the quick engine (second_opinion.h), with or without strikes.
 struct SecondOpinion {
   numerics::Interval ratio;  // single comparison
   RatioBounds simultaneous;
   Verdict verdict = Verdict::not_settled;
-  bool agrees = true;  // with the headline verdict
+  bool agrees = true;  // quick: with the headline verdict; with_struck: with quick
 
   bool operator==(const SecondOpinion&) const = default;
 };
@@ -150,6 +150,7 @@ struct Comparison {
   std::optional<FurtherRuns> further_runs;  // present when not settled
   ClaimAbout claim_about = ClaimAbout::these_blades;
   std::optional<SecondOpinion> quick;
+  std::optional<SecondOpinion> with_struck;  // with readings counted that were struck out
   std::optional<LookReport> look;  // present when several looks were planned; bounds allow for it
   // The ratio of the pieces that were cut with, beside a claim about the steels.
   std::optional<numerics::Interval> ratio_these_blades;

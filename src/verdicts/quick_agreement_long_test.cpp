@@ -3,7 +3,6 @@
 // the pen, some stopped as soon as the reading doubled, some in blocks. KEENFALL_TRIALS sets how
 // many.
 #include "blunting/inference/full_fit.h"
-#include "blunting/quick/quick_fit.h"
 #include "blunting/simulated_run.h"
 #include "verdicts/judge.h"
 #include "verdicts/second_opinion.h"
@@ -80,7 +79,7 @@ void add_trial(Agreement& agreement, std::uint64_t seed) {
       *data, spec, blunting::sampling_for(*data), {1}, base::threads(2), base::unwatched());
   Judgement judgement = judge(trial, *data, *fit, {}, {1});
   if (!judgement.fit.usable) return;
-  add_second_opinions(judgement, *data, blunting::quick_fit(*data, spec));
+  add_second_opinions(judgement, trial, *data, spec);
   bool all = true;
   for (const Comparison& pair : judgement.comparisons) {
     ++agreement.comparisons;

@@ -180,6 +180,9 @@ Json comparison_json(const verdicts::Comparison& comparison, const Judgement& ju
   object["claim_about"] = claim_name(comparison.claim_about);
   if (comparison.run_by_run) object["run_by_run"] = run_by_run_json(*comparison.run_by_run);
   if (comparison.quick) object["quick"] = second_opinion_json(*comparison.quick);
+  if (comparison.with_struck) {
+    object["with_struck_readings"] = second_opinion_json(*comparison.with_struck);
+  }
   if (comparison.look) object["look"] = look_json(*comparison.look);
   object["also_differs"] = also_differs_json(comparison.also_differs);
   object["remarks"] = sentences_json(comparison.remarks);

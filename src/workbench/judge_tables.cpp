@@ -2,7 +2,6 @@
 
 #include "blunting/inference/blunting_data.h"
 #include "blunting/inference/full_fit.h"
-#include "blunting/quick/quick_fit.h"
 #include "blunting/times/time_fit.h"
 #include "exchange/long_table.h"
 #include "materials/quantity.h"
@@ -134,7 +133,7 @@ base::Result<verdicts::Judgement> judge_curves(const trials::Trial& trial,
                                                    .claim = options.claim,
                                                    .looks = options.looks},
                                                   options.seed);
-  verdicts::add_second_opinions(judgement, *data, blunting::quick_fit(*data, model));
+  verdicts::add_second_opinions(judgement, trial, *data, model);
   judgement.fit.model = model.name;
   judgement.fit.cpu_seconds = cpu_seconds_since(start);
   return judgement;
