@@ -92,7 +92,7 @@ class OdsReading {
     const std::string_view name = xml.name();
     if (name == "table" && depth_++ == 0) {
       sheets_.push_back({.name = xml.attribute("table:name")});
-      cells_ = {};
+      cells_ = SheetCells(room_);
       row_ = 1;
     } else if (name == "table-row") {
       row_repeats_ = count_in(xml.attribute("table:number-rows-repeated"));
@@ -149,7 +149,7 @@ class OdsReading {
       end_row();
     } else if (name == "table" && depth_ > 0 && --depth_ == 0 && !sheets_.empty()) {
       sheets_.back().grid = std::move(cells_).grid();
-      cells_ = {};
+      cells_ = SheetCells(room_);
     }
   }
 
@@ -175,7 +175,8 @@ class OdsReading {
   }
 
   std::vector<Sheet> sheets_;
-  SheetCells cells_;
+  SheetRoom room_;
+  SheetCells cells_{room_};
   OdsCell cell_;
   std::vector<OdsCell> row_cells_;
   std::size_t row_ = 1;

@@ -37,11 +37,12 @@ bool SheetCells::put(CellPlace place, GridCell cell) {
   cell.text = std::string(trimmed(cell.text));
   if (cell.is_blank() && cell.comment.empty()) return true;
   std::vector<GridCell>& row = rows_[place.row];
-  if (row.size() < place.column) {
-    count_ += place.column - row.size();
-    if (count_ > kMostCells) return false;
-    row.resize(place.column);
-  }
+  const std::size_t cells = place.column > row.size() ? place.column - row.size() : 0;
+  const std::size_t bytes = cell.text.size() + cell.fault.size() + cell.comment.size();
+  if (cells > room_->cells || bytes > room_->bytes) return false;
+  room_->cells -= cells;
+  room_->bytes -= bytes;
+  if (cells > 0) row.resize(place.column);
   if (cell.comment.empty()) cell.comment = std::move(row[place.column - 1].comment);
   row[place.column - 1] = std::move(cell);
   return true;
@@ -91,7 +92,9 @@ Grid SheetCells::grid() && {
 
 base::Problem too_many_cells() {
   return {.kind = base::ProblemKind::too_large,
-          .sentence = "The spreadsheet has more than 5,000,000 cells; no more are taken in.",
+          .sentence =
+              "The spreadsheet has more than 5,000,000 cells, or more than 256 MB of text, in all "
+              "its sheets; it is not taken in.",
           .accepted = "a smaller spreadsheet, or one kind of reading at a time"};
 }
 

@@ -22,11 +22,19 @@ struct CellPlace {
 // "C7"; row 0 when it is none.
 [[nodiscard]] CellPlace cell_place(std::string_view name);
 
+// What all sheets of one file may still take up: many small sheets fill memory as one large one
+// does, and a text that is stored once may be shown in every cell.
+struct SheetRoom {
+  std::size_t cells = 5'000'000;    // what a table may have
+  std::size_t bytes = 256'000'000;  // of texts and comments; as much as a part of the archive
+};
+
 class SheetCells {
  public:
-  static constexpr std::size_t kMostCells = 5'000'000;  // of all sheets: what a table may have
+  // `room` outlives it.
+  explicit SheetCells(SheetRoom& room) : room_(&room) {}
 
-  // False when there are too many.
+  // False when there is no more room.
   [[nodiscard]] bool put(CellPlace place, GridCell cell);
   void comment(CellPlace place, const std::string& words);
   void merge(CellPlace first, CellPlace last);
@@ -41,7 +49,7 @@ class SheetCells {
 
   std::map<std::size_t, std::vector<GridCell>> rows_;
   std::vector<Range> merged_;
-  std::size_t count_ = 0;
+  SheetRoom* room_;
 };
 
 [[nodiscard]] base::Problem too_many_cells();

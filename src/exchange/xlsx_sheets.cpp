@@ -141,7 +141,7 @@ GridCell cell_of(const CellDraft& draft, const Workbook& book) {
 
 class SheetReading {
  public:
-  explicit SheetReading(const Workbook& book) : book_(book) {}
+  SheetReading(const Workbook& book, SheetRoom& room) : book_(book), cells_(room) {}
 
   // False when the text is broken or there are too many cells.
   bool take(std::string_view text) {
@@ -219,7 +219,8 @@ void take_comments(std::string_view text, SheetCells& cells) {
 base::Result<Sheet> sheet_of(const SpreadsheetArchive& archive,
                              const NamedSheet& named,
                              const Relations& relations,
-                             const Workbook& book) {
+                             const Workbook& book,
+                             SheetRoom& room) {
   const auto relation = relations.find(named.id);
   Sheet sheet{.name = named.name, .grid = {.is_sheet = true}, .is_hidden = named.is_hidden};
   if (relation == relations.end()) {
@@ -228,7 +229,7 @@ base::Result<Sheet> sheet_of(const SpreadsheetArchive& archive,
   if (relation->second.type != "worksheet") return sheet;  // a chart
   const auto text = archive.part(relation->second.target);
   if (!text) return base::failed(text.error());
-  SheetReading reading(book);
+  SheetReading reading(book, room);
   if (!reading.take(*text)) {
     return base::failed(
         reading.is_too_large()
@@ -290,8 +291,9 @@ base::Result<std::vector<Sheet>> sheets_of_xlsx(const SpreadsheetArchive& archiv
     }
   }
   std::vector<Sheet> sheets;
+  SheetRoom room;
   for (const NamedSheet& named : names) {
-    auto sheet = sheet_of(archive, named, relations, *book);
+    auto sheet = sheet_of(archive, named, relations, *book, room);
     if (!sheet) return base::failed(sheet.error());
     sheets.push_back(std::move(*sheet));
   }
