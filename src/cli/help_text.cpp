@@ -62,6 +62,8 @@ std::vector<Entry> table_options() {
           {"--shape=runs",
            "the table is long (a row a reading), wide (cuts down, runs across) or runs (a line a "
            "run), where that is not plain by itself"},
+          {"--decimal=comma",
+           "how the table writes decimals, comma or point, where its numbers do not tell"},
           {"--sheet=NAME", "only this sheet of a spreadsheet (repeatable)"},
           {"--where=COLUMN=VALUE", "only the rows whose column reads so (repeatable)"}};
 }

@@ -235,6 +235,19 @@ void read_table_options(const TypedOptions& typed,
   if (typed.kind && *typed.kind != verdicts::kEdgeLives) options.table.default_kind = *typed.kind;
 }
 
+void read_decimal_mark(const TypedOptions& typed,
+                       workbench::JudgeOptions& options,
+                       OptionProblems& problems) {
+  if (!typed.decimal) return;
+  if (*typed.decimal == "comma" || *typed.decimal == ",") {
+    options.table.decimal_mark = exchange::DecimalMark::comma;
+  } else if (*typed.decimal == "point" || *typed.decimal == ".") {
+    options.table.decimal_mark = exchange::DecimalMark::point;
+  } else {
+    problems.add_bad_value("--decimal", "the decimal mark", *typed.decimal, "comma or point");
+  }
+}
+
 void read_destinations(const TypedOptions& typed, JudgeRequest& request, OptionProblems& problems) {
   request.quiet = typed.quiet;
   request.table_file = typed.table_file.value_or("");
@@ -261,6 +274,7 @@ base::ResultOrProblems<JudgeRequest> judge_request(const TypedOptions& typed,
   read_rung(typed, request.options, problems);
   read_running_options(typed, request, problems);
   read_table_options(typed, request.options, problems);
+  read_decimal_mark(typed, request.options, problems);
   read_destinations(typed, request, problems);
   if (!problems.all().empty()) return tl::unexpected(problems.all());
   return request;

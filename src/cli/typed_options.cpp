@@ -40,6 +40,7 @@ void add_table_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--where", typed.where)->expected(kOneEach)->take_all()->allow_extra_args(false);
   app.add_option("--sheet", typed.sheets)->expected(kOneEach)->take_all()->allow_extra_args(false);
   app.add_option("--shape", typed.shape);
+  app.add_option("--decimal", typed.decimal);
 }
 
 base::Problem unknown_option(const std::string& word) {

@@ -30,6 +30,7 @@ struct TypedOptions {
   std::vector<std::string> where;
   std::vector<std::string> sheets;
   std::optional<std::string> shape;
+  std::optional<std::string> decimal;
   bool quiet = false;
   bool no_open = false;
 };

@@ -52,7 +52,7 @@ base::Problem doubtful_mark(const std::string& number, const std::string& header
       .sentence = in_quotes(number) +
                   " may mean a decimal fraction or a number of thousands, and no other number "
                   "of the table tells which. Write it so that it is clear: with another zero at "
-                  "the end (1,2340), or without the comma (1234).",
+                  "the end (1,2340), or without the comma (1234); or say --decimal=comma.",
       .place = {.column = header, .found = excerpt(number)},
       .accepted = "decimals with a comma or a point, and no thousands separators"};
 }
@@ -107,6 +107,13 @@ void TableIntake::take_content(std::string_view bytes, const std::string& file_n
          .sentence = "This table is given twice: its content is that of " + same->second + "."});
   }
   if (is_spreadsheet(bytes)) return take_spreadsheet(bytes, file_name);
+  if (!options_.sheets.empty()) {
+    return report({.kind = base::ProblemKind::conflicting,
+                   .sentence = "A sheet is named, " + in_quotes(options_.sheets.front()) +
+                               ", but this file is not a spreadsheet and has no sheets.",
+                   .place = {.column = "--sheet", .found = excerpt(options_.sheets.front())},
+                   .accepted = "a spreadsheet (.xlsx, .ods), or no --sheet"});
+  }
   const auto text = text_of(bytes, file_name);
   if (!text) return report(text.error());
   take_text(*text);
