@@ -3,6 +3,7 @@
 #include "cli/arm_groups.h"
 #include "cli/differing_throughout.h"
 #include "cli/rounded.h"
+#include "cli/struck_and_doubtful.h"
 #include "cli/text_layout.h"
 
 #include <fmt/format.h>
@@ -176,26 +177,6 @@ std::vector<std::string> covariate_sentences(const Judgement& judgement) {
   return sentences;
 }
 
-// What the struck readings would change; empty where nobody knows.
-std::string if_counted(const Judgement& judgement, const std::vector<ArmName>& names) {
-  bool asked = false;
-  std::string changed;
-  for (const Comparison& pair : judgement.comparisons) {
-    if (!pair.with_struck) continue;
-    asked = true;
-    if (pair.with_struck->agrees) continue;
-    changed += fmt::format(" {} on {} would read: {}, by {} ({} to {}).",
-                           pair_of(pair, names),
-                           judgement.arms[pair.a].arm.medium.name,
-                           verdicts::in_words(pair.with_struck->verdict),
-                           to_figures(pair.with_struck->ratio.median, 2),
-                           to_figures(pair.with_struck->simultaneous.lo95, 2),
-                           to_figures(pair.with_struck->simultaneous.hi95, 2));
-  }
-  if (!asked) return {};
-  return changed.empty() ? " Counted, no verdict would change." : " Counted:" + changed;
-}
-
 std::string p_text(double p) {
   constexpr double kSmallestShown = 0.001;
   return p < kSmallestShown ? "below 0.001" : to_figures(p, 1);
@@ -275,19 +256,14 @@ std::string curve_warnings(const Judgement& judgement, const Look& look) {
 std::string runs_and_remarks(const Judgement& judgement, const Look& look) {
   const std::vector<ArmName> names = names_of(judgement);
   std::vector<std::string> items;
-  int struck = 0;
   for (const verdicts::RunResult& run : judgement.runs) {
-    struck += run.readings_struck;
     if (!run.not_used_because.empty()) {
       items.push_back(run_name(judgement, run, names) + " is not used: " + run.not_used_because);
     }
   }
-  if (struck > 0) {
-    items.push_back(struck == 1 ? "1 reading is struck out: kept, but not used." +
-                                      if_counted(judgement, names)
-                                : fmt::format("{} readings are struck out: kept, but not used.{}",
-                                              struck,
-                                              if_counted(judgement, names)));
+  const auto name_of_pair = [&names](const Comparison& pair) { return pair_of(pair, names); };
+  for (std::string& item : struck_and_doubtful(judgement, name_of_pair)) {
+    items.push_back(std::move(item));
   }
   for (const std::string& remark : remarks_on_runs(judgement, names)) items.push_back(remark);
   for (const std::string& remark : remarks_on_pairs(judgement, names)) items.push_back(remark);

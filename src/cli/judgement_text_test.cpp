@@ -244,6 +244,31 @@ TEST(Caveats, NameRunsThatWereNotUsedAndCountStruckReadings) {
                     HasSubstr("2 readings are struck out")));
 }
 
+TEST(Caveats, SayWhatLeavingOutDoubtfulReadingsWouldChange) {
+  Judgement judgement = made_judgement();
+  judgement.runs[0].readings_doubtful = 1;
+  for (verdicts::Comparison& pair : judgement.comparisons) {
+    pair.without_doubtful = verdicts::SecondOpinion{};
+  }
+
+  EXPECT_THAT(runs_and_remarks(judgement, {.width = 200}),
+              HasSubstr("1 reading is marked as doubtful, and used all the same. Left out, no "
+                        "verdict would change."));
+
+  judgement.comparisons[0].without_doubtful->agrees = false;
+
+  EXPECT_THAT(runs_and_remarks(judgement, {.width = 200}),
+              AllOf(HasSubstr("Left out: "), HasSubstr("would read: not settled")));
+}
+
+TEST(Caveats, NameThePairsOfWhichOnlyDoubtfulReadingsTell) {
+  Judgement judgement = made_judgement();
+  judgement.runs[0].readings_doubtful = 3;
+  judgement.comparisons[0].quick = verdicts::SecondOpinion{};
+
+  EXPECT_THAT(runs_and_remarks(judgement, {.width = 200}), HasSubstr("cannot be compared."));
+}
+
 TEST(Caveats, WarnWhereTheCurveMissesTheReadings) {
   Judgement judgement = made_judgement();
   EXPECT_THAT(curve_warnings(judgement, {}), IsEmpty());

@@ -54,6 +54,11 @@ std::optional<std::string> reason_in(std::string_view cell) {
   return std::string(cell);
 }
 
+std::string_view without_question_marks(std::string_view cell) {
+  while (cell.ends_with('?')) cell = trimmed(cell.substr(0, cell.size() - 1));
+  return cell;
+}
+
 trials::Motion motion_of(std::string_view cell) {
   const std::string word = folded(cell);
   if (is_one_of(word, {"push", "pushcut", "pushed"})) return trials::Motion::push;

@@ -16,6 +16,14 @@ namespace keenfall::exchange {
 // and true).
 [[nodiscard]] std::optional<std::string> reason_in(std::string_view cell);
 
+// Why a reading with a question mark beside it is doubtful.
+inline constexpr const char* kQuestionMarkReason = "a question mark beside it";
+inline constexpr std::string_view kQuestionMarkAlone =
+    "A question mark alone is no reading. Write what was read before it, as in 118?, or nothing if "
+    "nothing was read.";
+// "118?" is "118".
+[[nodiscard]] std::string_view without_question_marks(std::string_view cell);
+
 // "push cut" is a push; an unknown word is Motion::not_recorded.
 [[nodiscard]] trials::Motion motion_of(std::string_view cell);
 // The word tables use for it; empty for not_recorded.

@@ -108,6 +108,7 @@ constexpr std::array<ColumnDefinition, kColumnCount> kDefinitions = {{
     {.column = Column::date, .name = "date"},
     {.column = Column::event, .name = "event"},
     {.column = Column::struck, .name = "struck"},
+    {.column = Column::doubtful, .name = "doubtful"},
     {.column = Column::deviation, .name = "deviation"},
     {.column = Column::note, .name = "note"},
     {.column = Column::voided, .name = "voided"},

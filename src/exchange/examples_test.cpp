@@ -35,6 +35,18 @@ TEST(ThePaperTally, IsTakenWithOneReadingStruck) {
   EXPECT_EQ(trial.series.at(0).unit, "N");
 }
 
+TEST(ThePaperTally, HasOneReadingInDoubt) {
+  const trials::Trial trial = example("paper-tally/paper_tally.csv");
+  std::vector<double> doubtful;
+  for (const trials::Run& run : trial.runs) {
+    for (const trials::Reading& reading : run.readings) {
+      if (reading.doubtful_reason) doubtful.push_back(reading.reading);
+    }
+  }
+
+  EXPECT_EQ(doubtful, std::vector<double>{2.42});
+}
+
 TEST(TheEdgeLives, AreTheSameInBothFiles) {
   trials::Trial sheet = example("edge-lives/edge_lives.ods");
   trials::Trial text = example("edge-lives/edge_lives.csv");

@@ -28,6 +28,7 @@ void take_readings(const ReadingCell& read,
                    GridReading& reading) {
   const std::string cuts = row[Column::cuts].text;
   const std::string struck_already = row[Column::struck].text;
+  const ExpandedCell doubtful_already = row[Column::doubtful];
   const ExpandedCell place = row[Column::reading];
   const auto at_place = [&place](std::string text) {
     return ExpandedCell{.text = std::move(text),
@@ -46,6 +47,11 @@ void take_readings(const ReadingCell& read,
       row[Column::struck] = at_place(one.struck);
     } else if (struck_already.empty()) {
       row[Column::struck] = {};
+    }
+    row[Column::doubtful] = doubtful_already;
+    if (!one.doubtful.empty()) {
+      ++reading.doubtful_readings;
+      row[Column::doubtful] = at_place(one.doubtful);
     }
     std::string note = one.note;
     if (!cell.comment.empty() && !is_commented) {
@@ -94,6 +100,7 @@ void take_reading_cell(const GridCell& cell,
   if (read->event.empty() && cell.comment.empty()) return;
   row[Column::reading] = {};
   row[Column::struck] = {};
+  row[Column::doubtful] = {};
   if (!read->event.empty()) {
     row[Column::event] = place;
     row[Column::event].text = read->event;
@@ -131,6 +138,10 @@ std::vector<std::string> remarks_on_cells(const GridReading& reading) {
   if (reading.struck_readings > 0) {
     remarks.push_back("Struck out, because the cell says so: " + readings(reading.struck_readings) +
                       ".");
+  }
+  if (reading.doubtful_readings > 0) {
+    remarks.push_back("Doubtful, because the cell says so: " + readings(reading.doubtful_readings) +
+                      ". They count, and it is told what leaving them out would change.");
   }
   return remarks;
 }

@@ -43,11 +43,12 @@ struct GridReading {
   DecimalMark mark = DecimalMark::point;
   ProblemList& problems;
   const RowTaker& take;
-  MatchedColumns columns{};         // each of ours at its own index; set before any row is taken
-  std::size_t noted_readings = 0;   // readings that count although something stands beside them
-  std::size_t struck_readings = 0;  // readings whose cells strike them
-  std::size_t repeats = 0;          // cells that hold several
-  std::string first_noted;          // as written
+  MatchedColumns columns{};           // each of ours at its own index; set before any row is taken
+  std::size_t noted_readings = 0;     // readings that count although something stands beside them
+  std::size_t struck_readings = 0;    // readings whose cells strike them
+  std::size_t doubtful_readings = 0;  // readings whose cells doubt them
+  std::size_t repeats = 0;            // cells that hold several
+  std::string first_noted;            // as written
   std::string first_repeats;
 };
 

@@ -76,6 +76,36 @@ TEST(LongTables, AreTakenHoweverTheyWereSaved) {
       "sep=;\nblade;medium;run;cuts;reading\nA;new sisal;1;0;104,5\nA;new sisal;1;15;150\n"));
 }
 
+TEST(LongTables, TakeDoubtfulReadingsFromAColumnOrAQuestionMark) {
+  const trials::Trial trial = taken(
+      "blade,medium,run,cuts,reading,doubtful\nA,rope,1,0,104,\nA,rope,1,5,118?,no\n"
+      "A,rope,1,10,131 gf ?,\nA,rope,1,20,150,thread slack\nA,rope,1,40,190,yes\n");
+  const auto& readings = trial.runs.at(0).readings;
+
+  EXPECT_FALSE(readings.at(0).doubtful_reason);
+  EXPECT_EQ(readings.at(1).reading, 118);
+  EXPECT_EQ(readings.at(1).doubtful_reason, "a question mark beside it");
+  EXPECT_EQ(readings.at(2).doubtful_reason, "a question mark beside it");
+  EXPECT_EQ(readings.at(3).doubtful_reason, "thread slack");
+  EXPECT_EQ(readings.at(4).doubtful_reason, "no reason given");
+}
+
+TEST(LongTables, NameAQuestionMarkThatStandsAlone) {
+  EXPECT_THAT(problem_in(with_rows("A,rope,1,0,?\n")),
+              testing::HasSubstr("A question mark alone is no reading"));
+}
+
+TEST(LongTables, NameADoubtWithoutAReading) {
+  EXPECT_THAT(problem_in("blade,medium,run,cuts,reading,note,doubtful\nA,rope,1,0,104,,\n"
+                         "A,rope,1,5,,loud,yes\n"),
+              testing::HasSubstr("A reading is doubted here, but the row has none"));
+}
+
+TEST(LongTables, ThatNameASheetAreNoSpreadsheets) {
+  EXPECT_THAT(problem_in(with_rows("A,rope,1,0,104\n"), {.sheets = {"Spring"}}),
+              testing::HasSubstr("this file is not a spreadsheet"));
+}
+
 TEST(LongTables, ThatMayMeanThousandsAreAskedAbout) {
   const std::string text = "blade;medium;run;cuts;reading\nA;s;1;0;1,234\n";
 

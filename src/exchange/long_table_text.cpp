@@ -83,6 +83,7 @@ void add_reading(CellTexts& cells, const trials::Trial& trial, const trials::Rea
   cells[index_of(Column::station)] = reading.station;
   cells[index_of(Column::repeat)] = text_of_count(reading.repeat);
   cells[index_of(Column::struck)] = reading.struck_reason.value_or("");
+  cells[index_of(Column::doubtful)] = reading.doubtful_reason.value_or("");
 }
 
 void add_event(CellTexts& cells, const trials::Event& event) {

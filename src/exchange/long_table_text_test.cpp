@@ -78,6 +78,7 @@ void add_readings(trials::Trial& trial, trials::Run& run) {
         .station = maybe_text("s")};
     if (is_numbered) reading.repeat = i;
     if (*rc::gen::inRange(0, 4) == 0) reading.struck_reason = tricky_text("because ");
+    if (*rc::gen::inRange(0, 4) == 0) reading.doubtful_reason = tricky_text("perhaps ");
     run.readings.push_back(reading);
   }
 }

@@ -1,5 +1,7 @@
 #include "exchange/reading_cell.h"
 
+#include "exchange/cell_words.h"
+#include "exchange/mistyped_number.h"
 #include "exchange/number_cell.h"
 #include "exchange/text_lines.h"
 #include "materials/units.h"
@@ -29,6 +31,9 @@ constexpr std::array<std::string_view, 10> kStruck = {"struck",
                                                       "notcounted",
                                                       "doesnotcount",
                                                       "crossedout"};
+
+constexpr std::array<std::string_view, 4> kDoubtful = {
+    "doubtful", "indoubt", "unsure", "questionable"};
 
 bool is_decimal_digit(char c) { return c >= '0' && c <= '9'; }
 
@@ -127,14 +132,29 @@ std::string reason_behind(std::string_view note) {
   return reason.empty() ? "yes" : reason;
 }
 
+// "?" beside the number, also in brackets: taken off, and what stands behind it left.
+std::string_view without_doubt(WrittenReading& reading, std::string_view behind) {
+  if (without_question_marks(without_brackets(behind)).empty() && !behind.empty()) {
+    reading.doubtful = kQuestionMarkReason;
+    return {};
+  }
+  while (behind.starts_with('?')) {
+    reading.doubtful = kQuestionMarkReason;
+    behind = trimmed(behind.substr(1));
+  }
+  return behind;
+}
+
 void take_note(WrittenReading& reading, std::string_view behind) {
-  const std::string note = without_brackets(without_punctuation(behind));
+  const std::string note = without_brackets(without_punctuation(without_doubt(reading, behind)));
   if (note.empty()) return;
   const std::string word = folded(note);
   if (beginning_of(word, kStruck) != nullptr) {
     reading.struck = reason_behind(note);
   } else if (word.find("struck") != word.npos) {
     reading.struck = note;
+  } else if (beginning_of(word, kDoubtful) != nullptr) {
+    reading.doubtful = reason_behind(note);
   } else {
     const bool has_letters =
         std::ranges::any_of(note, [](char c) { return (c & 0x80) != 0 || std::isalnum(c) != 0; });
@@ -172,10 +192,15 @@ base::Result<WrittenReading> one_reading(std::string_view text,
   }
   std::string_view behind = number.unit;
   reading.number = std::string(trimmed(rest.substr(0, rest.size() - behind.size())));
-  const std::size_t word_end = std::min(behind.find_first_of(" ([,;:"), behind.size());
+  const bool is_glued = reading.number.size() + behind.size() == rest.size();
+  const std::size_t word_end = std::min(behind.find_first_of(" ([,;:?"), behind.size());
   if (word_end > 0 && is_unit(behind.substr(0, word_end), defined_kinds)) {
     reading.number += " " + std::string(behind.substr(0, word_end));
     behind = trimmed(behind.substr(word_end));
+  }
+  if (is_glued && looks_like_digits(behind)) {
+    return base::failed(
+        fault(text, in_quotes(text) + " has letters among its digits; write digits only."));
   }
   if (holds_digit(behind) && !is_in_brackets(behind)) {
     return base::failed(
@@ -195,12 +220,23 @@ bool is_bound(std::string_view text) {
 
 base::Result<ReadingCell> words_alone(std::string_view text) {
   const std::string word = folded(text);
+  if (without_question_marks(without_brackets(text)).empty()) {
+    return base::failed(fault(text, std::string(kQuestionMarkAlone)));
+  }
   if (is_in_brackets(text)) return ReadingCell{.event = without_brackets(text)};
   if (is_bound(text)) {
     return base::failed(
         fault(text,
               in_quotes(text) + " is a bound and not a reading; bounds are not judged. Write what "
                                 "was read, or put it in brackets to keep it as a note."));
+  }
+  if (is_number_in_words(text)) {
+    return base::failed(
+        fault(text, in_quotes(text) + " is a number in words. Write the reading in figures."));
+  }
+  if (looks_like_digits(text)) {
+    return base::failed(
+        fault(text, in_quotes(text) + " has letters where digits are meant; write digits only."));
   }
   const bool is_choice = word == "true" || word == "false" || word == "yes" || word == "no";
   if (is_choice || character_count(text) < 2 || holds_digit(text)) {

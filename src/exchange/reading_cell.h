@@ -1,5 +1,5 @@
 // A reading as people write it into a cell of their own table: "131", "131 slipped", "240
-// (struck)", "131 / 128 / 135", "-", "stopped".
+// (struck)", "118?", "131 / 128 / 135", "-", "stopped".
 //
 // In: the cell's text, the table's decimal mark, the kinds the person defined (for their units).
 // Out: the readings with what stands beside each, or words without a number, or nothing ("-",
@@ -19,10 +19,11 @@
 namespace keenfall::exchange {
 
 struct WrittenReading {
-  std::string number;  // with its unit, where the cell names one
-  std::string note;    // what else stands there: "slipped", "about"; empty: nothing
-  std::string struck;  // why it does not count; empty: it counts
-  int repeat = 0;      // place in the cell, from 1; 0: the only one
+  std::string number;    // with its unit, where the cell names one
+  std::string note;      // what else stands there: "slipped", "about"; empty: nothing
+  std::string struck;    // why it does not count; empty: it counts
+  std::string doubtful;  // why it is not trusted, though it counts; empty: it is
+  int repeat = 0;        // place in the cell, from 1; 0: the only one
 
   bool operator==(const WrittenReading&) const = default;
 };

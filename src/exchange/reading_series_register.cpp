@@ -160,7 +160,11 @@ std::optional<trials::Reading> ReadingSeriesRegister::take(const TableRow& row,
       .reading = row[Column::reading].number.value_or(0),
       .station = std::string(row[Column::station].text),
       .struck_reason = reason_in(row[Column::struck].text),
+      .doubtful_reason = reason_in(row[Column::doubtful].text),
       .line = row.at.line};
+  if (row.is_question_marked && !reading.doubtful_reason) {
+    reading.doubtful_reason = kQuestionMarkReason;
+  }
   if (const auto& repeat = row[Column::repeat].number) reading.repeat = static_cast<int>(*repeat);
   return reading;
 }

@@ -1,6 +1,7 @@
 #include "exchange/runs_table.h"
 
 #include "base/plain_number.h"
+#include "exchange/cell_words.h"
 #include "exchange/grid_record.h"
 #include "exchange/header_meaning.h"
 #include "exchange/row_choice.h"
@@ -27,6 +28,7 @@ constexpr std::array kNotWithReadings = {Column::cuts,
                                          Column::stop_cuts,
                                          Column::event,
                                          Column::struck,
+                                         Column::doubtful,
                                          Column::deviation,
                                          Column::note,
                                          Column::voided};
@@ -213,6 +215,7 @@ class RunsReading {
       if (rest[Column::note].text.empty()) rest[Column::note] = cell_of(row, Column::event);
     }
     if (is_filled(row, Column::struck)) take_struck(row, rest, has_readings);
+    if (is_filled(row, Column::doubtful)) refuse_doubtful(row);
     if (is_filled(row, Column::lasted) && columns_.has(Column::failed_by) &&
         !is_filled(row, Column::failed_by) &&
         row.at(*columns_.positions[index_of(Column::lasted)])
@@ -240,6 +243,17 @@ class RunsReading {
          .sentence = "Which reading of this run is struck cannot be told. Write it behind the "
                      "reading, as in 240 (struck), or use a column voided for the whole run.",
          .place = {.column = struck.header, .found = excerpt(struck.text)}});
+  }
+
+  void refuse_doubtful(const GridRow& row) {
+    const ExpandedCell doubtful = cell_of(row, Column::doubtful);
+    if (!reason_in(doubtful.text)) return;
+    reading_.problems.add(
+        {reading_.problems.current_file(), row.line, doubtful.column},
+        {.kind = base::ProblemKind::conflicting,
+         .sentence = "Which reading of this run is doubtful cannot be told. Put a question mark "
+                     "behind it, as in 240?, or write what is doubted in a column note.",
+         .place = {.column = doubtful.header, .found = excerpt(doubtful.text)}});
   }
 
   MatchedColumns columns_;

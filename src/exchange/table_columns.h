@@ -54,6 +54,7 @@ enum class Column : std::size_t {
   date,
   event,
   struck,
+  doubtful,
   deviation,
   note,
   voided,
@@ -66,7 +67,7 @@ enum class Column : std::size_t {
   stop_reading,
   stop_cuts
 };
-inline constexpr std::size_t kColumnCount = 41;
+inline constexpr std::size_t kColumnCount = 42;
 inline constexpr std::size_t kRequiredColumnCount = 5;  // the first five
 
 enum class CellContent { text, number, whole_number };

@@ -117,7 +117,13 @@ class RowReading {
       kept = {};
       return;
     }
-    NumberCell number = number_cell(cell.text, format_.mark);
+    std::string_view text = cell.text;
+    if (definition.column == Column::reading) {
+      text = without_question_marks(text);
+      row_.is_question_marked = text.size() < cell.text.size();
+      if (text.empty()) return refuse(definition, cell, std::string(kQuestionMarkAlone));
+    }
+    NumberCell number = number_cell(text, format_.mark);
     const HeaderUnit& unit = format_.columns.units[index_of(definition.column)];
     if (number.unit.empty()) {
       number.number *= unit.factor;
@@ -126,8 +132,7 @@ class RowReading {
     if (number.fault != NumberFault::none) {
       refuse(definition,
              cell,
-             name + " must be a number; " + fault_in_words(number.fault, cell.text, format_.mark) +
-                 ".");
+             name + " must be a number; " + fault_in_words(number.fault, text, format_.mark) + ".");
     } else if (!is_unit_fitting(definition, number.unit)) {
       refuse(definition,
              cell,

@@ -31,6 +31,7 @@ struct RowCell {
 struct TableRow {
   Origin at;
   std::array<RowCell, kColumnCount> cells;
+  bool is_question_marked = false;            // the reading, as in "118?"
   std::optional<trials::EdgeLife> edge_life;  // where the row says how long the edge lasted
 
   [[nodiscard]] const RowCell& operator[](Column column) const { return cells[index_of(column)]; }

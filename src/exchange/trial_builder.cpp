@@ -104,6 +104,11 @@ void TrialBuilder::add(const TableRow& row, const MatchedColumns& file_columns) 
                   {.sentence = "A reading is struck here, but the row has none.",
                    .place = {.column = file_columns.header_of(Column::struck),
                              .found = excerpt(struck.text)}});
+  } else if (const RowCell& doubtful = row[Column::doubtful]; reason_in(doubtful.text)) {
+    problems_.add(row.origin_of(Column::doubtful),
+                  {.sentence = "A reading is doubted here, but the row has none.",
+                   .place = {.column = file_columns.header_of(Column::doubtful),
+                             .found = excerpt(doubtful.text)}});
   }
   drafts_.add(row, reading);
 }

@@ -15,6 +15,7 @@ constexpr std::array kOwnCellOnly = {Column::order,
                                      Column::sharpenings_since_new,
                                      Column::event,
                                      Column::struck,
+                                     Column::doubtful,
                                      Column::deviation,
                                      Column::note,
                                      Column::voided,
@@ -39,7 +40,8 @@ constexpr std::array kNotOfTheRun = {Column::station,
                                      Column::unit,
                                      Column::thread,
                                      Column::thread_lot,
-                                     Column::struck};
+                                     Column::struck,
+                                     Column::doubtful};
 
 constexpr std::array kNeeded = {Column::blade, Column::medium, Column::run};
 

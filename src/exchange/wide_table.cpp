@@ -274,6 +274,7 @@ class WideReading {
     ExpandedRow row = base;
     row[Column::repeat] = {};
     row[Column::station] = {};
+    row[Column::doubtful] = {};
     if (!header_.tell_once(c, row)) return;
     if (row[Column::lasted].text.empty() && row[Column::failed_by].text.empty()) {
       row[Column::struck] = {};

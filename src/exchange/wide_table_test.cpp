@@ -82,6 +82,54 @@ TEST(WideTables, KeepWhatStandsBesideANumber) {
   EXPECT_EQ(trial.runs[0].readings.size(), 2U);
 }
 
+TEST(WideTables, TakeAReadingWithAQuestionMarkAsDoubtful) {
+  const trials::Trial trial =
+      taken(wide("0;104;99;101\n15;118?;120 gf?;140 (?)\n31;130 ? slipped;131 burr?;~150?\n"));
+
+  for (const trials::Run& run : trial.runs) {
+    EXPECT_EQ(run.readings.at(1).doubtful_reason, "a question mark beside it");
+    EXPECT_FALSE(run.readings.at(1).struck_reason);
+    EXPECT_FALSE(run.readings.at(0).doubtful_reason);
+  }
+  EXPECT_TRUE(trial.runs[0].readings.at(2).doubtful_reason);
+  EXPECT_THAT(trial.runs[0].notes, Contains("130 at 31 cuts: slipped"));
+  EXPECT_FALSE(trial.runs[1].readings.at(2).doubtful_reason);  // the burr is in question
+  EXPECT_TRUE(trial.runs[2].readings.at(2).doubtful_reason);
+}
+
+TEST(WideTables, TakeTheReasonForADoubtFromTheCell) {
+  const trials::Trial trial = taken(wide("0;104 / 99? / 101;99;101 doubtful: slack thread\n"));
+
+  EXPECT_FALSE(trial.runs[0].readings.at(0).doubtful_reason);
+  EXPECT_EQ(trial.runs[0].readings.at(1).doubtful_reason, "a question mark beside it");
+  EXPECT_EQ(trial.runs[2].readings.at(0).doubtful_reason, "slack thread");
+  EXPECT_THAT(trial.remarks,
+              Contains("Doubtful, because the cell says so: 2 readings. They count, and it is told "
+                       "what leaving them out would change."));
+}
+
+TEST(WideTables, MayDoubtAWholeColumn) {
+  const trials::Trial trial = taken(wide("doubtful;;scale slow;no\n0;104;99;101\n"));
+
+  EXPECT_FALSE(trial.runs[0].readings.at(0).doubtful_reason);
+  EXPECT_EQ(trial.runs[1].readings.at(0).doubtful_reason, "scale slow");
+  EXPECT_FALSE(trial.runs[2].readings.at(0).doubtful_reason);
+}
+
+TEST(WideTables, NameAReadingThatIsNotWrittenInDigits) {
+  const auto problem = [](const std::string& cell) {
+    return problem_in(wide("0;104;99;101\n15;" + cell + ";99;101,5\n"));
+  };
+
+  EXPECT_THAT(problem("?"), HasSubstr("A question mark alone is no reading"));
+  EXPECT_THAT(problem("(?)"), HasSubstr("A question mark alone is no reading"));
+  EXPECT_THAT(problem("ten"), HasSubstr("“ten” is a number in words"));
+  EXPECT_THAT(problem("1l8"), HasSubstr("holds a second number"));
+  EXPECT_THAT(problem("11O"), HasSubstr("“11O” has letters among its digits"));
+  EXPECT_THAT(problem("lO"), HasSubstr("“lO” has letters where digits are meant"));
+  EXPECT_THAT(problem("12,,5"), HasSubstr("The reading is not clear"));
+}
+
 TEST(WideTables, SayHowNotesAndRepeatsWereRead) {
   const auto remarks =
       taken(wide("0;104 / 101 / 99;99 burr?;101\n15;240 struck;120;140\n")).remarks;

@@ -3,7 +3,8 @@
 // A run (one sharpen-to-stop) is the unit of replication and belongs to one arm: blade x edge x
 // medium x cut method. Several readings at one checkpoint are one value with a small error. A run
 // may have readings, edge lives by pass-or-fail tests, or both. Nothing is deleted: a struck
-// reading and a voided run stay, with their reason. Readings are kept in the unit of their series.
+// reading and a voided run stay, with their reason. A doubtful reading is not trusted, but counts.
+// Readings are kept in the unit of their series.
 // Invariants (kept by whoever builds a Trial): every Run::arm names a blade in Trial::blades, every
 // Reading::series indexes Trial::series, cuts >= 0, readings finite.
 #pragma once
@@ -48,7 +49,8 @@ struct Reading {
   std::string station;                       // marked place on the edge; empty: not recorded
   std::optional<int> repeat;                 // number within the checkpoint, as recorded
   std::optional<std::string> struck_reason;  // set: struck out, shown but not used
-  std::size_t line = 0;                      // where it stands in its table; 0: nowhere
+  std::optional<std::string> doubtful_reason;  // set: not trusted, and used all the same
+  std::size_t line = 0;                        // where it stands in its table; 0: nowhere
 
   bool operator==(const Reading&) const = default;
 };

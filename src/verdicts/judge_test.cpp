@@ -203,6 +203,52 @@ TEST(Judge, TellsWhatStruckReadingsWouldChange) {
   EXPECT_GT(std::abs(std::log(struck.with_struck->ratio.median / struck.quick->ratio.median)), 0.2);
 }
 
+// Two doubtful readings that do not stand out, one run of A.
+TEST(Judge, TellsWhatLeavingOutDoubtfulReadingsWouldChangeAndCountsThemOtherwise) {
+  trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 9);
+  const auto opinions = [](const trials::Trial& what) {
+    const auto data =
+        blunting::prepare(what, blunting::fits_of(what)[0], blunting::ReadingErrors::robust);
+    Judgement judgement = judged(what, {});
+    add_second_opinions(judgement, what, *data, blunting::default_model());
+    return judgement;
+  };
+  const Judgement trusted = opinions(trial);
+  for (const std::size_t i : {1U, 2U}) {
+    trial.runs[0].readings[i].doubtful_reason = "thread slack";
+  }
+  const Judgement doubted = opinions(trial);
+  for (const std::size_t i : {1U, 2U}) trial.runs[0].readings[i].struck_reason = "thread slack";
+  const Judgement struck = opinions(trial);
+
+  EXPECT_FALSE(trusted.comparisons[0].without_doubtful);
+  EXPECT_EQ(doubted.runs[0].readings_doubtful, 2);
+  EXPECT_EQ(doubted.comparisons[0].ratio, trusted.comparisons[0].ratio);
+  ASSERT_TRUE(doubted.comparisons[0].without_doubtful);
+  EXPECT_EQ(doubted.comparisons[0].without_doubtful->ratio, struck.comparisons[0].quick->ratio);
+  EXPECT_EQ(struck.runs[0].readings_doubtful, 0);
+}
+
+// Of C nothing is left when all of it is doubtful.
+TEST(Judge, HasNoAnswerWithoutDoubtfulReadingsWhereAnArmHasNoOthers) {
+  trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}, {.blade = "C"}}, 6);
+  for (trials::Run& run : trial.runs) {
+    if (run.arm.blade != "C") continue;
+    for (trials::Reading& reading : run.readings) reading.doubtful_reason = "wrong thread?";
+  }
+  const auto data =
+      blunting::prepare(trial, blunting::fits_of(trial)[0], blunting::ReadingErrors::robust);
+  Judgement judgement = judged(trial, {});
+
+  add_second_opinions(judgement, trial, *data, blunting::default_model());
+
+  for (const Comparison& pair : judgement.comparisons) {
+    const bool is_of_c =
+        judgement.arms[pair.a].arm.blade == "C" || judgement.arms[pair.b].arm.blade == "C";
+    EXPECT_EQ(pair.without_doubtful.has_value(), !is_of_c);
+  }
+}
+
 TEST(Judge, SaysOfRunsThatEndNoBlunterThatTheCurveDoesNotDescribeThem) {
   trials::Trial trial = simulated({{.blade = "A"}, {.blade = "B"}}, 8);
   for (std::size_t r = 0; r < 3; ++r) {

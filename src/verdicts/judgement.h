@@ -66,6 +66,7 @@ struct RunResult {
   int checkpoints = 0;
   int readings_used = 0;
   int readings_struck = 0;
+  int readings_doubtful = 0;  // of those used
   double last_cuts = 0;
   // Absent when the run was not used (voided, or nothing left after striking).
   std::optional<numerics::Interval> start_reading;
@@ -122,12 +123,12 @@ struct LookReport {
   bool operator==(const LookReport&) const = default;
 };
 
-// The same comparison by the quick engine (second_opinion.h), with or without strikes.
+// The same comparison by the quick engine (second_opinion.h), from these readings or others.
 struct SecondOpinion {
   numerics::Interval ratio;  // single comparison
   RatioBounds simultaneous;
   Verdict verdict = Verdict::not_settled;
-  bool agrees = true;  // quick: with the headline verdict; with_struck: with quick
+  bool agrees = true;  // quick: with the headline verdict; the others: with quick
 
   bool operator==(const SecondOpinion&) const = default;
 };
@@ -150,7 +151,8 @@ struct Comparison {
   std::optional<FurtherRuns> further_runs;  // present when not settled
   ClaimAbout claim_about = ClaimAbout::these_blades;
   std::optional<SecondOpinion> quick;
-  std::optional<SecondOpinion> with_struck;  // with readings counted that were struck out
+  std::optional<SecondOpinion> with_struck;       // with readings counted that were struck out
+  std::optional<SecondOpinion> without_doubtful;  // with doubtful readings left out
   std::optional<LookReport> look;  // present when several looks were planned; bounds allow for it
   // The ratio of the pieces that were cut with, beside a claim about the steels.
   std::optional<numerics::Interval> ratio_these_blades;

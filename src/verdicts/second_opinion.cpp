@@ -71,19 +71,31 @@ bool shares_the_fit(const trials::ReadingSeries& series, const blunting::Bluntin
   return series.kind.name == data.kind.name && series.thread == data.thread;
 }
 
-// The trial with every strike taken back; none where there is none to take back.
-std::optional<trials::Trial> without_strikes(const trials::Trial& trial,
-                                             const blunting::BluntingData& data) {
-  std::optional<trials::Trial> restored;
-  for (std::size_t r = 0; r < trial.runs.size(); ++r) {
-    for (std::size_t i = 0; i < trial.runs[r].readings.size(); ++i) {
-      const trials::Reading& reading = trial.runs[r].readings[i];
-      if (!reading.struck_reason || !shares_the_fit(trial.series[reading.series], data)) continue;
-      if (!restored) restored = trial;
-      restored->runs[r].readings[i].struck_reason.reset();
+// The trial with `change` made to its readings that share the fit; none where it changes none.
+std::optional<trials::Trial> with_readings_changed(const trials::Trial& trial,
+                                                   const blunting::BluntingData& data,
+                                                   bool (*change)(trials::Reading&)) {
+  trials::Trial changed = trial;
+  bool is_changed = false;
+  for (trials::Run& run : changed.runs) {
+    for (trials::Reading& reading : run.readings) {
+      if (!shares_the_fit(trial.series[reading.series], data)) continue;
+      is_changed = change(reading) || is_changed;
     }
   }
-  return restored;
+  return is_changed ? std::optional(std::move(changed)) : std::nullopt;
+}
+
+bool take_strike_back(trials::Reading& reading) {
+  const bool was_struck = reading.struck_reason.has_value();
+  reading.struck_reason.reset();
+  return was_struck;
+}
+
+bool strike_where_doubtful(trials::Reading& reading) {
+  if (reading.struck_reason || !reading.doubtful_reason) return false;
+  reading.struck_reason = reading.doubtful_reason;
+  return true;
 }
 
 std::vector<std::size_t> places_of(const std::vector<trials::Arm>& arms,
@@ -95,48 +107,56 @@ std::vector<std::size_t> places_of(const std::vector<trials::Arm>& arms,
   return places;
 }
 
+using Family = std::vector<std::size_t>;  // indices into Judgement::comparisons
+using Answer = std::optional<SecondOpinion> Comparison::*;
+
+// Sets `answer` of the pairs of the family whose arms are both in the fit.
+void answer_family(Judgement& judgement, const Family& family, const Asked& asked, Answer answer) {
+  Family present;
+  std::vector<const Comparison*> pairs;
+  for (const std::size_t c : family) {
+    const Comparison& pair = judgement.comparisons[c];
+    const std::size_t arms = asked.fit.arms.size();
+    if (asked.arm_of[pair.a] >= arms || asked.arm_of[pair.b] >= arms) continue;
+    present.push_back(c);
+    pairs.push_back(&pair);
+  }
+  if (pairs.empty()) return;
+  const auto opinions = opinions_on(pairs, judgement.worth_it_margin, asked);
+  for (std::size_t i = 0; i < present.size(); ++i) {
+    Comparison& pair = judgement.comparisons[present[i]];
+    SecondOpinion opinion = opinions[i];
+    opinion.agrees = opinion.verdict == (pair.quick ? pair.quick->verdict : pair.verdict);
+    pair.*answer = std::move(opinion);
+  }
+}
+
 }  // namespace
 
 void add_second_opinions(Judgement& judgement,
                          const trials::Trial& trial,
                          const blunting::BluntingData& data,
                          const blunting::ModelSpec& model) {
-  std::map<std::size_t, std::vector<std::size_t>> families;
+  std::map<std::size_t, Family> families;
   for (std::size_t c = 0; c < judgement.comparisons.size(); ++c) {
     families[data.medium_of_arm[judgement.comparisons[c].a]].push_back(c);
   }
   if (families.empty()) return;
-  const Asked as_judged{.data = data,
-                        .fit = blunting::quick_fit(data, model),
-                        .arm_of = places_of(data.arms, data.arms)};
-  const std::optional<trials::Trial> restored = without_strikes(trial, data);
-  std::optional<blunting::BluntingData> restored_data;
-  if (restored) {
-    auto prepared =
-        blunting::prepare(*restored, {.kind = data.kind.name, .thread = data.thread}, model.errors);
-    if (prepared) restored_data = std::move(*prepared);
-  }
-  std::optional<Asked> with_struck;
-  if (restored_data) {
-    with_struck.emplace(Asked{.data = *restored_data,
-                              .fit = blunting::quick_fit(*restored_data, model),
-                              .arm_of = places_of(data.arms, restored_data->arms)});
-  }
-  for (const auto& [medium, places] : families) {
-    std::vector<const Comparison*> family;
-    for (const std::size_t c : places) family.push_back(&judgement.comparisons[c]);
-    const auto quick = opinions_on(family, judgement.worth_it_margin, as_judged);
-    std::vector<SecondOpinion> struck;
-    if (with_struck) struck = opinions_on(family, judgement.worth_it_margin, *with_struck);
-    for (std::size_t i = 0; i < places.size(); ++i) {
-      Comparison& pair = judgement.comparisons[places[i]];
-      pair.quick = quick[i];
-      pair.quick->agrees = quick[i].verdict == pair.verdict;
-      if (!with_struck) continue;
-      pair.with_struck = struck[i];
-      pair.with_struck->agrees = struck[i].verdict == quick[i].verdict;
-    }
-  }
+  const auto ask = [&](const blunting::BluntingData& of, Answer answer) {
+    const Asked asked{
+        .data = of, .fit = blunting::quick_fit(of, model), .arm_of = places_of(data.arms, of.arms)};
+    for (const auto& family : families) answer_family(judgement, family.second, asked, answer);
+  };
+  const auto ask_changed = [&](bool (*change)(trials::Reading&), Answer answer) {
+    const auto changed = with_readings_changed(trial, data, change);
+    if (!changed) return;
+    const auto prepared =
+        blunting::prepare(*changed, {.kind = data.kind.name, .thread = data.thread}, model.errors);
+    if (prepared) ask(*prepared, answer);
+  };
+  ask(data, &Comparison::quick);
+  ask_changed(take_strike_back, &Comparison::with_struck);
+  ask_changed(strike_where_doubtful, &Comparison::without_doubtful);
 }
 
 }  // namespace keenfall::verdicts

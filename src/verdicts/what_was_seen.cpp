@@ -60,6 +60,7 @@ RunResult as_recorded(const trials::Trial& trial,
     const trials::ReadingSeries& series = trial.series.at(reading.series);
     if (series.kind.name != data.kind.name || series.thread != data.thread) continue;
     ++(reading.struck_reason ? result.readings_struck : result.readings_used);
+    if (!reading.struck_reason && reading.doubtful_reason) ++result.readings_doubtful;
     result.last_cuts = std::max(result.last_cuts, reading.cuts);
   }
   result.remarks = recorded_remarks(run);

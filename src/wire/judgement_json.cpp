@@ -69,6 +69,7 @@ Json run_json(const verdicts::RunResult& run) {
   object["checkpoints"] = run.checkpoints;
   object["readings_used"] = run.readings_used;
   object["readings_struck"] = run.readings_struck;
+  object["readings_doubtful"] = run.readings_doubtful;
   object["last_cuts"] = finite_number(run.last_cuts);
   if (run.start_reading) object["start_reading"] = interval_json(*run.start_reading);
   if (run.half_keenness_cuts) object["half_keenness_cuts"] = interval_json(*run.half_keenness_cuts);
@@ -182,6 +183,9 @@ Json comparison_json(const verdicts::Comparison& comparison, const Judgement& ju
   if (comparison.quick) object["quick"] = second_opinion_json(*comparison.quick);
   if (comparison.with_struck) {
     object["with_struck_readings"] = second_opinion_json(*comparison.with_struck);
+  }
+  if (comparison.without_doubtful) {
+    object["without_doubtful_readings"] = second_opinion_json(*comparison.without_doubtful);
   }
   if (comparison.look) object["look"] = look_json(*comparison.look);
   object["also_differs"] = also_differs_json(comparison.also_differs);

@@ -195,6 +195,56 @@ TEST(Judge, AnswersFirst) {
   EXPECT_THAT(said.err, IsEmpty());
 }
 
+// `readings_of(2)` with a question mark behind the readings of a blade from some cuts on.
+std::string with_doubts(const std::string& blade, int from_cuts, int to_cuts) {
+  std::istringstream lines(readings_of(2));
+  std::string table;
+  for (std::string line; std::getline(lines, line);) {
+    table += line;
+    if (line.starts_with(blade + ",rope,")) {
+      const int cuts = std::stoi(line.substr(line.find(',', line.find("rope,") + 5) + 1));
+      if (cuts >= from_cuts && cuts <= to_cuts) table += '?';
+    }
+    table += '\n';
+  }
+  return table;
+}
+
+TEST(Judge, SaysThatLeavingOutADoubtfulReadingChangesNothing) {
+  const std::string table = a_table("doubt.csv", with_doubts("A", 5, 5));
+
+  EXPECT_THAT(keenfall({"judge", table, "--worth-it=1.1"}).out, HasSubstr("Left out, no "));
+  const auto document =
+      nlohmann::json::parse(keenfall({"judge", table, "--worth-it=1.1", "--json"}).out);
+  EXPECT_EQ(document["runs"][0]["readings_doubtful"], 1);
+  EXPECT_EQ(document["comparisons"][0]["without_doubtful_readings"]["agrees"], true);
+}
+
+// All that shows how C blunts is in doubt: what is left, at 0 and 2 cuts, settles nothing.
+TEST(Judge, SaysWhichVerdictLeavingOutDoubtfulReadingsChanges) {
+  const std::string table = a_table("doubts.csv", with_doubts("C", 5, 40));
+
+  const auto document = nlohmann::json::parse(keenfall({"judge", table, "--json"}).out);
+  const auto& pair = document["comparisons"][0];
+
+  EXPECT_THAT(keenfall({"judge", table}).out,
+              AllOf(HasSubstr("12 readings are marked as doubtful"), HasSubstr("Left out: ")));
+  EXPECT_NE(pair["quick"]["verdict"], "not settled");
+  EXPECT_EQ(pair["without_doubtful_readings"]["verdict"], "not settled");
+  EXPECT_EQ(pair["without_doubtful_readings"]["agrees"], false);
+}
+
+// 1,234 between semicolons may be 1.234 or 1234.
+TEST(Judge, TakesTheDecimalMarkItIsTold) {
+  const std::string table =
+      a_table("marks.csv", "blade;medium;run;cuts;reading\nA;rope;1;0;1,234\nA;rope;1;5;1,345\n");
+
+  EXPECT_THAT(keenfall({"judge", table}).err, HasSubstr("may mean a decimal fraction"));
+  EXPECT_THAT(keenfall({"judge", table, "--decimal=comma"}).err,
+              Not(HasSubstr("may mean a decimal fraction")));
+  EXPECT_THAT(keenfall({"judge", table, "--decimal=dot"}).err, HasSubstr("comma or point"));
+}
+
 TEST(Judge, PassesItsOptionsOn) {
   const Said said = keenfall(
       {"judge", a_table("good.csv", kGoodTable), "--worth-it", "1.25", "--seed=77", "--json"});
