@@ -140,8 +140,8 @@ std::vector<std::string> remarks_on_cells(const GridReading& reading) {
                       ".");
   }
   if (reading.doubtful_readings > 0) {
-    remarks.push_back("Doubtful, because the cell says so: " + readings(reading.doubtful_readings) +
-                      ". They count, and it is told what leaving them out would change.");
+    remarks.push_back("Doubtful, because the cell says so, and counted: " +
+                      readings(reading.doubtful_readings) + ".");
   }
   return remarks;
 }

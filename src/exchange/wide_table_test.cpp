@@ -104,8 +104,7 @@ TEST(WideTables, TakeTheReasonForADoubtFromTheCell) {
   EXPECT_EQ(trial.runs[0].readings.at(1).doubtful_reason, "a question mark beside it");
   EXPECT_EQ(trial.runs[2].readings.at(0).doubtful_reason, "slack thread");
   EXPECT_THAT(trial.remarks,
-              Contains("Doubtful, because the cell says so: 2 readings. They count, and it is told "
-                       "what leaving them out would change."));
+              Contains("Doubtful, because the cell says so, and counted: 2 readings."));
 }
 
 TEST(WideTables, MayDoubtAWholeColumn) {
