@@ -67,13 +67,13 @@ Eigen::Matrix3d ScatterGroup::spread_of(const Member& member,
   return spread;
 }
 
-void ScatterGroup::centre_on_mean(const Scatters& scatters) {
-  const GivenScatters now = given(scatters);
+void ScatterGroup::centre_on_mean(const Hyperparameters& at) {
+  const GivenNormal now = given(at);
   const Eigen::Index n = now.mean.size();
   Eigen::MatrixXd root = Eigen::MatrixXd::Identity(n, n);
   now.factor.triangularView<Eigen::Lower>().solveInPlace(root);
   const Eigen::MatrixXd spread_of_levels = root.transpose() * root;
-  const Eigen::Matrix2d prior = run_precision(scatters.run);
+  const Eigen::Matrix2d prior = run_precision(at);
   for (Member& member : members_) {
     const Eigen::Matrix3d spread = spread_of(member, spread_of_levels, prior);
     member.quadratic.slope += bend_of(*member.run, member.at, scales_, spread);

@@ -2,10 +2,10 @@
 //
 // The same model and priors as the full posterior (model_spec.h), reached otherwise: each run's log
 // likelihood is a parabola about the joint mode (reweighted Gauss-Newton), so that given the
-// scatter from run to run everything is normal and solved by linear algebra; the scatters of runs,
-// blocks and specimens are integrated on a grid, by their evidence times their priors. The errors
-// of readings, spots and starts are estimated, not integrated. No sampler and no threads: about a
-// millisecond. Method page: docs/methods/quick-engine.md
+// scatters and the effect of the start everything is normal and solved by linear algebra; those are
+// integrated by their evidence times their priors (mixture.h). The errors of readings and spots are
+// estimated, not integrated. No sampler and no threads: one or two milliseconds. Method page:
+// docs/methods/quick-engine.md
 #pragma once
 
 #include "blunting/inference/blunting_data.h"

@@ -38,7 +38,7 @@ TEST(QuickFit, OfExactReadingsIsTheNormalModelWithItsScatterIntegratedOut) {
     halves[arm].push_back(half);
     trial.runs[r].readings = simulated_readings({std::log(104), half, 0.7},
                                                 {.checkpoints = {0, 5, 20, 40, 80, 160}},
-                                                {.reading_scatter = 0.002},
+                                                {.reading_scatter = 0.0005},
                                                 random);
   }
   ModelSpec spec = plain_model();

@@ -9,6 +9,10 @@ namespace {
 
 double squared(double value) { return value * value; }
 
+Eigen::Vector3d as_vector(const CurvePointOfRun& at) {
+  return {at.log_start, at.log_half_keenness, at.log_shape};
+}
+
 // Place of a value in a list, put at its end if new.
 std::size_t place_in(std::vector<std::size_t>& list, std::size_t value) {
   const auto found = std::ranges::find(list, value);
@@ -18,6 +22,14 @@ std::size_t place_in(std::vector<std::size_t>& list, std::size_t value) {
 }
 
 }  // namespace
+
+Eigen::Matrix2d run_precision(const Hyperparameters& at) {
+  const double half = 1 / squared(at.run);
+  Eigen::Matrix2d precision;
+  precision << 1 / squared(at.start) + squared(at.start_effect) * half, -at.start_effect * half,
+      -at.start_effect * half, half;
+  return precision;
+}
 
 ScatterGroup::ScatterGroup(const BluntingData& data,
                            const ModelSpec& spec,
@@ -66,7 +78,6 @@ void ScatterGroup::place_levels() {
     dimension_ += count;
     return first;
   };
-  start_effect_at_ = take(parts_.start_effect ? 1 : 0);
   order_drift_at_ = take(parts_.order_drift ? 1 : 0);
   first_block_ = take(blocks_);
   first_shape_mean_ = take(parts_.shared_shape ? media_.size() : 0);
@@ -95,22 +106,6 @@ void ScatterGroup::first_guess(Member& member) const {
                .log_shape = std::log(spec_.priors.shape_centre)};
 }
 
-double ScatterGroup::offset_of(const Member& member, std::size_t row) const {
-  if (row == 0) return member.at.log_start;
-  if (row == 2) return member.at.log_shape;
-  return member.at.log_half_keenness + start_effect_ * member.start_over_mean;
-}
-
-// Of (log b0, log tau) about where the arm puts them; the effect of the start ties the two.
-Eigen::Matrix2d ScatterGroup::run_precision(double run_scatter) const {
-  const double start = 1 / squared(start_scatter_);
-  const double half = 1 / squared(run_scatter);
-  Eigen::Matrix2d precision;
-  precision << start + squared(start_effect_) * half, -start_effect_ * half, -start_effect_ * half,
-      half;
-  return precision;
-}
-
 ScatterGroup::Eliminated ScatterGroup::eliminate(const Member& member,
                                                  const Eigen::Matrix2d& prior) const {
   const RunQuadratic& run = member.quadratic;
@@ -121,7 +116,9 @@ ScatterGroup::Eliminated ScatterGroup::eliminate(const Member& member,
   const Eigen::Matrix2d prior_spread = prior * spread;
   Eliminated left;
   left.spread = spread;
-  left.information.topLeftCorner<2, 2>() = prior - prior_spread * prior;
+  // prior - prior spread prior, without taking a large number from another.
+  const Eigen::Matrix2d both = prior_spread * run.information.topLeftCorner<2, 2>();
+  left.information.topLeftCorner<2, 2>() = 0.5 * (both + both.transpose());
   left.information.topRightCorner<2, 1>() = prior_spread * with_shape;
   left.information.bottomLeftCorner<1, 2>() = left.information.topRightCorner<2, 1>().transpose();
   left.information(2, 2) = run.information(2, 2) - with_shape.dot(spread * with_shape);
@@ -132,7 +129,7 @@ ScatterGroup::Eliminated ScatterGroup::eliminate(const Member& member,
   return left;
 }
 
-void ScatterGroup::add_priors(const Scatters& scatters,
+void ScatterGroup::add_priors(const Hyperparameters& at,
                               Eigen::MatrixXd& precision,
                               Eigen::VectorXd& pull) const {
   const PriorScales& priors = spec_.priors;
@@ -141,24 +138,23 @@ void ScatterGroup::add_priors(const Scatters& scatters,
     precision(i, i) += 1 / squared(sd);
     pull[i] += centre / squared(sd);
   };
-  if (parts_.start_effect) add(start_effect_at_, 0, priors.start_effect);
   if (parts_.order_drift) add(order_drift_at_, 0, priors.order_drift);
-  for (std::size_t b = 0; b < blocks_; ++b) add(first_block_ + b, 0, scatters.block);
-  for (std::size_t s = 0; s < specimens_; ++s) add(first_specimen_ + s, 0, scatters.specimen);
+  for (std::size_t b = 0; b < blocks_; ++b) add(first_block_ + b, 0, at.block);
+  for (std::size_t s = 0; s < specimens_; ++s) add(first_specimen_ + s, 0, at.specimen);
   const double log_centre = std::log(priors.shape_centre);
   for (std::size_t a = 0; a < arms_.size(); ++a) {
-    const std::size_t at = levels_of(a);
-    add(at, centres_.log_start, priors.log_start_sd);
-    add(at + 1, centres_.log_half_keenness, priors.log_half_keenness_sd);
+    const std::size_t first = levels_of(a);
+    add(first, centres_.log_start, priors.log_start_sd);
+    add(first + 1, centres_.log_half_keenness, priors.log_half_keenness_sd);
     if (!parts_.shared_shape) {
-      add(at + 2, log_centre, priors.log_shape_sd);
+      add(first + 2, log_centre, priors.log_shape_sd);
       continue;
     }
     const std::size_t medium = static_cast<std::size_t>(
         std::ranges::find(media_, data_.medium_of_arm[arms_[a]]) - media_.begin());
-    const auto shape = static_cast<Eigen::Index>(at + 2);
+    const auto shape = static_cast<Eigen::Index>(first + 2);
     const auto mean = static_cast<Eigen::Index>(first_shape_mean_ + medium);
-    const double tie = 1 / squared(priors.shape_scatter);
+    const double tie = 1 / squared(at.shape);
     precision(shape, shape) += tie;
     precision(mean, mean) += tie;
     precision(shape, mean) -= tie;
@@ -169,17 +165,18 @@ void ScatterGroup::add_priors(const Scatters& scatters,
   }
 }
 
-GivenScatters ScatterGroup::given(const Scatters& scatters) const {
+GivenNormal ScatterGroup::given(const Hyperparameters& at) const {
   const auto n = static_cast<Eigen::Index>(dimension_);
   Eigen::MatrixXd precision = Eigen::MatrixXd::Zero(n, n);
   Eigen::VectorXd pull = Eigen::VectorXd::Zero(n);
-  add_priors(scatters, precision, pull);
-  const Eigen::Matrix2d prior = run_precision(scatters.run);
-  double constant = -static_cast<double>(blocks_) * std::log(scatters.block) -
-                    static_cast<double>(specimens_) * std::log(scatters.specimen);
+  add_priors(at, precision, pull);
+  const Eigen::Matrix2d prior = run_precision(at);
+  double constant = -static_cast<double>(blocks_) * std::log(at.block) -
+                    static_cast<double>(specimens_) * std::log(at.specimen);
+  if (parts_.shared_shape) constant -= static_cast<double>(arms_.size()) * std::log(at.shape);
   for (const Member& member : members_) {
     const Eliminated left = eliminate(member, prior);
-    const Eigen::Vector3d offset(offset_of(member, 0), offset_of(member, 1), offset_of(member, 2));
+    const Eigen::Vector3d offset = as_vector(member.at);
     const Eigen::Vector3d towards = left.information * offset + left.slope;
     constant += left.log_constant - offset.dot(0.5 * left.information * offset + left.slope);
     for (std::size_t row = 0; row < 3; ++row) {
@@ -197,60 +194,46 @@ GivenScatters ScatterGroup::given(const Scatters& scatters) const {
     }
   }
   const Eigen::LLT<Eigen::MatrixXd> solver(precision);
-  GivenScatters given{.mean = solver.solve(pull), .factor = solver.matrixL()};
+  GivenNormal given{.mean = solver.solve(pull), .factor = solver.matrixL()};
   given.log_evidence =
       constant + 0.5 * pull.dot(given.mean) - given.factor.diagonal().array().log().sum();
   return given;
 }
 
-void ScatterGroup::move_to(const Eigen::VectorXd& mean, const Scatters& scatters) {
+void ScatterGroup::move_to(const Eigen::VectorXd& mean, const Hyperparameters& at) {
   constexpr double kLongestStep = 1;  // in logs: far guesses are approached in steps
-  const Eigen::Matrix2d prior = run_precision(scatters.run);
-  const double start_effect =
-      parts_.start_effect ? mean[static_cast<Eigen::Index>(start_effect_at_)] : 0;
+  const Eigen::Matrix2d prior = run_precision(at);
   for (Member& member : members_) {
-    Eigen::Vector3d y;
+    Eigen::Vector3d y = -as_vector(member.at);
     for (std::size_t row = 0; row < 3; ++row) {
-      double level = -offset_of(member, row);
       each_column(member, row, [&](std::size_t i, double at_i) {
-        level += at_i * mean[static_cast<Eigen::Index>(i)];
+        y[static_cast<Eigen::Index>(row)] += at_i * mean[static_cast<Eigen::Index>(i)];
       });
-      y[static_cast<Eigen::Index>(row)] = level;
     }
     const RunQuadratic& run = member.quadratic;
     const Eigen::Matrix2d spread = eliminate(member, prior).spread;
     const Eigen::Vector2d step =
         spread *
         (run.slope.head<2>() - run.information.topRightCorner<2, 1>() * y[2] + prior * y.head<2>());
-    member.start_spread = spread(0, 0);
     member.at.log_start += std::clamp(step[0], -kLongestStep, kLongestStep);
     member.at.log_half_keenness += std::clamp(step[1], -kLongestStep, kLongestStep);
     member.at.log_shape += std::clamp(y[2], -0.5, 0.5);
-    member.start_over_mean =
-        member.at.log_start - mean[static_cast<Eigen::Index>(levels_of(member.arm))];
   }
-  start_effect_ = start_effect;
 }
 
-// Scales that are not integrated: by what the residuals and the starts show at the mode.
+// Scales that are not integrated: by what the residuals show at the mode.
 void ScatterGroup::estimate_scales() {
   const double runs = static_cast<double>(members_.size());
   const double arms = static_cast<double>(arms_.size());
   double squares = 0;
   double readings = 0;
   double relative = 0;
-  double starts = 0;
   for (const Member& member : members_) {
     squares += member.quadratic.weighted_squares;
     readings += member.quadratic.readings;
     for (const Checkpoint& checkpoint : member.run->checkpoints) {
       if (!checkpoint.below_resolution) relative += checkpoint.relative_variance;
     }
-    starts += squared(member.start_over_mean) + member.start_spread;
-  }
-  if (runs > arms) {
-    const double seen = starts / (runs - arms);
-    start_scatter_ = std::clamp(std::sqrt(seen), 0.02, 1.0);
   }
   const double spare = std::max(1.0, readings - 1.5 * runs - arms);
   relative /= std::max(1.0, readings);
@@ -278,13 +261,13 @@ void ScatterGroup::estimate_scales() {
   scales_.checkpoint_scatter = std::exp(log_scatter + 1 / (moment_precision + prior_precision));
 }
 
-void ScatterGroup::settle(const Scatters& scatters, int rounds) {
+void ScatterGroup::settle(const Hyperparameters& at, int rounds) {
   for (int round = 0; round < rounds; ++round) {
     for (Member& member : members_) {
       member.quadratic = run_quadratic(*member.run, member.at, scales_);
     }
     if (round > 1) estimate_scales();
-    move_to(given(scatters).mean, scatters);
+    move_to(given(at).mean, at);
   }
   for (Member& member : members_) {
     member.quadratic = run_quadratic(*member.run, member.at, scales_);

@@ -14,14 +14,23 @@
 
 namespace keenfall::blunting {
 
-struct Scatters {
+// What is integrated numerically (model_spec.h): sds of logs, and lambda.
+struct Hyperparameters {
   double run = 0.25;
+  double start = 0.08;
+  double shape = 0.12;
   double block = 0.08;
   double specimen = 0.08;
+  double start_effect = 0;
+
+  bool operator==(const Hyperparameters&) const = default;
 };
 
-// Normal, given the scatters: mean and Cholesky factor of the precision, arms' levels last.
-struct GivenScatters {
+// Precision of a run's (log b0, log tau) about where its arm puts them.
+[[nodiscard]] Eigen::Matrix2d run_precision(const Hyperparameters& at);
+
+// Normal, given the hyperparameters: mean and Cholesky factor of the precision, arms' levels last.
+struct GivenNormal {
   Eigen::VectorXd mean;
   Eigen::MatrixXd factor;  // lower: precision = factor factor'
   double log_evidence = 0;
@@ -35,12 +44,13 @@ class ScatterGroup {
                const ModelParts& parts,
                const std::vector<std::size_t>& media);
 
-  // Moves the parabolas to the joint mode at these scatters, and the other scales with them.
-  void settle(const Scatters& scatters, int rounds);
+  // Moves the parabolas to the joint mode, and the errors of readings and spots with them.
+  void settle(const Hyperparameters& at, int rounds);
   // Then moves the parabolas' tops from the mode to where the posterior's mean lies (Lindley 1980).
-  void centre_on_mean(const Scatters& scatters);
-  [[nodiscard]] GivenScatters given(const Scatters& scatters) const;
+  void centre_on_mean(const Hyperparameters& at);
+  [[nodiscard]] GivenNormal given(const Hyperparameters& at) const;
 
+  [[nodiscard]] const ModelParts& parts() const { return parts_; }
   [[nodiscard]] bool has_blocks() const { return blocks_ > 0; }
   [[nodiscard]] bool has_specimens() const { return specimens_ > 0; }
   [[nodiscard]] const std::vector<std::size_t>& arms() const { return arms_; }  // in the data
@@ -58,8 +68,6 @@ class ScatterGroup {
     std::size_t block = 0;     // if the group has blocks and the run one: place + 1
     std::size_t specimen = 0;  // likewise
     CurvePointOfRun at;
-    double start_over_mean = 0;
-    double start_spread = 0;  // variance of log b0 given the levels
     RunQuadratic quadratic;
   };
   // A run's own start and half keenness integrated out: what is left of its parabola in where its
@@ -76,14 +84,12 @@ class ScatterGroup {
                                           const Eigen::MatrixXd& spread_of_levels,
                                           const Eigen::Matrix2d& prior) const;
   void first_guess(Member& member) const;
-  [[nodiscard]] Eigen::Matrix2d run_precision(double run_scatter) const;
   [[nodiscard]] Eliminated eliminate(const Member& member, const Eigen::Matrix2d& prior) const;
-  void add_priors(const Scatters& scatters,
+  void add_priors(const Hyperparameters& at,
                   Eigen::MatrixXd& precision,
                   Eigen::VectorXd& pull) const;
-  void move_to(const Eigen::VectorXd& mean, const Scatters& scatters);
+  void move_to(const Eigen::VectorXd& mean, const Hyperparameters& at);
   void estimate_scales();
-  [[nodiscard]] double offset_of(const Member& member, std::size_t row) const;
   template <class Use>
   void each_column(const Member& member, std::size_t row, Use use) const;
 
@@ -96,11 +102,8 @@ class ScatterGroup {
   std::vector<Member> members_;
   std::vector<std::vector<std::size_t>> pieces_;
   ReadingScales scales_;
-  double start_scatter_ = 0.08;
-  double start_effect_ = 0;
   std::size_t blocks_ = 0;
   std::size_t specimens_ = 0;
-  std::size_t start_effect_at_ = 0;
   std::size_t order_drift_at_ = 0;
   std::size_t first_block_ = 0;
   std::size_t first_shape_mean_ = 0;
@@ -116,7 +119,6 @@ void ScatterGroup::each_column(const Member& member, std::size_t row, Use use) c
   if (row != 1) return;
   if (member.block > 0) use(first_block_ + member.block - 1, 1.0);
   if (member.specimen > 0) use(first_specimen_ + member.specimen - 1, 1.0);
-  if (parts_.start_effect) use(start_effect_at_, member.start_over_mean);
   if (parts_.order_drift) use(order_drift_at_, member.run->order_place);
 }
 
