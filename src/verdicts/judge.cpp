@@ -5,6 +5,7 @@
 #include "blunting/curves/log_logistic.h"
 #include "blunting/inference/curve_check.h"
 #include "numerics/summaries.h"
+#include "verdicts/arms_not_judged.h"
 #include "verdicts/compare.h"
 #include "verdicts/compared_at.h"
 #include "verdicts/each_run.h"
@@ -181,6 +182,7 @@ Judgement judge(const trials::Trial& trial,
   }
   judgement.cannot_say = what_cannot_be_said(trial, data, judgement);
   add_claim_not_made(judgement, question.claim);
+  set_aside_arms_not_judged(judgement, trial);
   return judgement;
 }
 

@@ -2,6 +2,7 @@
 
 #include "base/require.h"
 #include "numerics/summaries.h"
+#include "verdicts/arms_not_judged.h"
 #include "verdicts/family.h"
 #include "verdicts/fit_report.h"
 #include "verdicts/what_was_seen.h"
@@ -183,6 +184,7 @@ Judgement judge_lives(const trials::Trial& trial,
   }
   judgement.cannot_say = not_told_by_tests(trial, judgement);
   add_claim_not_made(judgement, question.claim);
+  set_aside_arms_not_judged(judgement, trial);
   return judgement;
 }
 

@@ -56,6 +56,18 @@ Judgement judged(const trials::Trial& trial, const Question& question) {
   return judge(trial, *data, *fit, question, {2});
 }
 
+TEST(Judge, NamesABladeOfWhichNoRunCouldBeUsedAndListsNoRunOfIt) {
+  trials::Trial trial = simulated({{.blade = "A", .runs = 2}, {.blade = "B", .runs = 2}}, 1);
+  trial.runs[2].voided_reason = "burr left";
+  trial.runs[3].voided_reason = "burr left";
+  const Judgement found = judged(trial, {});
+
+  EXPECT_EQ(found.runs.size(), 2U);
+  EXPECT_EQ(found.cannot_say.back(),
+            "Nothing is said of B on sisal, since none of its runs could be used here: voided: "
+            "burr left (2 runs).");
+}
+
 TEST(Judge, FindsAThreefoldDifferenceWorthHavingAndPutsTheLongerFirst) {
   const Judgement found =
       judged(simulated({{.blade = "A"}, {.blade = "B", .half_keenness = 120}}, 1), {});

@@ -484,5 +484,18 @@ TEST(TheEdgeLives, AreJudgedByTheirTest) {
   EXPECT_EQ(judgement["comparisons"].size(), 3U);
 }
 
+TEST(ABlade, OfWhichEveryRunIsVoidedIsNamedInTheAnswer) {
+  const std::string table = a_table("voided.csv",
+                                    "blade,medium,run,cuts,reading,voided\n"
+                                    "A,felt,1,0,100,\nA,felt,1,10,150,\nA,felt,1,40,260,\n"
+                                    "B,felt,1,0,101,burr left\nB,felt,1,10,180,\n");
+  const Said said = run({.program = KEENFALL_PROGRAM,
+                         .words = {"judge", table},
+                         .environment = {{"LC_ALL", "C.UTF-8"}}});
+
+  EXPECT_THAT(said.exit_code, ::testing::AnyOf(0, 1)) << said.err;
+  EXPECT_THAT(said.out, HasSubstr("Nothing is said of B on felt"));
+}
+
 }  // namespace
 }  // namespace keenfall::journeys

@@ -1,0 +1,43 @@
+#include "verdicts/arms_not_judged.h"
+
+#include "base/require.h"
+
+#include <algorithm>
+#include <map>
+#include <string>
+
+namespace keenfall::verdicts {
+
+namespace {
+
+// "no readings of this kind (4 runs), voided: burr left (1 run)"
+std::string reasons_counted(const Judgement& judgement,
+                            const trials::Trial& trial,
+                            const trials::Arm& arm) {
+  std::map<std::string, int> runs_because;
+  for (std::size_t r = 0; r < trial.runs.size(); ++r) {
+    if (trial.runs[r].arm == arm) ++runs_because[judgement.runs[r].not_used_because];
+  }
+  std::string words;
+  for (const auto& [because, runs] : runs_because) {
+    words += (words.empty() ? "" : ", ") + because + " (" + std::to_string(runs) +
+             (runs == 1 ? " run)" : " runs)");
+  }
+  return words;
+}
+
+}  // namespace
+
+void set_aside_arms_not_judged(Judgement& judgement, const trials::Trial& trial) {
+  base::require(judgement.runs.size() == trial.runs.size(), "one result for each run of the trial");
+  for (const trials::Arm& arm : trials::arms_of(trial)) {
+    if (std::ranges::count(judgement.arms, arm, &ArmResult::arm) > 0) continue;
+    judgement.cannot_say.push_back("Nothing is said of " + arm.blade + " on " + arm.medium.name +
+                                   ", since none of its runs could be used here: " +
+                                   reasons_counted(judgement, trial, arm) + ".");
+  }
+  std::erase_if(judgement.runs,
+                [&judgement](const RunResult& run) { return run.arm >= judgement.arms.size(); });
+}
+
+}  // namespace keenfall::verdicts

@@ -1,0 +1,13 @@
+// Arms of which no run could be used: said in words, since no result can stand for them.
+#pragma once
+
+#include "trials/trial.h"
+#include "verdicts/judgement.h"
+
+namespace keenfall::verdicts {
+
+// Takes the runs of such arms out of Judgement::runs (which stand as in the trial) and names the
+// arms, with the reasons, in cannot_say. Every run left belongs to one of Judgement::arms.
+void set_aside_arms_not_judged(Judgement& judgement, const trials::Trial& trial);
+
+}  // namespace keenfall::verdicts
