@@ -258,9 +258,11 @@ std::string level_words(const Judgement& judgement, const verdicts::At& at) {
     case verdicts::ComparedAt::level:
       break;
   }
-  if (rises)
-    return fmt::format("to reach {} times the start reading", base::plain_number(at.level));
-  return fmt::format("to fall to {} of the start reading", to_figures(1 / at.level, 2));
+  const std::string words =
+      rises ? fmt::format("to reach {} times the start reading", base::plain_number(at.level))
+            : fmt::format("to fall to {} of the start reading", to_figures(1 / at.level, 2));
+  // Edges read against edges tested: either of the two ends the count.
+  return judgement.test ? words + " or " + test_words(judgement) : words;
 }
 
 std::string answer_sentence(const Judgement& judgement,

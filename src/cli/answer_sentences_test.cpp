@@ -251,5 +251,18 @@ TEST(Answers, OfSteelsGiveTheRatioOfThesePiecesBesideIt) {
                         "the ratio is 2.1 (95 % interval 1.7 to 2.6)."));
 }
 
+TEST(Answers, NameBothEndsWhereAnEdgeReadIsComparedWithOneTested) {
+  Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
+  judgement.stop_level = 3;
+  judgement.test = verdicts::TestJudged{.words = "slices newsprint", .level = 3};
+  judgement.comparisons[0].at = {.what = verdicts::ComparedAt::level, .level = 3};
+  judgement.arms[1].test = judgement.arms[1].stop_level;
+  judgement.arms[1].stop_level.reset();
+
+  EXPECT_THAT(sentence_of(judgement),
+              StartsWith("On rope, C takes 3.2 times as many cuts as A to reach 3 times the start "
+                         "reading or to fail the test \"slices newsprint\" (95 % interval"));
+}
+
 }  // namespace
 }  // namespace keenfall::cli

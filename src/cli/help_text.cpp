@@ -55,6 +55,9 @@ std::vector<Entry> table_options() {
   return {{"--kind=NAME", "judge only readings of this kind, such as thread_push"},
           {"--rung=4",
            "the rung at which a pass ladder is judged, 1 to 9; else the one that tells most"},
+          {"--test-level=3",
+           "what failing a test means on a curve, times the start reading: then edges tested are "
+           "compared with edges read"},
           {"--column=OURS=THEIRS", "a column by another name: --column cuts=strokes (repeatable)"},
           {"--define-kind=DEFINITION",
            "an own kind of reading, name:unit:lower or name:unit:higher, then options: "

@@ -155,6 +155,18 @@ void read_rung(const TypedOptions& typed,
   problems.add_bad_value("--rung", "a rung of the pass ladder", *typed.rung, "1 to 9");
 }
 
+void read_test_level(const TypedOptions& typed,
+                     workbench::JudgeOptions& options,
+                     OptionProblems& problems) {
+  if (!typed.test_level) return;
+  options.test_level = number_above_one(*typed.test_level);
+  if (options.test_level) return;
+  problems.add_bad_value("--test-level",
+                         "how many times the start reading failing the test means, above 1",
+                         *typed.test_level,
+                         "for example 3");
+}
+
 void read_running_options(const TypedOptions& typed,
                           JudgeRequest& request,
                           OptionProblems& problems) {
@@ -272,6 +284,7 @@ base::ResultOrProblems<JudgeRequest> judge_request(const TypedOptions& typed,
   read_levels(typed, request.options, problems);
   read_looks(typed, request.options, problems);
   read_rung(typed, request.options, problems);
+  read_test_level(typed, request.options, problems);
   read_running_options(typed, request, problems);
   read_table_options(typed, request.options, problems);
   read_decimal_mark(typed, request.options, problems);

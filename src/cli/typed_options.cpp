@@ -29,6 +29,7 @@ void add_table_options(CLI::App& app, TypedOptions& typed) {
   constexpr int kOneEach = 1;  // the word after it; further ones are tables
   app.add_option("--kind", typed.kind);
   app.add_option("--rung", typed.rung);
+  app.add_option("--test-level", typed.test_level);
   app.add_option("--column", typed.columns)
       ->expected(kOneEach)
       ->take_all()

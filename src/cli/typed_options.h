@@ -21,6 +21,7 @@ struct TypedOptions {
   std::optional<std::string> seed;
   std::optional<std::string> kind;
   std::optional<std::string> rung;
+  std::optional<std::string> test_level;
   std::optional<std::string> threads;
   std::optional<std::string> json;  // empty text: to standard output
   std::optional<std::string> table_file;

@@ -79,29 +79,6 @@ std::vector<RunResult> tested_runs(const trials::Trial& trial, const TimeData& d
   return results;
 }
 
-Family family_of_tests(const Judgement& judgement,
-                       const TimeData& data,
-                       const TimeFit& fit,
-                       std::size_t medium,
-                       std::optional<ClaimAbout> claim) {
-  Family family{.at = {.what = ComparedAt::test}, .batches = 2 * fit.chains};
-  int runs = 0;
-  for (std::size_t a = 0; a < data.groups.arms.size(); ++a) {
-    if (data.groups.medium_of_arm[a] != medium) continue;
-    const ArmResult& arm = judgement.arms[a];
-    runs += arm.runs;
-    family.arms.push_back({.index = a,
-                           .arm = arm.arm,
-                           .runs = arm.runs,
-                           .carries_steel = claim != ClaimAbout::these_blades && arm.specimens > 1,
-                           .log_cuts = fit.arms[a].log_cuts,
-                           .log_cuts_steel = fit.arms[a].log_cuts_steel,
-                           .beyond_what_was_cut = arm.test->beyond_what_was_cut});
-  }
-  family.scatter_degrees_of_freedom = runs - static_cast<int>(family.arms.size());
-  return family;
-}
-
 std::vector<Comparison> compare_tested(const trials::Trial& trial,
                                        const Judgement& judgement,
                                        const TimeData& data,
@@ -161,6 +138,29 @@ std::vector<std::string> not_told_by_tests(const trials::Trial& trial, const Jud
 }
 
 }  // namespace
+
+Family family_of_tests(const Judgement& judgement,
+                       const TimeData& data,
+                       const TimeFit& fit,
+                       std::size_t medium,
+                       std::optional<ClaimAbout> claim) {
+  Family family{.at = {.what = ComparedAt::test}, .batches = 2 * fit.chains};
+  int runs = 0;
+  for (std::size_t a = 0; a < data.groups.arms.size(); ++a) {
+    if (data.groups.medium_of_arm[a] != medium) continue;
+    const ArmResult& arm = judgement.arms[a];
+    runs += arm.runs;
+    family.arms.push_back({.index = a,
+                           .arm = arm.arm,
+                           .runs = arm.runs,
+                           .carries_steel = claim != ClaimAbout::these_blades && arm.specimens > 1,
+                           .log_cuts = fit.arms[a].log_cuts,
+                           .log_cuts_steel = fit.arms[a].log_cuts_steel,
+                           .beyond_what_was_cut = arm.test->beyond_what_was_cut});
+  }
+  family.scatter_degrees_of_freedom = runs - static_cast<int>(family.arms.size());
+  return family;
+}
 
 Judgement judge_lives(const trials::Trial& trial,
                       const TimeData& data,

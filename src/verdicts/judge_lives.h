@@ -10,8 +10,10 @@
 #include "blunting/times/time_data.h"
 #include "blunting/times/time_fit.h"
 #include "trials/trial.h"
+#include "verdicts/family.h"
 #include "verdicts/judgement.h"
 
+#include <cstddef>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -32,5 +34,13 @@ struct LivesQuestion {
                                     const blunting::TimeFit& fit,
                                     const LivesQuestion& question,
                                     base::Seed seed);
+
+// All arms tested in one medium (index into RunGroups::media), with the draws of their cuts until
+// half their edges fail; judgement: by judge_lives, whose arms the indices point to.
+[[nodiscard]] Family family_of_tests(const Judgement& judgement,
+                                     const blunting::TimeData& data,
+                                     const blunting::TimeFit& fit,
+                                     std::size_t medium,
+                                     std::optional<ClaimAbout> claim);
 
 }  // namespace keenfall::verdicts

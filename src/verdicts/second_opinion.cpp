@@ -107,12 +107,15 @@ std::vector<std::size_t> places_of(const std::vector<trials::Arm>& arms,
   return places;
 }
 
-using Family = std::vector<std::size_t>;  // indices into Judgement::comparisons
+using PairsAtOnce = std::vector<std::size_t>;  // indices into Judgement::comparisons
 using Answer = std::optional<SecondOpinion> Comparison::*;
 
 // Sets `answer` of the pairs of the family whose arms are both in the fit.
-void answer_family(Judgement& judgement, const Family& family, const Asked& asked, Answer answer) {
-  Family present;
+void answer_family(Judgement& judgement,
+                   const PairsAtOnce& family,
+                   const Asked& asked,
+                   Answer answer) {
+  PairsAtOnce present;
   std::vector<const Comparison*> pairs;
   for (const std::size_t c : family) {
     const Comparison& pair = judgement.comparisons[c];
@@ -137,7 +140,7 @@ void add_second_opinions(Judgement& judgement,
                          const trials::Trial& trial,
                          const blunting::BluntingData& data,
                          const blunting::ModelSpec& model) {
-  std::map<std::size_t, Family> families;
+  std::map<std::size_t, PairsAtOnce> families;
   for (std::size_t c = 0; c < judgement.comparisons.size(); ++c) {
     families[data.medium_of_arm[judgement.comparisons[c].a]].push_back(c);
   }

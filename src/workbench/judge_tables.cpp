@@ -9,9 +9,13 @@
 #include "verdicts/judge.h"
 #include "verdicts/judge_lives.h"
 #include "verdicts/second_opinion.h"
+#include "workbench/made_judgements.h"
 
 #include <algorithm>
 #include <ctime>
+#include <iterator>
+#include <optional>
+#include <utility>
 #include <variant>
 
 namespace keenfall::workbench {
@@ -110,18 +114,18 @@ double cpu_seconds_since(std::clock_t start) {
   return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
 }
 
-base::Result<verdicts::Judgement> judge_curves(const trials::Trial& trial,
-                                               const blunting::SeriesKey& key,
-                                               const blunting::ModelSpec& model,
-                                               const JudgeOptions& options,
-                                               const base::Executor& executor,
-                                               const base::ProgressReport& progress) {
+base::Result<JudgedCurves> judge_curves(const trials::Trial& trial,
+                                        const blunting::SeriesKey& key,
+                                        const blunting::ModelSpec& model,
+                                        const JudgeOptions& options,
+                                        const base::Executor& executor,
+                                        const base::ProgressReport& progress) {
   const std::clock_t start = std::clock();
-  const auto data = blunting::prepare(trial, key, model.errors);
+  auto data = blunting::prepare(trial, key, model.errors);
   if (!data) return base::failed(data.error());
   const auto stop_reading = stop_reading_in(options.stop_reading, data->unit);
   if (!stop_reading) return base::failed(stop_reading.error());
-  const auto fit = blunting::fit_blunting(
+  auto fit = blunting::fit_blunting(
       *data, model, blunting::sampling_for(*data), options.seed, executor, progress);
   if (!fit) return base::failed(fit.error());
   verdicts::Judgement judgement = verdicts::judge(trial,
@@ -136,25 +140,28 @@ base::Result<verdicts::Judgement> judge_curves(const trials::Trial& trial,
   verdicts::add_second_opinions(judgement, trial, *data, model);
   judgement.fit.model = model.name;
   judgement.fit.cpu_seconds = cpu_seconds_since(start);
-  return judgement;
+  return JudgedCurves{
+      .data = std::move(*data), .fit = std::move(*fit), .judgement = std::move(judgement)};
 }
 
-base::Result<verdicts::Judgement> judge_test(const trials::Trial& trial,
-                                             const blunting::TestKey& test,
-                                             const JudgeOptions& options,
-                                             const base::Executor& executor,
-                                             const base::ProgressReport& progress) {
+verdicts::LivesQuestion question_about_lives(const JudgeOptions& options) {
+  return {
+      .worth_it_margin = options.worth_it_margin, .claim = options.claim, .looks = options.looks};
+}
+
+base::Result<JudgedLives> judge_test(const trials::Trial& trial,
+                                     const blunting::TestKey& test,
+                                     const JudgeOptions& options,
+                                     const base::Executor& executor,
+                                     const base::ProgressReport& progress) {
   const std::clock_t start = std::clock();
-  const auto data = blunting::prepare_times(trial, test);
+  auto data = blunting::prepare_times(trial, test);
   if (!data) return base::failed(data.error());
-  const auto fit = blunting::fit_times(*data, {}, options.seed, executor, progress);
+  if (test.rung) data->level = options.test_level;
+  auto fit = blunting::fit_times(*data, {}, options.seed, executor, progress);
   if (!fit) return base::failed(fit.error());
-  verdicts::Judgement judgement = verdicts::judge_lives(
-      trial,
-      *data,
-      *fit,
-      {.worth_it_margin = options.worth_it_margin, .claim = options.claim, .looks = options.looks},
-      options.seed);
+  verdicts::Judgement judgement =
+      verdicts::judge_lives(trial, *data, *fit, question_about_lives(options), options.seed);
   if (test.rung && !options.rung) {
     judgement.taken_as.push_back("The pass ladder is judged at rung " + std::to_string(*test.rung) +
                                  ": of all rungs the one that most runs were seen to pass and then "
@@ -165,49 +172,92 @@ base::Result<verdicts::Judgement> judge_test(const trials::Trial& trial,
         "A stop level or reading was asked for; a pass-or-fail test has none, so it was not used.");
   }
   judgement.fit.cpu_seconds = cpu_seconds_since(start);
-  return judgement;
+  return JudgedLives{
+      .data = std::move(*data), .fit = std::move(*fit), .judgement = std::move(judgement)};
 }
 
-base::Result<verdicts::Judgement> judge_one(const trials::Trial& trial,
-                                            const Fitted& fitted,
-                                            const blunting::ModelSpec& model,
-                                            const JudgeOptions& options,
-                                            const base::Executor& executor,
-                                            const base::ProgressReport& progress) {
-  if (const auto* test = std::get_if<blunting::TestKey>(&fitted)) {
-    return judge_test(trial, *test, options, executor, progress);
+// What was made of the fits, in their order, and what could not be.
+struct Made {
+  std::vector<JudgedCurves> curves;
+  std::vector<JudgedLives> lives;
+  std::vector<Problem> not_judged;
+};
+
+// One kind without a usable run does not take the others down with it.
+template <class Judged>
+std::optional<Problem> keep(base::Result<Judged> judged,
+                            std::vector<Judged>& kept,
+                            std::vector<Problem>& not_judged) {
+  if (judged) {
+    kept.push_back(std::move(*judged));
+  } else if (judged.error().kind == ProblemKind::unsuitable_data) {
+    not_judged.push_back(judged.error());
+  } else {
+    return judged.error();
   }
-  const auto& curves = std::get<blunting::SeriesKey>(fitted);
-  return judge_curves(trial, curves, model, options, executor, progress);
+  return std::nullopt;
+}
+
+base::Result<Made> make_all(const trials::Trial& trial,
+                            const std::vector<Fitted>& keys,
+                            const blunting::ModelSpec& model,
+                            const JudgeOptions& options,
+                            const base::Executor& executor,
+                            const base::ProgressReport& progress) {
+  Made made;
+  for (const Fitted& key : keys) {
+    std::optional<Problem> problem;
+    if (const auto* test = std::get_if<blunting::TestKey>(&key)) {
+      problem =
+          keep(judge_test(trial, *test, options, executor, progress), made.lives, made.not_judged);
+    } else {
+      const auto& curves = std::get<blunting::SeriesKey>(key);
+      problem = keep(judge_curves(trial, curves, model, options, executor, progress),
+                     made.curves,
+                     made.not_judged);
+    }
+    if (problem) return base::failed(*problem);
+  }
+  return made;
+}
+
+Judgements judgements_of(Made made, std::vector<verdicts::Judgement> between) {
+  Judgements judgements;
+  for (JudgedCurves& judged : made.curves) judgements.push_back(std::move(judged.judgement));
+  for (JudgedLives& judged : made.lives) judgements.push_back(std::move(judged.judgement));
+  std::ranges::move(between, std::back_inserter(judgements));
+  return judgements;
 }
 
 }  // namespace
 
-base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& trial,
+base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& given,
                                                const JudgeOptions& options,
                                                const base::Executor& executor,
                                                const base::ProgressReport& progress) {
   const auto model = model_named(options.model);
   if (!model) return refused(model.error());
+  const trials::Trial trial = with_test_level(given, options.test_level);
   const auto keys = fits_wanted(trial, options);
   if (!keys) return refused(keys.error());
-  Judgements judgements;
-  std::vector<std::string> not_judged;
-  std::optional<Problem> first_problem;
-  for (const Fitted& key : *keys) {
-    auto judgement = judge_one(trial, key, *model, options, executor, progress);
-    if (judgement) {
-      judgements.push_back(std::move(*judgement));
-      continue;
-    }
-    // One kind without a usable run does not take the others down with it.
-    if (judgement.error().kind != ProblemKind::unsuitable_data) return refused(judgement.error());
-    if (!first_problem) first_problem = judgement.error();
-    not_judged.push_back(judgement.error().sentence);
-  }
-  if (judgements.empty()) return refused(*first_problem);
+  auto made = make_all(trial, *keys, *model, options, executor, progress);
+  if (!made) return refused(made.error());
+  if (made->curves.empty() && made->lives.empty()) return refused(made->not_judged.front());
+  const std::vector<Problem> not_judged = made->not_judged;
+  const bool idle_level = options.test_level && made->lives.empty();
+  auto between = read_against_tested(
+      {.trial = trial, .curves = made->curves, .model = *model, .test_level = options.test_level},
+      made->lives,
+      question_about_lives(options),
+      options.seed);
+  Judgements judgements = judgements_of(std::move(*made), std::move(between));
   auto& said = judgements.front().cannot_say;
-  said.insert(said.end(), not_judged.begin(), not_judged.end());
+  for (const Problem& problem : not_judged) said.push_back(problem.sentence);
+  if (idle_level) {
+    said.push_back(
+        "A level was given for a pass-or-fail test, but no edge was judged by one, so it was not "
+        "used.");
+  }
   auto& taken_as = judgements.front().taken_as;
   taken_as.insert(taken_as.begin(), trial.remarks.begin(), trial.remarks.end());
   return judgements;

@@ -2,7 +2,9 @@
 //
 // In: paths of tables (all of one trial) and what was asked for. Out: one judgement for each kind
 // of reading and thread, the one with most readings first, then one for each pass-or-fail test; at
-// least one. Fails with every problem of the tables or of an option (Place::column is then the
+// least one. Where other edges of one medium were read than were tested, and what failing the test
+// means on a curve is stated, one more for each such test holds the comparisons between the two.
+// Fails with every problem of the tables or of an option (Place::column is then the
 // option, "--kind"), or with one of kind `interrupted` when the progress report asked to stop. The
 // numbers depend on the seed, never on the executor.
 #pragma once
@@ -28,6 +30,9 @@ struct JudgeOptions {
   std::string model = "default";              // or "plain"
   std::optional<verdicts::ClaimAbout> claim;  // absent: of the steels wherever that can be made
   std::vector<int> looks;  // runs of every arm at each planned look, rising; empty: one look
+  // What failing the test means on a curve, times the start reading, above 1; for lives that state
+  // none themselves, and for a pass ladder.
+  std::optional<double> test_level;
   base::Seed seed{1};
   std::optional<std::string> kind;  // only readings of this kind
   std::optional<int> rung;          // of the pass ladder, 1 to 9; absent: the one that tells most

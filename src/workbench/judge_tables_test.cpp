@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <string>
 
 namespace keenfall::workbench {
 namespace {
@@ -169,6 +171,104 @@ TEST(JudgeTrial, JudgesAPassLadderAtTheRungAskedFor) {
   ASSERT_TRUE(found);
   EXPECT_EQ(found->at(0).test->rung, 7);
   EXPECT_EQ(found->at(0).runs.at(0).failed_by_cuts, 20);
+}
+
+// A and B are read, C is only tested.
+trials::Trial read_and_tested_edges(std::optional<double> level) {
+  trials::Trial trial = two_kinds();
+  trial.blades.push_back({.name = "C"});
+  double cuts = 40;
+  for (const char* name : {"1", "2", "3", "4"}) {
+    trial.runs.push_back({.name = name,
+                          .arm = {.blade = "C", .medium = {.name = "sisal"}},
+                          .edge_lives = {{.test = "paper",
+                                          .lasted_cuts = cuts,
+                                          .failed_by_cuts = 1.2 * cuts,
+                                          .level = level}}});
+    cuts *= 1.3;
+  }
+  return trial;
+}
+
+bool is_said(const verdicts::Judgement& judgement, const std::string& words) {
+  return std::ranges::any_of(judgement.cannot_say, [&words](const std::string& sentence) {
+    return sentence.find(words) != std::string::npos;
+  });
+}
+
+TEST(JudgeTrial, ComparesEdgesReadWithEdgesTestedWhereTheTableStatesTheLevel) {
+  const auto found = judged(read_and_tested_edges(3), {});
+
+  ASSERT_TRUE(found);
+  ASSERT_EQ(found->size(), 4U);
+  EXPECT_EQ(found->at(3).kind.name, "read_and_tested");
+  EXPECT_EQ(found->at(3).comparisons.size(), 2U);
+  EXPECT_EQ(found->at(3).stop_level, 3);
+  EXPECT_TRUE(is_said(found->at(3), "the level is taken as one of the thread push reading"));
+}
+
+TEST(JudgeTrial, TakesTheLevelAskedForWhereTheTableStatesNone) {
+  const auto found = judged(read_and_tested_edges({}), {.test_level = 2.5});
+
+  ASSERT_EQ(found->size(), 4U);
+  EXPECT_EQ(found->at(2).test->level, 2.5);
+  EXPECT_EQ(found->at(3).stop_level, 2.5);
+}
+
+TEST(JudgeTrial, SaysWhatToStateWhereNoLevelIsKnown) {
+  const auto found = judged(read_and_tested_edges({}), {});
+
+  ASSERT_EQ(found->size(), 3U);
+  EXPECT_TRUE(is_said(found->at(2), "or by --test-level=3 if it means 3 times the start reading"));
+}
+
+TEST(JudgeTrial, ComparesNothingWhereTheTableStatesTwoLevels) {
+  trials::Trial trial = read_and_tested_edges(3);
+  trial.runs.back().edge_lives[0].level = 2;
+  const auto found = judged(trial, {.test_level = 3});
+
+  ASSERT_EQ(found->size(), 3U);
+  EXPECT_TRUE(is_said(found->at(2), "the table says 2 and 3 times the start reading"));
+}
+
+TEST(JudgeTrial, SaysWhatToStateWhereOnlySomeLivesStateALevel) {
+  trials::Trial trial = read_and_tested_edges(3);
+  trial.runs.back().edge_lives[0].level.reset();
+
+  EXPECT_TRUE(is_said(judged(trial, {})->at(2), "(--test-level=3 says the same for those)"));
+  EXPECT_EQ(judged(trial, {.test_level = 3})->size(), 4U);
+}
+
+TEST(JudgeTrial, SaysThatALevelForATestWasNotUsedWhereNothingWasTested) {
+  const auto found = judged(two_kinds(), {.test_level = 3});
+
+  EXPECT_TRUE(is_said(found->at(0), "no edge was judged by one, so it was not used"));
+}
+
+TEST(JudgeTrial, SaysThatALevelForATestWasNotUsedWhereOnlyReadEdgesWereTested) {
+  const auto found = judged(readings_and_lives(), {.test_level = 3});
+
+  ASSERT_EQ(found->size(), 3U);
+  EXPECT_TRUE(is_said(found->at(2), "so it was not used"));
+}
+
+TEST(JudgeTrial, TakesTheLevelAskedForAsThatOfAPassLadder) {
+  trials::Trial trial = two_kinds();
+  trial.blades.push_back({.name = "C"});
+  trial.series.push_back({.kind = *trials::find_reading_kind("pass_ladder"), .unit = "rung"});
+  for (const char* name : {"1", "2", "3", "4"}) {
+    trials::Run run{.name = name, .arm = {.blade = "C", .medium = {.name = "sisal"}}};
+    const bool is_early = *name == '1';
+    run.readings = {{.series = 2, .cuts = 0, .reading = 7},
+                    {.series = 2, .cuts = 30, .reading = is_early ? 5.0 : 6.0},
+                    {.series = 2, .cuts = 60, .reading = 5}};
+    trial.runs.push_back(std::move(run));
+  }
+  const auto found = judged(trial, {.test_level = 3});
+
+  ASSERT_EQ(found->size(), 4U);
+  EXPECT_EQ(found->at(3).test->level, 3);
+  EXPECT_EQ(found->at(3).arms.size(), 3U);
 }
 
 }  // namespace

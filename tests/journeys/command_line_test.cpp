@@ -484,6 +484,33 @@ TEST(TheEdgeLives, AreJudgedByTheirTest) {
   EXPECT_EQ(judgement["comparisons"].size(), 3U);
 }
 
+// By hand, from the table's medians: A's readings pass 2.5 x 103 gf at about 14 cuts, half of C's
+// edges fail at about 38; 38 / 14 = 2.7.
+TEST(TheEdgesReadAndTested, AreComparedAtTheLevelThatTheTableStates) {
+  const Said said = run(
+      {.program = KEENFALL_PROGRAM,
+       .words = {"judge", KEENFALL_SOURCE_DIR "/examples/edge-lives/read_and_tested.csv", "--json"},
+       .environment = {{"LC_ALL", "C.UTF-8"}}});
+
+  EXPECT_EQ(said.exit_code, 0) << said.err;
+  const auto document = nlohmann::json::parse(said.out);
+  ASSERT_EQ(document["also_judged"].size(), 2U);
+  const auto& between = document["also_judged"][1];
+  EXPECT_EQ(between["kind"]["name"], "read_and_tested");
+  ASSERT_EQ(between["comparisons"].size(), 1U);
+  EXPECT_EQ(between["comparisons"][0]["a"]["blade"], "C");
+  EXPECT_EQ(between["comparisons"][0]["at"]["level"], 2.5);
+  EXPECT_NEAR(between["comparisons"][0]["ratio"]["median"].get<double>(), 2.7, 0.3);
+}
+
+TEST(ATestLevel, ThatIsNoRiseIsRefused) {
+  const Said said =
+      run({.program = KEENFALL_PROGRAM, .words = {"judge", "nowhere.csv", "--test-level=1"}});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.err, HasSubstr("--test-level must be how many times the start reading"));
+}
+
 TEST(ABlade, OfWhichEveryRunIsVoidedIsNamedInTheAnswer) {
   const std::string table = a_table("voided.csv",
                                     "blade,medium,run,cuts,reading,voided\n"
