@@ -1,6 +1,7 @@
 #include "exchange/wide_header.h"
 
 #include "exchange/cell_words.h"
+#include "exchange/text_lines.h"
 
 #include <algorithm>
 #include <array>
