@@ -1,7 +1,8 @@
 // The log posterior density of how long edges last by one test, with its gradient.
 //
 //   log T(r) = mu(arm) + block x medium + specimen + scale(medium) x standard logistic
-//   mu ~ N(centre of the data, 2); run-to-run sd = scale pi / sqrt 3 ~ half-normal, one a medium
+//   (scale pi / sqrt 3)^2 = (run-to-run sd)^2 + (the test's own error, 0.1)^2
+//   mu ~ N(centre of the data, 2); run-to-run sd ~ half-normal, one a medium
 //
 // Runs are integrated out by the logistic; priors are those of the curves (model_spec.h). Scales
 // enter as logs, block and specimen effects in units of their scatter; Jacobians are included.

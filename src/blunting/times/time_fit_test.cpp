@@ -52,7 +52,7 @@ TEST(TimeFit, AgreesWithAGridForOneArm) {
   for (double mu = centre - 3; mu < centre + 3; mu += 0.01) {
     for (double sd = 0.01; sd < 3; sd += 0.01) {
       const auto share_below = [&](double cuts) {
-        const double scale = sd * std::sqrt(3) / std::numbers::pi;
+        const double scale = std::hypot(sd, 0.1) * std::sqrt(3) / std::numbers::pi;
         return 1 / (1 + std::exp(-(std::log(cuts) - mu) / scale));
       };
       const double prior =
