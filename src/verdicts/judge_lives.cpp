@@ -1,13 +1,16 @@
 #include "verdicts/judge_lives.h"
 
 #include "base/require.h"
+#include "blunting/times/quick_times.h"
 #include "numerics/summaries.h"
 #include "verdicts/arms_not_judged.h"
 #include "verdicts/family.h"
 #include "verdicts/fit_report.h"
+#include "verdicts/second_opinion.h"
 #include "verdicts/what_was_seen.h"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 
 namespace keenfall::verdicts {
@@ -79,6 +82,14 @@ std::vector<RunResult> tested_runs(const trials::Trial& trial, const TimeData& d
   return results;
 }
 
+Family with_draws(Family family, const std::vector<blunting::ArmTimes>& times) {
+  for (LastingArm& arm : family.arms) {
+    arm.log_cuts = times[arm.index].log_cuts;
+    arm.log_cuts_steel = times[arm.index].log_cuts_steel;
+  }
+  return family;
+}
+
 std::vector<Comparison> compare_tested(const trials::Trial& trial,
                                        const Judgement& judgement,
                                        const TimeData& data,
@@ -86,16 +97,18 @@ std::vector<Comparison> compare_tested(const trials::Trial& trial,
                                        const LivesQuestion& question,
                                        base::Seed seed) {
   std::vector<Comparison> comparisons;
+  const auto quick = blunting::quick_times(data);
   for (std::size_t medium = 0; medium < data.groups.media.size(); ++medium) {
     const Family family = family_of_tests(judgement, data, fit, medium, question.claim);
-    for (Comparison& pair : compare_family(trial,
-                                           family,
-                                           all_pairs(family.arms.size()),
-                                           {.worth_it_margin = question.worth_it_margin,
-                                           .looks = question.looks,
-                                           .seed = seed})) {
-      comparisons.push_back(std::move(pair));
+    std::vector<Comparison> pairs = compare_family(
+        trial,
+        family,
+        all_pairs(family.arms.size()),
+        {.worth_it_margin = question.worth_it_margin, .looks = question.looks, .seed = seed});
+    if (quick) {
+      add_second_opinions(pairs, with_draws(family, *quick), question.worth_it_margin);
     }
+    std::ranges::move(pairs, std::back_inserter(comparisons));
   }
   return comparisons;
 }

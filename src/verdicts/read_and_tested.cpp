@@ -6,9 +6,8 @@
 #include "numerics/summaries.h"
 #include "verdicts/joined_family.h"
 #include "verdicts/lasting.h"
-#include "verdicts/planned_looks.h"
 #include "verdicts/read_and_tested_words.h"
-#include "verdicts/simultaneous.h"
+#include "verdicts/second_opinion.h"
 #include "verdicts/what_was_seen.h"
 
 #include <algorithm>
@@ -91,26 +90,6 @@ FitReport fit_of_both(const FitReport& read, const FitReport& tested, base::Seed
   return both;
 }
 
-// The second opinion on every pair, where only the curves were fitted another way.
-void add_quick_opinions(std::span<Comparison> comparisons, const Family& quick, double margin) {
-  std::vector<Draws> log_ratios;
-  for (const Comparison& pair : comparisons) {
-    log_ratios.push_back(log_ratio_of(quick, pair.a, pair.b, pair.claim_about));
-  }
-  const std::vector<RatioBounds> together = simultaneous_bounds(log_ratios);
-  for (std::size_t c = 0; c < comparisons.size(); ++c) {
-    Comparison& pair = comparisons[c];
-    SecondOpinion opinion{.ratio = numerics::exp_of(numerics::interval_of(log_ratios[c]))};
-    const LookStretch stretch =
-        pair.look ? LookStretch{.at_95 = pair.look->stretch_95, .at_90 = pair.look->stretch_90}
-                  : LookStretch{};
-    opinion.simultaneous = stretched(together[c], opinion.ratio.median, stretch);
-    opinion.verdict = verdict_on(opinion.simultaneous, margin);
-    opinion.agrees = opinion.verdict == pair.verdict;
-    pair.quick = opinion;
-  }
-}
-
 void add_ratios_at(std::span<Comparison> comparisons, const Family& family) {
   const auto beyond = [&family](std::size_t arm) { return family.arms[arm].beyond_what_was_cut; };
   for (Comparison& pair : comparisons) {
@@ -144,7 +123,8 @@ std::vector<Comparison> compared_in(const ReadAndTestedArms& arms, const Compari
                      {.worth_it_margin = by.question.worth_it_margin,
                       .looks = by.question.looks,
                       .seed = by.seed});
-  add_quick_opinions(
+  // Only the curves were fitted another way.
+  add_second_opinions(
       comparisons, with_quick_curves(joined, by.read, arms, by.quick), by.question.worth_it_margin);
   for (const double times : {lower_level(level), level, higher_level(level)}) {
     add_ratios_at(comparisons, joined_at(times).family);

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -42,17 +43,10 @@ struct Asked {
   std::vector<std::size_t> arm_of;  // by index into Judgement::arms
 };
 
-std::vector<SecondOpinion> opinions_on(const std::vector<const Comparison*>& family,
-                                       double margin,
-                                       const Asked& asked) {
-  QuickLasting lasting(asked.data, asked.fit, family.front()->at);
-  std::vector<blunting::Draws> log_ratios;
-  for (const Comparison* pair : family) {
-    blunting::Draws ratio = lasting.of(asked.arm_of[pair->a], pair->claim_about);
-    const blunting::Draws& below = lasting.of(asked.arm_of[pair->b], pair->claim_about);
-    for (std::size_t d = 0; d < ratio.size(); ++d) ratio[d] -= below[d];
-    log_ratios.push_back(std::move(ratio));
-  }
+// By the rules of the comparison it is beside; agrees is left to the caller.
+std::vector<SecondOpinion> opinions_by(const std::vector<blunting::Draws>& log_ratios,
+                                       const std::vector<const Comparison*>& family,
+                                       double margin) {
   const std::vector<RatioBounds> together = simultaneous_bounds(log_ratios);
   std::vector<SecondOpinion> opinions;
   for (std::size_t c = 0; c < family.size(); ++c) {
@@ -65,6 +59,20 @@ std::vector<SecondOpinion> opinions_on(const std::vector<const Comparison*>& fam
     opinions.push_back(opinion);
   }
   return opinions;
+}
+
+std::vector<SecondOpinion> opinions_on(const std::vector<const Comparison*>& family,
+                                       double margin,
+                                       const Asked& asked) {
+  QuickLasting lasting(asked.data, asked.fit, family.front()->at);
+  std::vector<blunting::Draws> log_ratios;
+  for (const Comparison* pair : family) {
+    blunting::Draws ratio = lasting.of(asked.arm_of[pair->a], pair->claim_about);
+    const blunting::Draws& below = lasting.of(asked.arm_of[pair->b], pair->claim_about);
+    for (std::size_t d = 0; d < ratio.size(); ++d) ratio[d] -= below[d];
+    log_ratios.push_back(std::move(ratio));
+  }
+  return opinions_by(log_ratios, family, margin);
 }
 
 bool shares_the_fit(const trials::ReadingSeries& series, const blunting::BluntingData& data) {
@@ -160,6 +168,21 @@ void add_second_opinions(Judgement& judgement,
   ask(data, &Comparison::quick);
   ask_changed(take_strike_back, &Comparison::with_struck);
   ask_changed(strike_where_doubtful, &Comparison::without_doubtful);
+}
+
+void add_second_opinions(std::span<Comparison> comparisons, const Family& quick, double margin) {
+  std::vector<blunting::Draws> log_ratios;
+  std::vector<const Comparison*> family;
+  for (const Comparison& pair : comparisons) {
+    log_ratios.push_back(log_ratio_of(quick, pair.a, pair.b, pair.claim_about));
+    family.push_back(&pair);
+  }
+  if (family.empty()) return;
+  const auto opinions = opinions_by(log_ratios, family, margin);
+  for (std::size_t c = 0; c < comparisons.size(); ++c) {
+    comparisons[c].quick = opinions[c];
+    comparisons[c].quick->agrees = opinions[c].verdict == comparisons[c].verdict;
+  }
 }
 
 }  // namespace keenfall::verdicts

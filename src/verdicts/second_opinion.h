@@ -11,7 +11,10 @@
 #include "blunting/inference/blunting_data.h"
 #include "blunting/inference/model_spec.h"
 #include "trials/trial.h"
+#include "verdicts/family.h"
 #include "verdicts/judgement.h"
+
+#include <span>
 
 namespace keenfall::verdicts {
 
@@ -22,5 +25,9 @@ void add_second_opinions(Judgement& judgement,
                          const trials::Trial& trial,
                          const blunting::BluntingData& data,
                          const blunting::ModelSpec& model);
+
+// Sets Comparison::quick of one family's comparisons from the draws of another way of fitting;
+// quick: the same arms as theirs, in jointly drawn draws.
+void add_second_opinions(std::span<Comparison> comparisons, const Family& quick, double margin);
 
 }  // namespace keenfall::verdicts

@@ -2,6 +2,7 @@
 
 #include "blunting/quick/mixture.h"
 #include "blunting/quick/scatter_group.h"
+#include "numerics/even_points.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,38 +12,17 @@ namespace keenfall::blunting {
 
 namespace {
 
-// Evenly spread points of the unit cube: Richtmyer's sequence, fractions of multiples of square
-// roots of primes (Niederreiter 1978, section 3).
-class EvenPoints {
- public:
-  explicit EvenPoints(std::size_t dimension) {
-    for (std::size_t candidate = 2; steps_.size() < dimension; ++candidate) {
-      bool is_prime = true;
-      for (std::size_t d = 2; d * d <= candidate; ++d) is_prime = is_prime && candidate % d != 0;
-      if (is_prime) steps_.push_back(std::fmod(std::sqrt(static_cast<double>(candidate)), 1.0));
-    }
-    place_.resize(dimension, 0.5);
+// The next point as standard normals, by pairs (Box & Muller 1958).
+void next_normals(numerics::EvenPoints& points, Eigen::Ref<Eigen::VectorXd> normals) {
+  const std::vector<double>& place = points.next();
+  for (Eigen::Index i = 0; i < normals.size(); i += 2) {
+    const auto at = static_cast<std::size_t>(i);
+    const double radius = std::sqrt(-2 * std::log(1 - place[at]));
+    const double angle = 2 * std::numbers::pi * place[at + 1];
+    normals[i] = radius * std::cos(angle);
+    if (i + 1 < normals.size()) normals[i + 1] = radius * std::sin(angle);
   }
-
-  // The next point as standard normals, by pairs (Box & Muller 1958).
-  void next_normals(Eigen::Ref<Eigen::VectorXd> normals) {
-    for (std::size_t i = 0; i < place_.size(); ++i) {
-      place_[i] += steps_[i];
-      if (place_[i] >= 1) place_[i] -= 1;
-    }
-    for (Eigen::Index i = 0; i < normals.size(); i += 2) {
-      const auto at = static_cast<std::size_t>(i);
-      const double radius = std::sqrt(-2 * std::log(1 - place_[at]));
-      const double angle = 2 * std::numbers::pi * place_[at + 1];
-      normals[i] = radius * std::cos(angle);
-      if (i + 1 < normals.size()) normals[i + 1] = radius * std::sin(angle);
-    }
-  }
-
- private:
-  std::vector<double> steps_;
-  std::vector<double> place_;
-};
+}
 
 // Draws of what stands last in the parts: arms' levels and, before them, specimens.
 class Drawer {
@@ -72,7 +52,7 @@ class Drawer {
  private:
   void keep_some(const GivenNormal& given, Eigen::Index draws) {
     levels_.resize(count_, draws);
-    for (Eigen::Index d = 0; d < draws; ++d) points_.next_normals(levels_.col(d));
+    for (Eigen::Index d = 0; d < draws; ++d) next_normals(points_, levels_.col(d));
     given.factor.bottomRightCorner(count_, count_)
         .triangularView<Eigen::Lower>()
         .transpose()
@@ -101,7 +81,7 @@ class Drawer {
   const ScatterGroup& group_;
   QuickFit& fit_;
   Eigen::Index count_;
-  EvenPoints points_;
+  numerics::EvenPoints points_;
   Eigen::MatrixXd levels_;
 };
 

@@ -13,10 +13,6 @@ namespace {
 
 constexpr double kSdOfLogistic = std::numbers::pi / std::numbers::sqrt3;
 constexpr double kRoughLogScatterVariance = 0.1;
-// Sd of log cuts: what a test's own error leaves open even if all edges were alike. The spot that
-// is tried errs by about 0.04 of a log reading, where curves rise by about 0.4 a log cut (both the
-// usual ones of reading; common practice, no source).
-constexpr double kTestError = 0.1;
 
 // Log prior of a half-normal scatter s given as log s, Jacobian included; and its derivative.
 struct LogPrior {
