@@ -38,17 +38,9 @@ void add_ratios_by_level(std::vector<Comparison>& pairs,
                          std::span<const std::size_t> arms,
                          std::optional<ClaimAbout> claim) {
   for (const double level : kLevelsDrawn) {
-    const Family family =
-        family_of_curves(data, fit, arms, {.what = ComparedAt::level, .level = level}, claim);
-    for (Comparison& pair : pairs) {
-      const auto beyond = [&](std::size_t arm) {
-        return std::ranges::find(family.arms, arm, &LastingArm::index)->beyond_what_was_cut;
-      };
-      const blunting::Draws log_ratio = log_ratio_of(family, pair.a, pair.b, pair.claim_about);
-      pair.ratio_by_level.push_back({.level = level,
-                                     .ratio = numerics::exp_of(numerics::interval_of(log_ratio)),
-                                     .beyond_what_was_cut = beyond(pair.a) || beyond(pair.b)});
-    }
+    add_ratio_at_level(
+        pairs,
+        family_of_curves(data, fit, arms, {.what = ComparedAt::level, .level = level}, claim));
   }
 }
 

@@ -3,22 +3,16 @@
 #include "blunting/times/made_times.h"
 #include "blunting/times/time_fit.h"
 #include "verdicts/judge_lives.h"
+#include "verdicts/made_trials_asked_for.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <cstdlib>
+#include <cstdint>
 #include <iostream>
-#include <string>
 
 namespace keenfall::verdicts {
 namespace {
-
-int lives_trials_asked_for() {
-  const char* text = std::getenv("KEENFALL_TRIALS");
-  constexpr int kUsual = 60;
-  return text == nullptr ? kUsual : std::stoi(text);
-}
 
 struct LivesTally {
   int trials = 0;
@@ -34,7 +28,7 @@ bool says_longer_or_shorter(const Comparison& pair) {
 // Tried every 4 cuts, half of the edges failed after 20 and 20 times the ratio, scatter 0.3.
 LivesTally tally_of(int runs_each, double log_ratio, std::uint64_t first_seed) {
   LivesTally tally;
-  for (int t = 0; t < lives_trials_asked_for(); ++t) {
+  for (int t = 0; t < testing::trials_asked_for(60); ++t) {
     const trials::Trial trial =
         blunting::testing::made_times({.runs_each = runs_each,
                                        .log_median_a = std::log(20),

@@ -164,6 +164,17 @@ Draws log_ratio_of(const Family& family, std::size_t a, std::size_t b, ClaimAbou
   return difference_of(arm_at(family, a), arm_at(family, b), claim);
 }
 
+void add_ratio_at_level(std::span<Comparison> comparisons, const Family& family) {
+  for (Comparison& pair : comparisons) {
+    const Draws log_ratio = log_ratio_of(family, pair.a, pair.b, pair.claim_about);
+    pair.ratio_by_level.push_back(
+        {.level = family.at.level,
+         .ratio = numerics::exp_of(numerics::interval_of(log_ratio)),
+         .beyond_what_was_cut = arm_at(family, pair.a).beyond_what_was_cut ||
+                                arm_at(family, pair.b).beyond_what_was_cut});
+  }
+}
+
 std::vector<Comparison> compare_family(const trials::Trial& trial,
                                        const Family& family,
                                        std::span<const Pair> pairs,

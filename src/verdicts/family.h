@@ -60,4 +60,7 @@ struct Pair {
                                            std::size_t b,
                                            ClaimAbout claim);
 
+// Adds to every comparison its ratio at the level the family is at (Comparison::ratio_by_level).
+void add_ratio_at_level(std::span<Comparison> comparisons, const Family& family);
+
 }  // namespace keenfall::verdicts

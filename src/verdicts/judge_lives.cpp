@@ -130,11 +130,7 @@ std::vector<std::string> not_told_by_tests(const trials::Trial& trial, const Jud
           "One run of " + words + ": how much it scatters from run to run is borrowed from " +
           (judgement.arms.size() > 1 ? "the other arms." : "common experience, not seen here."));
     }
-    if (arm.test->runs_that_reached == 0) {
-      sentences.push_back("No run of " + words +
-                          " was seen to fail, so how long it lasts is known from below only: how "
-                          "much longer is not seen here.");
-    }
+    if (const auto sentence = known_from_below(arm)) sentences.push_back(*sentence);
   }
   if (judgement.comparisons.empty() && judgement.fit.usable) {
     sentences.push_back(
@@ -151,6 +147,13 @@ std::vector<std::string> not_told_by_tests(const trials::Trial& trial, const Jud
 }
 
 }  // namespace
+
+std::optional<std::string> known_from_below(const ArmResult& arm) {
+  if (!arm.test || arm.test->runs_that_reached > 0) return std::nullopt;
+  return "No run of " + arm.arm.blade + " on " + arm.arm.medium.name +
+         " was seen to fail, so how long it lasts is known from below only: how much longer is not "
+         "seen here.";
+}
 
 Family family_of_tests(const Judgement& judgement,
                        const TimeData& data,

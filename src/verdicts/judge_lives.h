@@ -15,6 +15,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -34,6 +35,9 @@ struct LivesQuestion {
                                     const blunting::TimeFit& fit,
                                     const LivesQuestion& question,
                                     base::Seed seed);
+
+// What is said of an arm of which no run was seen to fail; none of others.
+[[nodiscard]] std::optional<std::string> known_from_below(const ArmResult& arm);
 
 // All arms tested in one medium (index into RunGroups::media), with the draws of their cuts until
 // half their edges fail; judgement: by judge_lives, whose arms the indices point to.

@@ -5,13 +5,13 @@
 #include "blunting/inference/full_fit.h"
 #include "blunting/simulated_run.h"
 #include "verdicts/judge.h"
+#include "verdicts/made_trials_asked_for.h"
 #include "verdicts/second_opinion.h"
 
 #include <gtest/gtest.h>
 
 #include <array>
 #include <cmath>
-#include <cstdlib>
 #include <string>
 
 namespace keenfall::verdicts {
@@ -95,8 +95,7 @@ void add_trial(Agreement& agreement, std::uint64_t seed) {
 }
 
 TEST(QuickEngine, ComesToTheSameVerdictAsTheFullOne) {
-  const char* asked = std::getenv("KEENFALL_TRIALS");           // NOLINT(concurrency-mt-unsafe)
-  const int trials = asked == nullptr ? 60 : std::atoi(asked);  // NOLINT(cert-err34-c)
+  const int trials = testing::trials_asked_for(60);
   Agreement agreement;
   for (int t = 0; t < trials; ++t) add_trial(agreement, 5000 + static_cast<std::uint64_t>(t));
 

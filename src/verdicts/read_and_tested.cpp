@@ -3,7 +3,6 @@
 #include "base/plain_number.h"
 #include "base/require.h"
 #include "blunting/quick/quick_fit.h"
-#include "numerics/summaries.h"
 #include "verdicts/joined_family.h"
 #include "verdicts/lasting.h"
 #include "verdicts/read_and_tested_words.h"
@@ -11,15 +10,12 @@
 #include "verdicts/what_was_seen.h"
 
 #include <algorithm>
-#include <span>
 #include <string>
 #include <utility>
 
 namespace keenfall::verdicts {
 
 namespace {
-
-using blunting::Draws;
 
 // What a level a little lower or higher would make of the ratio: the rise by a quarter.
 constexpr double kRiseChanged = 1.25;
@@ -90,16 +86,6 @@ FitReport fit_of_both(const FitReport& read, const FitReport& tested, base::Seed
   return both;
 }
 
-void add_ratios_at(std::span<Comparison> comparisons, const Family& family) {
-  const auto beyond = [&family](std::size_t arm) { return family.arms[arm].beyond_what_was_cut; };
-  for (Comparison& pair : comparisons) {
-    const Draws log_ratio = log_ratio_of(family, pair.a, pair.b, pair.claim_about);
-    pair.ratio_by_level.push_back({.level = family.at.level,
-                                   .ratio = numerics::exp_of(numerics::interval_of(log_ratio)),
-                                   .beyond_what_was_cut = beyond(pair.a) || beyond(pair.b)});
-  }
-}
-
 // What all media are compared by.
 struct Comparing {
   const trials::Trial& trial;
@@ -126,9 +112,9 @@ std::vector<Comparison> compared_in(const ReadAndTestedArms& arms, const Compari
   // Only the curves were fitted another way.
   add_second_opinions(
       comparisons, with_quick_curves(joined, by.read, arms, by.quick), by.question.worth_it_margin);
-  for (const double times : {lower_level(level), level, higher_level(level)}) {
-    add_ratios_at(comparisons, joined_at(times).family);
-  }
+  add_ratio_at_level(comparisons, joined_at(lower_level(level)).family);
+  add_ratio_at_level(comparisons, joined.family);
+  add_ratio_at_level(comparisons, joined_at(higher_level(level)).family);
   for (Comparison& pair : comparisons) pair.remarks.push_back(what_the_level_does(pair));
   return comparisons;
 }

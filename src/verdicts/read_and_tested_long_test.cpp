@@ -2,22 +2,16 @@
 // tried often or seldom, run scatters 0.15 and 0.3. KEENFALL_TRIALS sets how many trials. Trials
 // whose fit is not usable give no interval: they are listed, and count as misses.
 #include "verdicts/made_read_and_tested.h"
+#include "verdicts/made_trials_asked_for.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <cstdlib>
 #include <iostream>
 #include <string>
 
 namespace keenfall::verdicts {
 namespace {
-
-int trials_asked_for() {
-  const char* text = std::getenv("KEENFALL_TRIALS");
-  constexpr int kUsual = 80;
-  return text == nullptr ? kUsual : std::stoi(text);
-}
 
 TEST(ReadAgainstTestedOverManyTrials, CoversTheTruth) {
   const testing::EdgeTruth a{.blade = "A", .half_keenness = 40, .shape = 0.6};
@@ -29,7 +23,7 @@ TEST(ReadAgainstTestedOverManyTrials, CoversTheTruth) {
   int usable = 0;
   int covered = 0;
   int agreed = 0;
-  for (int t = 0; t < trials_asked_for(); ++t) {
+  for (int t = 0; t < testing::trials_asked_for(80); ++t) {
     const testing::TrialTruth made{.edges = {a, c},
                                    .runs_each = t % 2 == 0 ? 3 : 6,
                                    .run_scatter = t % 4 < 2 ? 0.15 : 0.3,

@@ -2,6 +2,7 @@
 
 #include "base/plain_number.h"
 #include "base/require.h"
+#include "verdicts/judge_lives.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -31,10 +32,7 @@ std::string on_reaching(const ArmResult& arm, const Judgement& judgement) {
 
 void add_what_was_not_reached(std::vector<std::string>& sentences, const Judgement& judgement) {
   for (const ArmResult& arm : judgement.arms) {
-    if (arm.test && arm.test->runs_that_reached == 0) {
-      sentences.push_back("No run of " + arm_on_medium(arm) +
-                          " was seen to fail, so how long it lasts is known from below only.");
-    }
+    if (const auto sentence = known_from_below(arm)) sentences.push_back(*sentence);
     if (!arm.test && arm.stop_level->beyond_what_was_cut) {
       sentences.push_back(on_reaching(arm, judgement));
     }

@@ -17,25 +17,6 @@ namespace keenfall::verdicts {
 
 namespace {
 
-// Draws of an arm's log cuts, found once for all the pairs of its family.
-class QuickLasting {
- public:
-  QuickLasting(const blunting::BluntingData& data, const blunting::QuickFit& quick, const At& at)
-      : data_(data), quick_(quick), at_(at) {}
-
-  const blunting::Draws& of(std::size_t arm, ClaimAbout claim) {
-    const auto [found, is_new] = known_.try_emplace({arm, claim});
-    if (is_new) found->second = log_cuts_until(data_, quick_.arms[arm], at_, claim);
-    return found->second;
-  }
-
- private:
-  const blunting::BluntingData& data_;
-  const blunting::QuickFit& quick_;
-  At at_;
-  std::map<std::pair<std::size_t, ClaimAbout>, blunting::Draws> known_;
-};
-
 // A quick fit, and where the judgement's arms stand in it.
 struct Asked {
   const blunting::BluntingData& data;
@@ -43,15 +24,37 @@ struct Asked {
   std::vector<std::size_t> arm_of;  // by index into Judgement::arms
 };
 
+// How long the arms of these pairs last by the quick fit, at what their family is compared at.
+Family lasting_by(const Asked& asked, const std::vector<const Comparison*>& pairs) {
+  Family family{.at = pairs.front()->at};
+  const auto add = [&](std::size_t arm) {
+    if (std::ranges::count(family.arms, arm, &LastingArm::index) > 0) return;
+    const blunting::ArmDraws& draws = asked.fit.arms[asked.arm_of[arm]];
+    family.arms.push_back(
+        {.index = arm,
+         .log_cuts = log_cuts_until(asked.data, draws, family.at, ClaimAbout::these_blades),
+         .log_cuts_steel = log_cuts_until(asked.data, draws, family.at, ClaimAbout::the_steels)});
+  };
+  for (const Comparison* pair : pairs) {
+    add(pair->a);
+    add(pair->b);
+  }
+  return family;
+}
+
 // By the rules of the comparison it is beside; agrees is left to the caller.
-std::vector<SecondOpinion> opinions_by(const std::vector<blunting::Draws>& log_ratios,
-                                       const std::vector<const Comparison*>& family,
+std::vector<SecondOpinion> opinions_by(const Family& quick,
+                                       const std::vector<const Comparison*>& pairs,
                                        double margin) {
+  std::vector<blunting::Draws> log_ratios;
+  for (const Comparison* pair : pairs) {
+    log_ratios.push_back(log_ratio_of(quick, pair->a, pair->b, pair->claim_about));
+  }
   const std::vector<RatioBounds> together = simultaneous_bounds(log_ratios);
   std::vector<SecondOpinion> opinions;
-  for (std::size_t c = 0; c < family.size(); ++c) {
+  for (std::size_t c = 0; c < pairs.size(); ++c) {
     SecondOpinion opinion{.ratio = numerics::exp_of(numerics::interval_of(log_ratios[c]))};
-    const std::optional<LookReport>& look = family[c]->look;
+    const std::optional<LookReport>& look = pairs[c]->look;
     const LookStretch stretch =
         look ? LookStretch{.at_95 = look->stretch_95, .at_90 = look->stretch_90} : LookStretch{};
     opinion.simultaneous = stretched(together[c], opinion.ratio.median, stretch);
@@ -59,20 +62,6 @@ std::vector<SecondOpinion> opinions_by(const std::vector<blunting::Draws>& log_r
     opinions.push_back(opinion);
   }
   return opinions;
-}
-
-std::vector<SecondOpinion> opinions_on(const std::vector<const Comparison*>& family,
-                                       double margin,
-                                       const Asked& asked) {
-  QuickLasting lasting(asked.data, asked.fit, family.front()->at);
-  std::vector<blunting::Draws> log_ratios;
-  for (const Comparison* pair : family) {
-    blunting::Draws ratio = lasting.of(asked.arm_of[pair->a], pair->claim_about);
-    const blunting::Draws& below = lasting.of(asked.arm_of[pair->b], pair->claim_about);
-    for (std::size_t d = 0; d < ratio.size(); ++d) ratio[d] -= below[d];
-    log_ratios.push_back(std::move(ratio));
-  }
-  return opinions_by(log_ratios, family, margin);
 }
 
 bool shares_the_fit(const trials::ReadingSeries& series, const blunting::BluntingData& data) {
@@ -83,15 +72,17 @@ bool shares_the_fit(const trials::ReadingSeries& series, const blunting::Bluntin
 std::optional<trials::Trial> with_readings_changed(const trials::Trial& trial,
                                                    const blunting::BluntingData& data,
                                                    bool (*change)(trials::Reading&)) {
-  trials::Trial changed = trial;
-  bool is_changed = false;
-  for (trials::Run& run : changed.runs) {
-    for (trials::Reading& reading : run.readings) {
-      if (!shares_the_fit(trial.series[reading.series], data)) continue;
-      is_changed = change(reading) || is_changed;
+  std::optional<trials::Trial> changed;  // a copy only where one is needed: trials may be large
+  for (std::size_t r = 0; r < trial.runs.size(); ++r) {
+    const std::vector<trials::Reading>& readings = trial.runs[r].readings;
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+      trials::Reading reading = readings[i];
+      if (!shares_the_fit(trial.series[reading.series], data) || !change(reading)) continue;
+      if (!changed) changed = trial;
+      changed->runs[r].readings[i] = std::move(reading);
     }
   }
-  return is_changed ? std::optional(std::move(changed)) : std::nullopt;
+  return changed;
 }
 
 bool take_strike_back(trials::Reading& reading) {
@@ -133,7 +124,7 @@ void answer_family(Judgement& judgement,
     pairs.push_back(&pair);
   }
   if (pairs.empty()) return;
-  const auto opinions = opinions_on(pairs, judgement.worth_it_margin, asked);
+  const auto opinions = opinions_by(lasting_by(asked, pairs), pairs, judgement.worth_it_margin);
   for (std::size_t i = 0; i < present.size(); ++i) {
     Comparison& pair = judgement.comparisons[present[i]];
     SecondOpinion opinion = opinions[i];
@@ -171,14 +162,10 @@ void add_second_opinions(Judgement& judgement,
 }
 
 void add_second_opinions(std::span<Comparison> comparisons, const Family& quick, double margin) {
-  std::vector<blunting::Draws> log_ratios;
-  std::vector<const Comparison*> family;
-  for (const Comparison& pair : comparisons) {
-    log_ratios.push_back(log_ratio_of(quick, pair.a, pair.b, pair.claim_about));
-    family.push_back(&pair);
-  }
-  if (family.empty()) return;
-  const auto opinions = opinions_by(log_ratios, family, margin);
+  std::vector<const Comparison*> pairs;
+  for (const Comparison& pair : comparisons) pairs.push_back(&pair);
+  if (pairs.empty()) return;
+  const auto opinions = opinions_by(quick, pairs, margin);
   for (std::size_t c = 0; c < comparisons.size(); ++c) {
     comparisons[c].quick = opinions[c];
     comparisons[c].quick->agrees = opinions[c].verdict == comparisons[c].verdict;

@@ -237,7 +237,9 @@ base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& given,
                                                const base::ProgressReport& progress) {
   const auto model = model_named(options.model);
   if (!model) return refused(model.error());
-  const trials::Trial trial = with_test_level(given, options.test_level);
+  std::optional<trials::Trial> stated;  // a copy only where the level is asked for
+  if (options.test_level) stated = with_test_level(given, *options.test_level);
+  const trials::Trial& trial = stated ? *stated : given;
   const auto keys = fits_wanted(trial, options);
   if (!keys) return refused(keys.error());
   auto made = make_all(trial, *keys, *model, options, executor, progress);

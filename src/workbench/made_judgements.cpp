@@ -62,15 +62,13 @@ std::string of_which_readings(const JudgedCurves& curves) {
 
 }  // namespace
 
-trials::Trial with_test_level(const trials::Trial& trial, std::optional<double> level) {
-  trials::Trial stated = trial;
-  if (!level) return stated;
-  for (trials::Run& run : stated.runs) {
+trials::Trial with_test_level(trials::Trial trial, double level) {
+  for (trials::Run& run : trial.runs) {
     for (trials::EdgeLife& life : run.edge_lives) {
       if (!life.level) life.level = level;
     }
   }
-  return stated;
+  return trial;
 }
 
 std::vector<verdicts::Judgement> read_against_tested(const BothWays& ways,

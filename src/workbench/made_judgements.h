@@ -31,8 +31,7 @@ struct JudgedLives {
 };
 
 // The trial, where every life that does not say what failing means on a curve is given this level.
-[[nodiscard]] trials::Trial with_test_level(const trials::Trial& trial,
-                                            std::optional<double> level);
+[[nodiscard]] trials::Trial with_test_level(trials::Trial trial, double level);
 
 struct BothWays {
   const trials::Trial& trial;

@@ -1,7 +1,6 @@
 #include "blunting/quick/mixture.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <utility>
 

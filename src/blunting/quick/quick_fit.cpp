@@ -2,9 +2,9 @@
 
 #include "blunting/quick/mixture.h"
 #include "blunting/quick/scatter_group.h"
+#include "numerics/apportioned.h"
 #include "numerics/even_points.h"
 
-#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -34,18 +34,11 @@ class Drawer {
         points_(static_cast<std::size_t>(count_ + count_ % 2)) {}
 
   void draw(const std::vector<MixturePart>& parts) {
-    double reached = 0;
-    std::size_t drawn = 0;
-    for (const MixturePart& part : parts) {
-      reached += part.weight;
-      const auto until = std::min(
-          kQuickDraws,
-          static_cast<std::size_t>(std::llround(reached * static_cast<double>(kQuickDraws))));
-      if (until > drawn) keep_some(part.given, static_cast<Eigen::Index>(until - drawn));
-      drawn = until;
-    }
-    if (drawn < kQuickDraws) {
-      keep_some(parts.back().given, static_cast<Eigen::Index>(kQuickDraws - drawn));
+    std::vector<double> weights;
+    for (const MixturePart& part : parts) weights.push_back(part.weight);
+    const auto draws = numerics::apportioned(weights, kQuickDraws);
+    for (std::size_t p = 0; p < parts.size(); ++p) {
+      if (draws[p] > 0) keep_some(parts[p].given, static_cast<Eigen::Index>(draws[p]));
     }
   }
 

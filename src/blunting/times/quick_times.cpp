@@ -4,12 +4,13 @@
 #include "blunting/quick/quick_fit.h"
 #include "blunting/times/interval_likelihood.h"
 #include "blunting/times/time_density.h"
+#include "numerics/apportioned.h"
 #include "numerics/even_points.h"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <numeric>
+#include <utility>
 
 namespace keenfall::blunting {
 
@@ -57,15 +58,10 @@ class MediumOnGrid {
     }
     const double largest = *std::ranges::max_element(weights);
     for (double& weight : weights) weight = std::exp(weight - largest);
-    const double total = std::accumulate(weights.begin(), weights.end(), 0.0);
+    const auto draws = numerics::apportioned(weights, kQuickDraws);
     numerics::EvenPoints points(arms_.size());
-    double reached = 0;
-    std::size_t drawn = 0;
     for (std::size_t s = 0; s < weights.size(); ++s) {
-      reached += weights[s] / total;
-      const auto until =
-          static_cast<std::size_t>(std::llround(reached * static_cast<double>(kQuickDraws)));
-      for (; drawn < std::min(until, kQuickDraws); ++drawn) {
+      for (std::size_t d = 0; d < draws[s]; ++d) {
         const std::vector<double>& at = points.next();
         for (std::size_t i = 0; i < arms_.size(); ++i) {
           times[arms_[i]].log_cuts.push_back(place_of(at_scatters[s][i], at[i]));
