@@ -105,9 +105,7 @@ std::vector<Comparison> compare_tested(const trials::Trial& trial,
         family,
         all_pairs(family.arms.size()),
         {.worth_it_margin = question.worth_it_margin, .looks = question.looks, .seed = seed});
-    if (quick) {
-      add_second_opinions(pairs, with_draws(family, *quick), question.worth_it_margin);
-    }
+    add_second_opinions(pairs, with_draws(family, quick), question.worth_it_margin);
     std::ranges::move(pairs, std::back_inserter(comparisons));
   }
   return comparisons;

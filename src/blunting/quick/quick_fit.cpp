@@ -6,23 +6,10 @@
 #include "numerics/even_points.h"
 
 #include <cmath>
-#include <numbers>
 
 namespace keenfall::blunting {
 
 namespace {
-
-// The next point as standard normals, by pairs (Box & Muller 1958).
-void next_normals(numerics::EvenPoints& points, Eigen::Ref<Eigen::VectorXd> normals) {
-  const std::vector<double>& place = points.next();
-  for (Eigen::Index i = 0; i < normals.size(); i += 2) {
-    const auto at = static_cast<std::size_t>(i);
-    const double radius = std::sqrt(-2 * std::log(1 - place[at]));
-    const double angle = 2 * std::numbers::pi * place[at + 1];
-    normals[i] = radius * std::cos(angle);
-    if (i + 1 < normals.size()) normals[i + 1] = radius * std::sin(angle);
-  }
-}
 
 // Draws of what stands last in the parts: arms' levels and, before them, specimens.
 class Drawer {
@@ -45,7 +32,10 @@ class Drawer {
  private:
   void keep_some(const GivenNormal& given, Eigen::Index draws) {
     levels_.resize(count_, draws);
-    for (Eigen::Index d = 0; d < draws; ++d) next_normals(points_, levels_.col(d));
+    const auto count = static_cast<std::size_t>(count_);
+    for (Eigen::Index d = 0; d < draws; ++d) {
+      numerics::as_normals(points_.next(), {levels_.col(d).data(), count});
+    }
     given.factor.bottomRightCorner(count_, count_)
         .triangularView<Eigen::Lower>()
         .transpose()

@@ -1,5 +1,7 @@
 #include "blunting/quick/scatter_group.h"
 
+#include "blunting/inference/place_in.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -11,14 +13,6 @@ double squared(double value) { return value * value; }
 
 Eigen::Vector3d as_vector(const CurvePointOfRun& at) {
   return {at.log_start, at.log_half_keenness, at.log_shape};
-}
-
-// Place of a value in a list, put at its end if new.
-std::size_t place_in(std::vector<std::size_t>& list, std::size_t value) {
-  const auto found = std::ranges::find(list, value);
-  if (found != list.end()) return static_cast<std::size_t>(found - list.begin());
-  list.push_back(value);
-  return list.size() - 1;
 }
 
 }  // namespace

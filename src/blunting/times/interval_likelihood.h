@@ -22,6 +22,7 @@ struct TimeLikelihood {
   double log_likelihood = 0;
   double by_location = 0;  // its derivatives
   double by_log_scale = 0;
+  double by_location_twice = 0;  // never above 0
 };
 
 [[nodiscard]] TimeLikelihood likelihood_of_bounds(const LogTimeBounds& bounds,

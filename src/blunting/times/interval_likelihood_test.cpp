@@ -62,6 +62,10 @@ TEST(IntervalLikelihood, HasTheSlopesOfItsOwnValue) {
 
     EXPECT_NEAR(here.by_location, (at(3 + h, 0) - at(3 - h, 0)) / (2 * h), 1e-6);
     EXPECT_NEAR(here.by_log_scale, (at(3, h) - at(3, -h)) / (2 * h), 1e-6);
+    const auto slope = [&](double location) {
+      return likelihood_of_bounds(bounds, location, 0.4).by_location;
+    };
+    EXPECT_NEAR(here.by_location_twice, (slope(3 + h) - slope(3 - h)) / (2 * h), 1e-6);
   }
 }
 

@@ -1,125 +1,179 @@
 #include "blunting/times/quick_times.h"
 
 #include "blunting/inference/model_spec.h"
+#include "blunting/inference/place_in.h"
 #include "blunting/quick/quick_fit.h"
-#include "blunting/times/interval_likelihood.h"
-#include "blunting/times/time_density.h"
+#include "blunting/times/lives_on_grid.h"
+#include "blunting/times/medium_of_times.h"
 #include "numerics/apportioned.h"
 #include "numerics/even_points.h"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+#include <numeric>
+#include <optional>
+#include <span>
 #include <utility>
 
 namespace keenfall::blunting {
 
 namespace {
 
-constexpr double kFarthest = 4;  // prior sds of an arm's median from its centre
-constexpr int kPlaces = 400;     // of an arm's median
-constexpr int kScatters = 24;    // from 0.01 up by the ratio, to about 3
-constexpr double kSmallest = 0.01;
-constexpr double kRatio = 1.28;
-
-// An arm's median at one scatter: how much of it lies up to each place, and all of it in logs.
-struct ArmOnGrid {
-  std::vector<double> shares;
-  double log_evidence = 0;
+// One place of the grid of scatters.
+struct ScatterPlace {
+  TimeScatters at;
+  double log_prior = 0;
 };
 
-class MediumOnGrid {
- public:
-  MediumOnGrid(const TimeData& data, std::size_t medium) : data_(data) {
-    for (std::size_t a = 0; a < data.groups.arms.size(); ++a) {
-      if (data.groups.medium_of_arm[a] == medium) arms_.push_back(a);
-    }
-    const double reach = kFarthest * PriorScales{}.log_half_keenness_sd;
-    for (int i = 0; i < kPlaces; ++i) {
-      places_.push_back(data.log_centre + reach * (2.0 * i / (kPlaces - 1) - 1));
+// Of a scatter, even in logs. The smallest are as good as none, the largest beyond the priors.
+std::vector<double> geometric(double first, double ratio, int count) {
+  std::vector<double> values;
+  for (int i = 0; i < count; ++i) values.push_back(first * std::pow(ratio, i));
+  return values;
+}
+
+double log_half_normal(double scatter, double prior_scale) {
+  return std::log(scatter) - 0.5 * std::pow(scatter / prior_scale, 2);
+}
+
+std::vector<ScatterPlace> scatters_of(const MediumOfTimes& medium, double run_scatter) {
+  const PriorScales priors;
+  const std::vector<double> none{1};
+  const auto blocks = medium.block_count() > 0
+                          ? geometric(priors.block_scatter * std::exp(-2 * priors.log_scatter_sd),
+                                      std::exp(0.5 * priors.log_scatter_sd),
+                                      11)
+                          : none;
+  const auto specimens = medium.specimen_count() > 0 ? geometric(0.01, 1.5, 11) : none;
+  std::vector<ScatterPlace> places;
+  for (const double block : blocks) {
+    for (const double specimen : specimens) {
+      ScatterPlace place{.at = {.run = run_scatter, .block = block, .specimen = specimen},
+                         .log_prior = log_half_normal(run_scatter, priors.run_scatter)};
+      if (medium.block_count() > 0) {
+        const double z = std::log(block / priors.block_scatter) / priors.log_scatter_sd;
+        place.log_prior -= 0.5 * z * z;
+      }
+      if (medium.specimen_count() > 0) {
+        place.log_prior += log_half_normal(specimen, priors.specimen_scatter);
+      }
+      places.push_back(place);
     }
   }
+  return places;
+}
 
-  // Appends draws to the arms of the medium.
-  void draw(std::vector<ArmTimes>& times) const {
-    std::vector<std::vector<ArmOnGrid>> at_scatters;
-    std::vector<double> weights;
-    for (int s = 0; s < kScatters; ++s) {
-      const double scatter = kSmallest * std::pow(kRatio, s);
-      const double z = scatter / PriorScales{}.run_scatter;
-      double log_weight = std::log(scatter) - 0.5 * z * z;
-      std::vector<ArmOnGrid> arms;
-      for (const std::size_t arm : arms_) {
-        arms.push_back(arm_at(arm, scatter));
-        log_weight += arms.back().log_evidence;
-      }
-      weights.push_back(log_weight);
-      at_scatters.push_back(std::move(arms));
+std::vector<double> weights_of(const std::vector<double>& log_weights) {
+  const double largest = *std::ranges::max_element(log_weights);
+  std::vector<double> weights;
+  for (const double log_weight : log_weights) weights.push_back(std::exp(log_weight - largest));
+  return weights;
+}
+
+// Draws of one medium's arms: points spread evenly over scatters, effects and medians together, by
+// normals about the modes; then each weighed by how much more the model says of it than they do.
+class MediumDrawer {
+ public:
+  MediumDrawer(const TimeData& data, std::size_t medium)
+      : medium_(data, medium), pieces_(medium_.arms().size()) {
+    for (const MediumOfTimes::Member& member : medium_.members()) {
+      if (member.specimen) (void)place_in(pieces_[member.arm], *member.specimen);
     }
-    const double largest = *std::ranges::max_element(weights);
-    for (double& weight : weights) weight = std::exp(weight - largest);
-    const auto draws = numerics::apportioned(weights, kQuickDraws);
-    numerics::EvenPoints points(arms_.size());
-    for (std::size_t s = 0; s < weights.size(); ++s) {
-      for (std::size_t d = 0; d < draws[s]; ++d) {
-        const std::vector<double>& at = points.next();
-        for (std::size_t i = 0; i < arms_.size(); ++i) {
-          times[arms_[i]].log_cuts.push_back(place_of(at_scatters[s][i], at[i]));
-        }
+    std::vector<double> log_weights;
+    for (const double run : geometric(0.01, 1.28, 24)) {
+      for (const ScatterPlace& place : scatters_of(medium_, run)) {
+        scatters_.push_back(place.at);
+        normals_.push_back(medium_.effects_given(place.at));
+        log_weights.push_back(normals_.back().log_evidence + place.log_prior);
       }
     }
+    weights_ = weights_of(log_weights);
+  }
+
+  // Appends to the arms of the medium.
+  void draw(std::vector<ArmTimes>& times) {
+    std::vector<Point> points = spread();
+    std::vector<double> log_weights;
+    std::optional<LivesOnGrid> grid;
+    double run_of_grid = 0;
+    for (Point& point : points) {
+      const double run = scatters_[point.scatter].run;
+      if (run_of_grid != run) grid.emplace(medium_, run_of_grid = run);
+      log_weights.push_back(put(point, *grid));
+    }
+    const auto counts = numerics::apportioned(weights_of(log_weights), kQuickDraws);
+    for (std::size_t p = 0; p < points.size(); ++p) keep(points[p], counts[p], times);
   }
 
  private:
-  [[nodiscard]] ArmOnGrid arm_at(std::size_t arm, double scatter) const {
-    const PriorScales priors;
-    const double scale = std::hypot(scatter, kTestError) * std::numbers::sqrt3 / std::numbers::pi;
-    std::vector<double> heights;
-    for (const double place : places_) {
-      const double z = (place - data_.log_centre) / priors.log_half_keenness_sd;
-      double height = -0.5 * z * z;
-      for (std::size_t r = 0; r < data_.runs.size(); ++r) {
-        if (data_.groups.runs[r].arm != arm) continue;
-        height += likelihood_of_bounds(data_.runs[r].log_bounds(), place, scale).log_likelihood;
+  struct Point {
+    std::size_t scatter = 0;      // index into scatters_
+    Eigen::VectorXd effects;      // at first as standard normals
+    std::vector<double> of_arms;  // at first shares, then log cuts of the steel
+  };
+
+  // By scatter; where in an arm's posterior is left to be found.
+  [[nodiscard]] std::vector<Point> spread() const {
+    const std::size_t effects = medium_.effect_count();
+    const std::size_t even = effects + effects % 2;
+    numerics::EvenPoints even_points(even + medium_.arms().size() + 1);
+    std::vector<Point> points(kQuickDraws);
+    std::vector<double> up_to(weights_.size());
+    std::partial_sum(weights_.begin(), weights_.end(), up_to.begin());
+    for (Point& point : points) {
+      const std::span<const double> at = even_points.next();
+      const auto found = std::ranges::upper_bound(up_to, at.back() * up_to.back());
+      point.scatter = static_cast<std::size_t>(found - up_to.begin());
+      point.effects.resize(static_cast<Eigen::Index>(effects));
+      numerics::as_normals(at.first(even), {point.effects.data(), effects});
+      const auto shares = at.subspan(even, medium_.arms().size());
+      point.of_arms.assign(shares.begin(), shares.end());
+    }
+    std::ranges::stable_sort(points, {}, &Point::scatter);
+    return points;
+  }
+
+  // Puts the point where its normals and shares say; its weight in logs.
+  double put(Point& point, const LivesOnGrid& grid) const {
+    const EffectsNormal& normal = normals_[point.scatter];
+    double log_weight = 0.5 * point.effects.squaredNorm() - normal.log_evidence -
+                        normal.factor.diagonal().array().log().sum();
+    normal.factor.triangularView<Eigen::Lower>().transpose().solveInPlace(point.effects);
+    point.effects += normal.mean;
+    log_weight += medium_.log_prior_of(point.effects, scatters_[point.scatter]);
+    const std::vector<ArmOnGrid> arms = grid.arms_given(point.effects);
+    for (std::size_t a = 0; a < arms.size(); ++a) {
+      log_weight += arms[a].log_evidence;
+      point.of_arms[a] = grid.log_cuts_at(arms[a], point.of_arms[a]);
+    }
+    return log_weight;
+  }
+
+  void keep(const Point& point, std::size_t count, std::vector<ArmTimes>& times) const {
+    for (std::size_t a = 0; a < medium_.arms().size(); ++a) {
+      double pieces = 0;
+      for (const std::size_t piece : pieces_[a]) {
+        pieces += point.effects[static_cast<Eigen::Index>(piece)] /
+                  static_cast<double>(pieces_[a].size());
       }
-      heights.push_back(height);
+      ArmTimes& arm = times[medium_.arms()[a]];
+      arm.log_cuts_steel.insert(arm.log_cuts_steel.end(), count, point.of_arms[a]);
+      arm.log_cuts.insert(arm.log_cuts.end(), count, point.of_arms[a] + pieces);
     }
-    const double top = *std::ranges::max_element(heights);
-    ArmOnGrid grid;
-    double sum = 0;
-    for (const double height : heights) {
-      sum += std::exp(height - top);
-      grid.shares.push_back(sum);
-    }
-    for (double& share : grid.shares) share /= sum;
-    grid.log_evidence = top + std::log(sum);
-    return grid;
   }
 
-  // Where the share is reached, along a straight line within a step; a step is centred on its
-  // place.
-  [[nodiscard]] double place_of(const ArmOnGrid& grid, double share) const {
-    const auto above = std::ranges::upper_bound(grid.shares, share);
-    const auto i =
-        std::min(static_cast<std::size_t>(above - grid.shares.begin()), grid.shares.size() - 1);
-    const double below = i == 0 ? 0 : grid.shares[i - 1];
-    const double step = places_[1] - places_[0];
-    const double within = grid.shares[i] > below ? (share - below) / (grid.shares[i] - below) : 0.5;
-    return places_[i] + (within - 0.5) * step;
-  }
-
-  const TimeData& data_;
-  std::vector<std::size_t> arms_;
-  std::vector<double> places_;
+  MediumOfTimes medium_;
+  std::vector<std::vector<std::size_t>> pieces_;  // of each arm, among the effects
+  std::vector<TimeScatters> scatters_;            // a grid
+  std::vector<EffectsNormal> normals_;            // at each place of it
+  std::vector<double> weights_;                   // likewise
 };
 
 }  // namespace
 
-std::optional<std::vector<ArmTimes>> quick_times(const TimeData& data) {
-  if (data.groups.block_count > 0 || data.groups.specimen_count > 0) return std::nullopt;
+std::vector<ArmTimes> quick_times(const TimeData& data) {
   std::vector<ArmTimes> times(data.groups.arms.size());
-  for (std::size_t m = 0; m < data.groups.media.size(); ++m) MediumOnGrid(data, m).draw(times);
-  for (ArmTimes& arm : times) arm.log_cuts_steel = arm.log_cuts;
+  for (std::size_t m = 0; m < data.groups.media.size(); ++m) MediumDrawer(data, m).draw(times);
   return times;
 }
 

@@ -5,6 +5,9 @@
 
 #include <gtest/gtest.h>
 
+#include <cstdint>
+#include <string>
+
 namespace keenfall::blunting {
 namespace {
 
@@ -14,24 +17,36 @@ numerics::Interval log_ratio_in(const std::vector<ArmTimes>& arms) {
   return numerics::interval_of(log_ratio);
 }
 
+void expect_agreement(const testing::MadeTimes& made, std::uint64_t seed, const std::string& what) {
+  const auto data = prepare_times(testing::made_times(made, seed), {});
+  const auto fit = fit_times(*data, {.draws = 4000}, {11}, base::threads(2), base::unwatched());
+  const numerics::Interval sampled = log_ratio_in(fit->arms);
+  const numerics::Interval quick = log_ratio_in(quick_times(*data));
+  const double sd = (sampled.hi95 - sampled.lo95) / 3.92;
+
+  EXPECT_NEAR(quick.median, sampled.median, 0.1 * sd) << what;
+  EXPECT_NEAR(quick.lo95, sampled.lo95, 0.2 * sd) << what;
+  EXPECT_NEAR(quick.hi95, sampled.hi95, 0.2 * sd) << what;
+}
+
 TEST(QuickTimes, AgreeWithTheSampledPosterior) {
   for (const int runs : {1, 3, 6}) {
-    const auto data = prepare_times(testing::made_times({.runs_each = runs}, 8), {});
-    const auto fit = fit_times(*data, {.draws = 4000}, {11}, base::threads(2), base::unwatched());
-    const numerics::Interval sampled = log_ratio_in(fit->arms);
-    const numerics::Interval quick = log_ratio_in(*quick_times(*data));
-    const double sd = (sampled.hi95 - sampled.lo95) / 3.92;
-
-    EXPECT_NEAR(quick.median, sampled.median, 0.1 * sd) << runs;
-    EXPECT_NEAR(quick.lo95, sampled.lo95, 0.2 * sd) << runs;
-    EXPECT_NEAR(quick.hi95, sampled.hi95, 0.2 * sd) << runs;
+    expect_agreement({.runs_each = runs}, 8, std::to_string(runs) + " runs");
   }
 }
 
-TEST(QuickTimes, AreNotGivenWhereBlocksTieTheArms) {
-  const auto data = prepare_times(testing::made_times({.blocks = 2}, 8), {});
+TEST(QuickTimes, AgreeWithItWhereBlocksTieTheArms) {
+  expect_agreement({.blocks = 2}, 8, "two blocks");
+  expect_agreement({.runs_each = 6, .blocks = 3}, 9, "three blocks");
+}
 
-  EXPECT_FALSE(quick_times(*data));
+TEST(QuickTimes, AgreeWithItWhereABladeHasSpecimens) {
+  expect_agreement({.two_specimens = true}, 8, "specimens");
+  expect_agreement({.runs_each = 6, .blocks = 3, .two_specimens = true}, 9, "and blocks");
+}
+
+TEST(QuickTimes, AgreeWithItWhereOneArmNeverFailed) {
+  expect_agreement({.log_median_b = 6, .blocks = 2}, 8, "at least");
 }
 
 }  // namespace
