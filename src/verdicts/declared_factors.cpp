@@ -67,7 +67,7 @@ std::string medium_words(const trials::Medium& medium) {
 }
 
 // The earlier a factor stands, the more it explains: later ones may only change along with it.
-std::vector<Column> columns_of(const blunting::BluntingData& data) {
+std::vector<Column> columns_of(const std::vector<trials::Arm>& arms) {
   Column blade{.what = "blade"};
   Column medium{.what = "medium"};
   Column bevel{.what = "bevel angle"};
@@ -75,7 +75,7 @@ std::vector<Column> columns_of(const blunting::BluntingData& data) {
   Column finish{.what = "finish"};
   Column thickness{.what = "thickness behind the edge"};
   Column method{.what = "cut method"};
-  for (const trials::Arm& arm : data.arms) {
+  for (const trials::Arm& arm : arms) {
     blade.words.push_back(arm.blade);
     medium.words.push_back(medium_words(arm.medium));
     add_angle(bevel, arm.edge.bevel_angle);
@@ -101,9 +101,9 @@ bool decides(const Levelled& one, const Levelled& other) {
 
 }  // namespace
 
-DeclaredFactors declared_factors(const blunting::BluntingData& data) {
+DeclaredFactors declared_factors(const std::vector<trials::Arm>& arms) {
   std::vector<Levelled> kept;
-  for (const Column& column : columns_of(data)) {
+  for (const Column& column : columns_of(arms)) {
     Levelled factor = levelled(column);
     if (factor.factor.levels.size() < 2) continue;
     const auto leader = std::ranges::find_if(
@@ -115,12 +115,12 @@ DeclaredFactors declared_factors(const blunting::BluntingData& data) {
     }
   }
   DeclaredFactors declared;
-  declared.cells.levels.resize(data.arms.size());
+  declared.cells.levels.resize(arms.size());
   for (const Levelled& factor : kept) {
     declared.factors.push_back(factor.factor);
     declared.cells.level_counts.push_back(factor.factor.levels.size());
     declared.cells.unknown.push_back(factor.unknown);
-    for (std::size_t a = 0; a < data.arms.size(); ++a) {
+    for (std::size_t a = 0; a < arms.size(); ++a) {
       declared.cells.levels[a].push_back(factor.level_of_arm[a]);
     }
   }

@@ -1,7 +1,7 @@
 // What the arms of a trial differ in, as factors with levels: the raw material of factor effects.
 #pragma once
 
-#include "blunting/inference/blunting_data.h"
+#include "trials/trial.h"
 #include "verdicts/crossing.h"
 
 #include <cstddef>
@@ -21,6 +21,6 @@ struct DeclaredFactors {
   Cells cells;                          // of those factors: a cell for each arm
 };
 
-[[nodiscard]] DeclaredFactors declared_factors(const blunting::BluntingData& data);
+[[nodiscard]] DeclaredFactors declared_factors(const std::vector<trials::Arm>& arms);
 
 }  // namespace keenfall::verdicts

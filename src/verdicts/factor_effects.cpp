@@ -2,7 +2,6 @@
 
 #include "numerics/summaries.h"
 #include "verdicts/declared_factors.h"
-#include "verdicts/lasting.h"
 #include "verdicts/simultaneous.h"
 
 #include <algorithm>
@@ -11,7 +10,6 @@ namespace keenfall::verdicts {
 
 namespace {
 
-using blunting::BluntingData;
 using blunting::Draws;
 
 constexpr std::size_t kMostLevels = 12;
@@ -35,8 +33,8 @@ std::size_t place_in(const std::vector<std::size_t>& kept, std::size_t level) {
   return static_cast<std::size_t>(std::ranges::find(kept, level) - kept.begin());
 }
 
-std::optional<CrossedArms> crossed_arms(const BluntingData& data) {
-  const DeclaredFactors declared = declared_factors(data);
+std::optional<CrossedArms> crossed_arms(const std::vector<trials::Arm>& arms) {
+  const DeclaredFactors declared = declared_factors(arms);
   if (declared.factors.size() < 2) return std::nullopt;
   const std::optional<CrossedTable> table = largest_crossed_table(declared.cells);
   if (!table) return std::nullopt;
@@ -176,19 +174,19 @@ void fill_in(FactorEffects& found, const CrossedArms& crossed, double margin) {
 }  // namespace
 
 std::optional<FactorEffects> find_factor_effects(const trials::Trial& trial,
-                                                 const BluntingData& data,
-                                                 const blunting::BluntingFit& fit,
-                                                 const AtAcross& where,
+                                                 const ArmsLasting& lasting,
                                                  double worth_it_margin) {
-  std::optional<CrossedArms> crossed = crossed_arms(data);
+  std::optional<CrossedArms> crossed = crossed_arms(lasting.arms);
   if (!crossed) return std::nullopt;
   turn_blades_into_steels(*crossed, trial);
   for (const std::size_t arm : crossed->arms) {
-    crossed->lasting.push_back(log_cuts_until(data, fit, arm, where.at, ClaimAbout::these_blades));
+    crossed->lasting.push_back(lasting.log_cuts[arm]);
   }
-  FactorEffects found{
-      .at = where.at, .factors = crossed->factors, .arms = crossed->arms, .remarks = where.remarks};
-  for (std::size_t a = 0; a < data.arms.size(); ++a) {
+  FactorEffects found{.at = lasting.at,
+                      .factors = crossed->factors,
+                      .arms = crossed->arms,
+                      .remarks = lasting.remarks};
+  for (std::size_t a = 0; a < lasting.arms.size(); ++a) {
     if (std::ranges::count(crossed->arms, a) == 0) found.arms_left_out.push_back(a);
   }
   list_effects(found);

@@ -8,11 +8,9 @@
 // Method page: docs/methods/factor-effects.md
 #pragma once
 
-#include "blunting/inference/blunting_data.h"
-#include "blunting/inference/full_fit.h"
 #include "trials/trial.h"
-#include "verdicts/judgement.h"
-#include "verdicts/media_compared.h"
+#include "verdicts/arms_lasting.h"
+#include "verdicts/factor_effect.h"
 
 #include <optional>
 
@@ -20,9 +18,7 @@ namespace keenfall::verdicts {
 
 // Nothing where no two factors are crossed.
 [[nodiscard]] std::optional<FactorEffects> find_factor_effects(const trials::Trial& trial,
-                                                               const blunting::BluntingData& data,
-                                                               const blunting::BluntingFit& fit,
-                                                               const AtAcross& where,
+                                                               const ArmsLasting& lasting,
                                                                double worth_it_margin);
 
 }  // namespace keenfall::verdicts

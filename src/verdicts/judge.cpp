@@ -5,6 +5,7 @@
 #include "blunting/curves/log_logistic.h"
 #include "blunting/inference/curve_check.h"
 #include "numerics/summaries.h"
+#include "verdicts/arms_lasting.h"
 #include "verdicts/arms_not_judged.h"
 #include "verdicts/compare.h"
 #include "verdicts/compared_at.h"
@@ -174,9 +175,9 @@ Judgement judge(const trials::Trial& trial,
     judgement.comparisons = compare_all(trial, data, fit, question, seed);
     add_common_readings(judgement, data, fit);
     add_run_by_run(judgement, data, fit, seed);
-    const AtAcross where = compared_at_across(data, judgement.comparisons);
-    judgement.media = compare_media(data, fit, where, question.worth_it_margin, seed);
-    judgement.factors = find_factor_effects(trial, data, fit, where, question.worth_it_margin);
+    const ArmsLasting lasting = arms_lasting(data, fit, judgement.comparisons);
+    judgement.media = compare_media(lasting, question.worth_it_margin, seed);
+    judgement.factors = find_factor_effects(trial, lasting, question.worth_it_margin);
     judgement.covariates = covariate_effects(fit);
     judgement.curve_check = curve_check_of(data, fit, seed);
   }

@@ -3,9 +3,12 @@
 #include "base/require.h"
 #include "blunting/times/quick_times.h"
 #include "numerics/summaries.h"
+#include "verdicts/arms_lasting.h"
 #include "verdicts/arms_not_judged.h"
+#include "verdicts/factor_effects.h"
 #include "verdicts/family.h"
 #include "verdicts/fit_report.h"
+#include "verdicts/media_compared.h"
 #include "verdicts/second_opinion.h"
 #include "verdicts/what_was_seen.h"
 
@@ -195,6 +198,9 @@ Judgement judge_lives(const trials::Trial& trial,
       fit_report(parts_of_times(data), fit.diagnostics, fit.chains * fit.draws_per_chain, seed);
   if (judgement.fit.usable) {
     judgement.comparisons = compare_tested(trial, judgement, data, fit, question, seed);
+    const ArmsLasting lasting = arms_lasting(data, fit);
+    judgement.media = compare_media(lasting, question.worth_it_margin, seed);
+    judgement.factors = find_factor_effects(trial, lasting, question.worth_it_margin);
   }
   judgement.cannot_say = not_told_by_tests(trial, judgement);
   add_claim_not_made(judgement, question.claim);

@@ -1,11 +1,9 @@
 #include "verdicts/media_compared.h"
 
-#include "base/plain_number.h"
 #include "numerics/random.h"
 #include "numerics/rank_agreement.h"
 #include "numerics/summaries.h"
 #include "verdicts/crossing.h"
-#include "verdicts/lasting.h"
 #include "verdicts/simultaneous.h"
 #include "verdicts/spread.h"
 
@@ -18,8 +16,6 @@ namespace keenfall::verdicts {
 
 namespace {
 
-using blunting::BluntingData;
-using blunting::BluntingFit;
 using blunting::Draws;
 
 constexpr std::size_t kMostInteractions = 60;
@@ -36,7 +32,7 @@ struct Table {
   [[nodiscard]] std::size_t draws() const { return lasting.front().front().size(); }
 };
 
-Cells cells_of(const BluntingData& data) {
+Cells cells_of(const ArmsLasting& lasting) {
   struct BladeWithEdge {
     std::string blade;
     trials::EdgePreparation edge;
@@ -45,20 +41,20 @@ Cells cells_of(const BluntingData& data) {
   };
   std::vector<BladeWithEdge> blades;
   Cells cells;
-  for (std::size_t a = 0; a < data.arms.size(); ++a) {
-    const BladeWithEdge own{data.arms[a].blade, data.arms[a].edge};
+  for (std::size_t a = 0; a < lasting.arms.size(); ++a) {
+    const BladeWithEdge own{lasting.arms[a].blade, lasting.arms[a].edge};
     const auto found = std::ranges::find(blades, own);
     const auto place = static_cast<std::size_t>(found - blades.begin());
     if (found == blades.end()) blades.push_back(own);
-    cells.levels.push_back({place, data.medium_of_arm[a]});
+    cells.levels.push_back({place, lasting.medium_of_arm[a]});
   }
-  cells.level_counts = {blades.size(), data.media.size()};
+  cells.level_counts = {blades.size(), lasting.media_count};
   cells.unknown.resize(2);
   return cells;
 }
 
-std::optional<Table> table_of(const BluntingData& data, const BluntingFit& fit, const At& at) {
-  const Cells cells = cells_of(data);
+std::optional<Table> table_of(const ArmsLasting& lasting) {
+  const Cells cells = cells_of(lasting);
   const std::optional<CrossedTable> crossed = largest_crossed_table(cells);
   if (!crossed) return std::nullopt;
   Table table;
@@ -70,10 +66,10 @@ std::optional<Table> table_of(const BluntingData& data, const BluntingFit& fit, 
           std::ranges::find(cells.levels, std::vector<std::size_t>{blade, medium}) -
           cells.levels.begin());
       table.arms.back().push_back(arm);
-      table.lasting.back().push_back(log_cuts_until(data, fit, arm, at, ClaimAbout::these_blades));
+      table.lasting.back().push_back(lasting.log_cuts[arm]);
     }
   }
-  for (std::size_t a = 0; a < data.arms.size(); ++a) {
+  for (std::size_t a = 0; a < lasting.arms.size(); ++a) {
     if (std::ranges::count(crossed->cells, a) == 0) table.left_out.push_back(a);
   }
   return table;
@@ -240,39 +236,14 @@ std::string_view dependence_in_words(Verdict verdict) {
   return "not settled";
 }
 
-AtAcross compared_at_across(const BluntingData& data, const std::vector<Comparison>& comparisons) {
-  AtAcross across;
-  if (comparisons.empty()) return across;
-  across.at = comparisons.front().at;
-  const auto same = [&](const Comparison& pair) { return pair.at == across.at; };
-  if (std::ranges::all_of(comparisons, same)) return across;
-  across.at = {};
-  for (const Comparison& pair : comparisons) {
-    if (pair.at.what != ComparedAt::common_reading) continue;
-    const bool blunter = across.at.what != ComparedAt::common_reading ||
-                         (data.higher_is_keener() ? pair.at.reading < across.at.reading
-                                                  : pair.at.reading > across.at.reading);
-    if (blunter) across.at = pair.at;
-  }
-  across.remarks.push_back(
-      across.at.what == ComparedAt::common_reading
-          ? "The media were compared at different readings by themselves; across them all edges "
-            "are compared at one, " +
-                base::plain_number(across.at.reading) + " " + data.unit + "."
-          : "The media were compared at different levels by themselves; across them all edges are "
-            "compared at half keenness.");
-  return across;
-}
-
-std::optional<AcrossMedia> compare_media(const BluntingData& data,
-                                         const BluntingFit& fit,
-                                         const AtAcross& where,
+std::optional<AcrossMedia> compare_media(const ArmsLasting& lasting,
                                          double worth_it_margin,
                                          base::Seed seed) {
-  if (data.media.size() < 2) return std::nullopt;
-  const std::optional<Table> table = table_of(data, fit, where.at);
+  if (lasting.media_count < 2) return std::nullopt;
+  const std::optional<Table> table = table_of(lasting);
   if (!table) return std::nullopt;
-  AcrossMedia across{.at = where.at, .arms_left_out = table->left_out, .remarks = where.remarks};
+  AcrossMedia across{
+      .at = lasting.at, .arms_left_out = table->left_out, .remarks = lasting.remarks};
   put_media_and_pairs(across, *table, seed);
   put_interactions(across, *table, worth_it_margin);
   across.agreement = agreement_of(*table, seed);

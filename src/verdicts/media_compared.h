@@ -7,30 +7,14 @@
 #pragma once
 
 #include "base/seed.h"
-#include "blunting/inference/blunting_data.h"
-#include "blunting/inference/full_fit.h"
-#include "verdicts/judgement.h"
+#include "verdicts/arms_lasting.h"
 
 #include <optional>
-#include <string>
-#include <vector>
 
 namespace keenfall::verdicts {
 
-struct AtAcross {
-  At at;
-  std::vector<std::string> remarks;
-};
-
-// Where statements across families are made: where all the families are compared, else at the
-// bluntest of the common readings, else at half keenness; with a remark in either case.
-[[nodiscard]] AtAcross compared_at_across(const blunting::BluntingData& data,
-                                          const std::vector<Comparison>& comparisons);
-
 // Nothing where no two blades were cut in the same two media.
-[[nodiscard]] std::optional<AcrossMedia> compare_media(const blunting::BluntingData& data,
-                                                       const blunting::BluntingFit& fit,
-                                                       const AtAcross& where,
+[[nodiscard]] std::optional<AcrossMedia> compare_media(const ArmsLasting& lasting,
                                                        double worth_it_margin,
                                                        base::Seed seed);
 

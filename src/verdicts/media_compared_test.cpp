@@ -34,7 +34,7 @@ MadeFit three_blades() {
 }
 
 AcrossMedia compared(const MadeFit& made) {
-  return *compare_media(made.data, made.fit, {}, 1.5, {1});
+  return *compare_media(arms_lasting(made.data, made.fit, {}), 1.5, {1});
 }
 
 TEST(MediaCompared, GivesTheRatioOfRatiosOfEachPairOfBlades) {
@@ -103,8 +103,8 @@ TEST(MediaCompared, HasNothingToSayOfBladesCutInOneMediumOrInDifferentOnes) {
   const MadeFit one = made_fit({arm("A", "new", 34), arm("B", "new", 50)}, 3);
   const MadeFit apart = made_fit({arm("A", "new", 34), arm("B", "uplifted", 50)}, 3);
 
-  EXPECT_FALSE(compare_media(one.data, one.fit, {}, 1.5, {1}));
-  EXPECT_FALSE(compare_media(apart.data, apart.fit, {}, 1.5, {1}));
+  EXPECT_FALSE(compare_media(arms_lasting(one.data, one.fit, {}), 1.5, {1}));
+  EXPECT_FALSE(compare_media(arms_lasting(apart.data, apart.fit, {}), 1.5, {1}));
 }
 
 TEST(MediaCompared, HoldsNoInteractionsOfFiftyBladesInFourMediaButTheirSpreads) {
@@ -125,11 +125,12 @@ TEST(MediaCompared, HoldsNoInteractionsOfFiftyBladesInFourMediaButTheirSpreads) 
 
 TEST(MediaCompared, TakesTheBluntestReadingWhereMediaWereComparedAtDifferentOnes) {
   const MadeFit made = three_blades();
-  const AtAcross where =
-      compared_at_across(made.data,
-                         {{.at = {.what = ComparedAt::common_reading, .reading = 300}},
-                          {.at = {.what = ComparedAt::half_keenness}},
-                          {.at = {.what = ComparedAt::common_reading, .reading = 400}}});
+  const ArmsLasting where =
+      arms_lasting(made.data,
+                   made.fit,
+                   {{.at = {.what = ComparedAt::common_reading, .reading = 300}},
+                    {.at = {.what = ComparedAt::half_keenness}},
+                    {.at = {.what = ComparedAt::common_reading, .reading = 400}}});
 
   EXPECT_EQ(where.at, (At{.what = ComparedAt::common_reading, .reading = 400}));
   EXPECT_EQ(where.remarks.size(), 1U);
