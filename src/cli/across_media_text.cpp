@@ -55,6 +55,8 @@ class AcrossNames {
     return "blades";
   }
 
+  [[nodiscard]] const std::string& counted() const { return judgement_.counted.many; }
+
   [[nodiscard]] std::size_t blade_count() const { return across().media.front().arms.size(); }
 
   [[nodiscard]] std::string ratio(double number) const {
@@ -189,10 +191,11 @@ std::vector<std::string> section_items(const AcrossNames& names, const Look& loo
   if (across.pairs.size() <= kMostPairsSaid) {
     for (const MediaPair& pair : across.pairs) {
       items.push_back(
-          fmt::format("On {} an edge lasts {} times as many cuts as on {}, averaged "
+          fmt::format("On {} an edge lasts {} times as many {} as on {}, averaged "
                       "over the {} (95 % interval {}).",
                       names.medium(pair.second),
                       names.ratio(pair.lasting_ratio.median),
+                      names.counted(),
                       names.medium(pair.first),
                       names.things(),
                       names.in_95(pair.lasting_ratio.lo95, pair.lasting_ratio.hi95)));

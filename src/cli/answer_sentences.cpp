@@ -36,7 +36,8 @@ std::string lasting_words(const Judgement& judgement,
                : ratio_text(comparison.ratio.median, judgement.worth_it_margin);
   const std::string level = level_words(judgement, comparison.at);
   if (level.empty()) return fmt::format("{} stays keen {} times as long as {}", a, times, b);
-  return fmt::format("{} takes {} times as many cuts as {} {}", a, times, b, level);
+  return fmt::format(
+      "{} takes {} times as many {} as {} {}", a, times, judgement.counted.many, b, level);
 }
 
 std::string longer_sentence(const Judgement& judgement,
@@ -85,7 +86,7 @@ std::string same_sentence(const Judgement& judgement,
       a,
       b,
       as_settled("practically the same", look),
-      level.empty() ? "" : " in cuts " + level,
+      level.empty() ? "" : " in " + judgement.counted.many + " " + level,
       ratio_text(comparison.ratio.median, margin),
       interval_words(comparison.simultaneous.lo90, comparison.simultaneous.hi90, margin),
       base::plain_number(margin));
@@ -109,7 +110,7 @@ std::string open_sentence(const Judgement& judgement,
       "{} against {}{} is {}: ratio {}, could be {} (95 % interval).",
       a,
       b,
-      level.empty() ? "" : ", in cuts " + level + ",",
+      level.empty() ? "" : ", in " + judgement.counted.many + " " + level + ",",
       as_not_settled("not settled", look),
       ratio_text(comparison.ratio.median, margin),
       interval_words(comparison.simultaneous.lo95, comparison.simultaneous.hi95, margin));
@@ -218,7 +219,7 @@ std::string nothing_compared_text(const Judgement& judgement,
                     shown_as(arm.arm.medium.name, look),
                     shown_as(names[i].name, look),
                     judgement.test ? "passes its test for" : "keeps half its keenness for",
-                    cuts_in_words(arm, at),
+                    cuts_in_words(judgement, arm, at),
                     cuts_text(cuts.lo95),
                     cuts_text(cuts.hi95));
     text += wrapped(lasts, {.rest = 2}, look);

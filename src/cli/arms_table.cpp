@@ -154,13 +154,12 @@ std::string arms_table(const Judgement& judgement, const Look& look) {
     }
   }
   const LaidOutTable result = laid_out(table, look);
-  std::string notes =
-      "In cuts, with 95 % intervals. Scatter: how much longer or shorter one run "
-      "lasts than the next.";
+  const std::string in_what = "In " + judgement.counted.many + ", with 95 % intervals.";
+  std::string notes = in_what + " Scatter: how much longer or shorter one run lasts than the next.";
   if (!judgement.test) notes += " Shape: below 1 an edge fades fast at first, then slower.";
   if (!result.left_out.empty()) {
-    notes = "In cuts, with 95 % intervals. Left out for want of width: " +
-            shown_as(listed(result.left_out), look) + ".";
+    notes =
+        in_what + " Left out for want of width: " + shown_as(listed(result.left_out), look) + ".";
   }
   std::string text = result.text + wrapped(notes, {}, look);
   if (anything_beyond(judgement)) {

@@ -162,9 +162,10 @@ std::vector<std::string> covariate_sentences(const Judgement& judgement) {
     switch (effect.covariate) {
       case verdicts::Covariate::start_reading:
         sentences.push_back(fmt::format(
-            "A run that starts 10 % blunter than its edge usually does takes {} times as many cuts "
+            "A run that starts 10 % blunter than its edge usually does takes {} times as many {} "
             "to half keenness; allowed for.",
-            ratio_with_interval(effect.ratio)));
+            ratio_with_interval(effect.ratio),
+            judgement.counted.many));
         break;
       case verdicts::Covariate::order_of_cutting:
         sentences.push_back(fmt::format(
@@ -246,8 +247,9 @@ std::string curve_warnings(const Judgement& judgement, const Look& look) {
   if (judgement.curve_check.passed) return {};
   std::string text = wrapped(
       fmt::format("The curve misses the readings in places (smallest posterior predictive p {}), "
-                  "so take cuts to a level there with care:",
-                  p_text(judgement.curve_check.smallest_p)),
+                  "so take {} to a level there with care:",
+                  p_text(judgement.curve_check.smallest_p),
+                  judgement.counted.many),
       {},
       look);
   return text + items_text(judgement.curve_check.where, look);

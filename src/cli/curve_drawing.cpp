@@ -220,10 +220,11 @@ std::string heading(const Judgement& judgement,
                     std::size_t drawn,
                     const Look& look) {
   const bool lower = judgement.kind.keener_when == trials::KeenerWhen::lower;
-  std::string words = fmt::format("On {}: {}, {}, against cuts ({} is keener).",
+  std::string words = fmt::format("On {}: {}, {}, against {} ({} is keener).",
                                   group.medium_words,
                                   judgement.kind.words,
                                   judgement.unit,
+                                  judgement.counted.many,
                                   lower ? "lower" : "higher");
   if (drawn < group.arms.size()) {
     words += fmt::format(

@@ -30,15 +30,27 @@ bool cuts_are_known(const Judgement& judgement, const ArmResult& arm, const verd
   return at.level == judgement.stop_level && (arm.stop_level || arm.test);
 }
 
-std::string with_metres(double cuts, const std::string& noun, const ArmResult& arm) {
+enum class Naming { number_and_word, number_only };
+
+std::string with_metres(const Judgement& judgement,
+                        double cuts,
+                        Naming naming,
+                        const ArmResult& arm) {
+  std::string words = cuts_text(cuts);
+  if (naming == Naming::number_and_word) words = so_many(words, judgement.counted);
+  if (judgement.counted.is_measured) return words;
   const std::string metres = metres_text(cuts, arm.arm.method.cut_length_mm);
-  return cuts_text(cuts) + noun + (metres.empty() ? "" : " (" + metres + ")");
+  return metres.empty() ? words : words + " (" + metres + ")";
 }
 
-std::string cuts_words(const ArmResult& arm, const verdicts::At& at, const std::string& noun) {
+std::string cuts_words(const Judgement& judgement,
+                       const ArmResult& arm,
+                       const verdicts::At& at,
+                       Naming naming) {
   const verdicts::CutsToLevel& reached = cuts_compared(arm, at);
-  return reached.beyond_what_was_cut ? "more than " + with_metres(arm.longest_run_cuts, noun, arm)
-                                     : with_metres(reached.cuts.median, noun, arm);
+  return reached.beyond_what_was_cut
+             ? "more than " + with_metres(judgement, arm.longest_run_cuts, naming, arm)
+             : with_metres(judgement, reached.cuts.median, naming, arm);
 }
 
 }  // namespace
@@ -62,8 +74,10 @@ const verdicts::CutsToLevel& cuts_compared(const ArmResult& arm, const verdicts:
   return **wanted;
 }
 
-std::string cuts_in_words(const ArmResult& arm, const verdicts::At& at) {
-  return cuts_words(arm, at, " cuts");
+std::string cuts_in_words(const Judgement& judgement,
+                          const ArmResult& arm,
+                          const verdicts::At& at) {
+  return cuts_words(judgement, arm, at, Naming::number_and_word);
 }
 
 std::string cuts_sentence(const Judgement& judgement, const Comparison& comparison) {
@@ -73,11 +87,13 @@ std::string cuts_sentence(const Judgement& judgement, const Comparison& comparis
   if (!cuts_are_known(judgement, a, at) || !cuts_are_known(judgement, b, at)) return {};
   if (cuts_compared(a, at).beyond_what_was_cut && cuts_compared(b, at).beyond_what_was_cut) {
     const ArmResult& furthest = a.longest_run_cuts < b.longest_run_cuts ? b : a;
-    return fmt::format("Neither was cut that far: {} at most.",
-                       with_metres(furthest.longest_run_cuts, " cuts", furthest));
+    return fmt::format(
+        "Neither was cut that far: {} at most.",
+        with_metres(judgement, furthest.longest_run_cuts, Naming::number_and_word, furthest));
   }
-  std::string sentence =
-      fmt::format("{} against {}.", cuts_words(a, at, " cuts"), cuts_words(b, at, ""));
+  std::string sentence = fmt::format("{} against {}.",
+                                     cuts_words(judgement, a, at, Naming::number_and_word),
+                                     cuts_words(judgement, b, at, Naming::number_only));
   sentence.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence.front())));
   return sentence;
 }

@@ -1,7 +1,8 @@
 // The cuts to where two arms are compared, in numbers and in words: "108 cuts (10.8 m) against 34".
 //
 // An arm that was never cut that far lasts more than its longest run, never a number of cuts.
-// Metres are cuts times the length of a cut, and left out where that length is not recorded.
+// Metres are cuts times the length of a cut, and left out where that length is not recorded or the
+// table does not count cuts of a length.
 #pragma once
 
 #include "verdicts/judgement.h"
@@ -13,8 +14,10 @@ namespace keenfall::cli {
 [[nodiscard]] const verdicts::CutsToLevel& cuts_compared(const verdicts::ArmResult& arm,
                                                          const verdicts::At& at);
 
-// "108 cuts (10.8 m)", "more than 60 cuts (6.0 m)".
-[[nodiscard]] std::string cuts_in_words(const verdicts::ArmResult& arm, const verdicts::At& at);
+// "108 cuts (10.8 m)", "more than 60 strokes (6.0 m)".
+[[nodiscard]] std::string cuts_in_words(const verdicts::Judgement& judgement,
+                                        const verdicts::ArmResult& arm,
+                                        const verdicts::At& at);
 
 // "108 cuts (10.8 m) against 34 (3.4 m)."; empty where the cuts are not reported at that level.
 [[nodiscard]] std::string cuts_sentence(const verdicts::Judgement& judgement,

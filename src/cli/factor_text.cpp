@@ -56,16 +56,17 @@ std::string interaction_shown(verdicts::Verdict verdict, const Look& look) {
   return as_not_settled("not settled", look);
 }
 
-std::string effect_sentence(const FactorEffects& found,
+std::string effect_sentence(const Judgement& judgement,
                             const verdicts::FactorEffect& effect,
-                            double margin,
                             const Look& look) {
-  const Factor& factor = found.factors[effect.factor];
-  return fmt::format("{}, {} against {}: {} times as many cuts (95 % interval {} to {}): {}.",
+  const Factor& factor = judgement.factors->factors[effect.factor];
+  const double margin = judgement.worth_it_margin;
+  return fmt::format("{}, {} against {}: {} times as many {} (95 % interval {} to {}): {}.",
                      shown_as(factor_words(factor), look),
                      shown_as(factor.levels[effect.level], look),
                      shown_as(factor.levels.front(), look),
                      ratio_text(effect.ratio.median, margin),
+                     judgement.counted.many,
                      ratio_text(effect.simultaneous.lo95, margin),
                      ratio_text(effect.simultaneous.hi95, margin),
                      verdict_shown(effect.verdict, look));
@@ -102,7 +103,7 @@ std::string factor_section(const Judgement& judgement, const Look& look) {
   const double margin = judgement.worth_it_margin;
   std::vector<std::string> items;
   for (const auto& effect : found.effects) {
-    items.push_back(effect_sentence(found, effect, margin, look));
+    items.push_back(effect_sentence(judgement, effect, look));
   }
   for (const auto& both : found.interactions) {
     items.push_back(interaction_sentence(found, both, margin, look));

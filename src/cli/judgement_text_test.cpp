@@ -95,6 +95,31 @@ TEST(TheWholeText, JudgesKindsApartAndSaysSo) {
           HasSubstr("Thread push reading, gf"), HasSubstr("Card bite"), HasSubstr("judged apart")));
 }
 
+// Blade, edge and "what was cut" stay; only the count has another word.
+TEST(TheWholeText, SaysTheWordOfWhatIsCounted) {
+  Judgement judgement = made_judgement();
+  judgement.counted = {.one = "stroke", .many = "strokes"};
+  judgement.comparisons[0].at = {.what = verdicts::ComparedAt::common_reading, .reading = 400};
+
+  const std::string text = whole(judgement, {.width = 120});
+
+  EXPECT_THAT(text, HasSubstr("times as many strokes as"));
+  EXPECT_THAT(text, HasSubstr("against strokes (lower is keener)"));
+  EXPECT_THAT(text, HasSubstr("In strokes, with 95 % intervals."));
+  EXPECT_THAT(text, Not(HasSubstr(" cuts")));
+}
+
+TEST(TheWholeText, GivesNoMetresWhereATimeIsCounted) {
+  Judgement judgement = made_judgement();
+  judgement.counted = {.one = "minute", .many = "minutes", .is_measured = true};
+  judgement.arms[judgement.comparisons[0].a].arm.method.cut_length_mm = 100;
+
+  const std::string text = whole(judgement, {.width = 120});
+
+  EXPECT_THAT(text, HasSubstr(" minutes against "));
+  EXPECT_THAT(text, Not(HasSubstr(" m) against")));
+}
+
 TEST(TheWholeText, ShowsNoDrawingOfAFitThatIsNotUsable) {
   Judgement judgement = made_judgement();
   judgement.fit.usable = false;

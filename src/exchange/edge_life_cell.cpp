@@ -3,6 +3,7 @@
 #include "base/plain_number.h"
 #include "exchange/number_cell.h"
 #include "exchange/text_lines.h"
+#include "trials/counted.h"
 
 #include <algorithm>
 #include <array>
@@ -22,15 +23,13 @@ base::Problem problem_with(const char* column, std::string_view found, std::stri
           .accepted = kAccepted};
 }
 
-// Cuts of zero or more, with nothing behind them but the word cuts.
+// Zero or more, with nothing behind but a word for what is counted.
 std::optional<double> cuts_in(std::string_view text, DecimalMark mark) {
   text = trimmed(text);
   if (text.empty()) return std::nullopt;
   const NumberCell number = number_cell(text, mark);
   if (number.fault != NumberFault::none || number.number < 0) return std::nullopt;
-  if (!number.unit.empty() && folded(number.unit) != "cuts" && folded(number.unit) != "cut") {
-    return std::nullopt;
-  }
+  if (!number.unit.empty() && !trials::counted_in_words(number.unit)) return std::nullopt;
   return number.number;
 }
 
@@ -87,6 +86,11 @@ base::Result<EdgeLifeCells> lasted_in(std::string_view text, DecimalMark mark) {
                    "lasted must say how many cuts the edge lasted, not " + in_quotes(text) + "."));
 }
 
+trials::Counted counted_in_cells(std::string_view lasted, std::string_view failed_by) {
+  const auto counted = trials::counted_in_words(lasted);
+  return counted ? *counted : trials::counted_in_words(failed_by).value_or(trials::Counted{});
+}
+
 bool is_never(std::string_view text) {
   constexpr std::array<std::string_view, 11> kNever = {
       "", "–", "—", "never", "no", "not", "none", "didnotfail", "notfailed", "na", "n/a"};
@@ -94,6 +98,11 @@ bool is_never(std::string_view text) {
 }
 
 }  // namespace
+
+std::string life_as_said(std::string_view cell) {
+  const std::string text = excerpt(cell);
+  return trials::counted_in_words(cell) ? text : so_many(text, trials::Counted{});
+}
 
 base::Result<EdgeLifeCells> edge_life_in(std::string_view lasted,
                                          std::string_view failed_by,
@@ -135,8 +144,9 @@ base::Result<EdgeLifeCells> edge_life_in(std::string_view lasted,
     return base::failed(problem_with(
         is_interval ? "lasted" : "failed_by",
         is_interval ? lasted : failed_by,
-        "The edge cannot have failed by " + base::plain_number(*life.failed_by_cuts) +
-            " cuts and still have passed after " + base::plain_number(life.lasted_cuts) + "."));
+        "The edge cannot have failed by " +
+            so_many(base::plain_number(*life.failed_by_cuts), counted_in_cells(lasted, failed_by)) +
+            " and still have passed after " + base::plain_number(life.lasted_cuts) + "."));
   }
   if (life.is_open && lasted.empty()) {
     return base::failed(problem_with("failed_by",

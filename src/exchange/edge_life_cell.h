@@ -10,6 +10,7 @@
 #include "exchange/decimal_mark.h"
 
 #include <optional>
+#include <string>
 #include <string_view>
 
 namespace keenfall::exchange {
@@ -19,6 +20,9 @@ struct EdgeLifeCells {
   std::optional<double> failed_by_cuts;
   bool is_open = false;  // a cell says in words that the edge was not seen to fail
 };
+
+// "40 cuts" of a cell that says "40", "40 strokes" of one that says so.
+[[nodiscard]] std::string life_as_said(std::string_view cell);
 
 // At least one of the two is not empty. Place::column of a Problem is "lasted" or "failed_by".
 [[nodiscard]] base::Result<EdgeLifeCells> edge_life_in(std::string_view lasted,

@@ -76,9 +76,9 @@ TEST(TheEdgeAngles, NameTheirGapsAndFarReadings) {
                        "rows."));
   EXPECT_THAT(trial.remarks,
               Contains(HasSubstr("Run LYDIT4-8 of blade lydite in aVSn-experiment "
-                                 "has no reading at 250 cuts")));
-  EXPECT_THAT(trial.remarks, Contains(HasSubstr("reads 135 at 0 cuts, far from")));
-  EXPECT_THAT(trial.remarks, Contains(HasSubstr("reads 172 at 1000 cuts, far from")));
+                                 "has no reading at 250 strokes")));
+  EXPECT_THAT(trial.remarks, Contains(HasSubstr("reads 135 at 0 strokes, far from")));
+  EXPECT_THAT(trial.remarks, Contains(HasSubstr("reads 172 at 1000 strokes, far from")));
 }
 
 }  // namespace

@@ -16,9 +16,9 @@ void refuse_merged(const ExpandedCell& place, GridReading& reading) {
                         .place = {.column = place.header, .found = excerpt(place.text)}});
 }
 
-// "131 at 15 cuts: slipped".
-std::string note_at(const std::string& number, const std::string& cuts, const std::string& note) {
-  return (number.empty() ? "" : number + " ") + "at " + cuts + " cuts: " + note;
+// "at 15 cuts".
+std::string at_so_many(const ExpandedCell& cuts, const GridReading& reading) {
+  return "at " + so_many(cuts.text, counted_at(cuts, reading.columns));
 }
 
 void take_readings(const ReadingCell& read,
@@ -26,7 +26,7 @@ void take_readings(const ReadingCell& read,
                    const std::string& unit,
                    ExpandedRow row,
                    GridReading& reading) {
-  const std::string cuts = row[Column::cuts].text;
+  const std::string at_cuts = at_so_many(row[Column::cuts], reading);
   const std::string struck_already = row[Column::struck].text;
   const ExpandedCell doubtful_already = row[Column::doubtful];
   const ExpandedCell place = row[Column::reading];
@@ -59,7 +59,7 @@ void take_readings(const ReadingCell& read,
       is_commented = true;
     }
     row[Column::note] = {};
-    if (!note.empty()) row[Column::note] = at_place(note_at(one.number, cuts, note));
+    if (!note.empty()) row[Column::note] = at_place(one.number + " " + at_cuts + ": " + note);
     if (!one.note.empty()) {
       if (reading.noted_readings++ == 0) reading.first_noted = cell.text;
     }
@@ -107,9 +107,15 @@ void take_reading_cell(const GridCell& cell,
   }
   if (!cell.comment.empty()) {
     row[Column::note] = place;
-    row[Column::note].text = note_at("", row[Column::cuts].text, cell.comment);
+    row[Column::note].text = at_so_many(row[Column::cuts], reading) + ": " + cell.comment;
   }
   reading.take(row, reading.columns);
+}
+
+trials::Counted counted_at(const ExpandedCell& cuts, const MatchedColumns& columns) {
+  const std::string& header =
+      cuts.header.empty() ? columns.headers[index_of(Column::cuts)] : cuts.header;
+  return trials::counted_in_words(header).value_or(trials::Counted{});
 }
 
 MatchedColumns all_columns() {

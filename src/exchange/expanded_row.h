@@ -8,6 +8,7 @@
 #include "exchange/problem_list.h"
 #include "exchange/table_columns.h"
 #include "exchange/table_options.h"
+#include "trials/counted.h"
 
 #include <array>
 #include <cstddef>
@@ -59,6 +60,9 @@ void take_reading_cell(const GridCell& cell,
                        const std::string& unit,
                        const ExpandedRow& base,
                        GridReading& reading);
+
+// What the cuts of a row count: by the words over or beside their own cell, else by the table's.
+[[nodiscard]] trials::Counted counted_at(const ExpandedCell& cuts, const MatchedColumns& columns);
 
 // Our columns, each at its own index and under its own name.
 [[nodiscard]] MatchedColumns all_columns();

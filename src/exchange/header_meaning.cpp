@@ -3,6 +3,7 @@
 #include "exchange/number_cell.h"
 #include "exchange/text_lines.h"
 #include "materials/units.h"
+#include "trials/counted.h"
 
 #include <algorithm>
 #include <array>
@@ -181,9 +182,8 @@ std::optional<double> cuts_in_header(std::string_view header) {
   for (const std::string_view before : {"after", "at", "cuts", "cut"}) {
     if (word.starts_with(before)) word.erase(0, before.size());
   }
-  for (const std::string_view behind : {"cuts", "cut"}) {
-    if (word.ends_with(behind)) word.erase(word.size() - behind.size());
-  }
+  const std::size_t behind = word.find_last_of("0123456789.") + 1;
+  if (trials::counted_in_words(word.substr(behind))) word.erase(behind);
   if (word.empty()) return std::nullopt;
   const NumberCell number = number_cell(word, DecimalMark::point);
   if (number.fault != NumberFault::none || !number.unit.empty() || number.number < 0) {

@@ -33,7 +33,8 @@ struct HeaderMeaning {
 // An angle that does not say whether it is per side or inclusive: "bevel angle (deg)".
 [[nodiscard]] bool is_doubtful_angle(std::string_view header);
 
-// The number of cuts in "15", "15 cuts", "after 31" or "0 (gf)"; nullopt in all other headers.
+// The number of cuts in "15", "15 cuts", "15 strokes", "after 31" or "0 (gf)"; nullopt in all other
+// headers.
 [[nodiscard]] std::optional<double> cuts_in_header(std::string_view header);
 
 // Lower case, without blanks, '-', '_' and brackets.

@@ -17,27 +17,30 @@ auto place_of(const trials::Reading& reading) {
 }
 
 base::Problem backwards(const RunDraft& draft,
+                        const trials::Counted& counted,
                         const trials::Reading& before,
                         const trials::Reading& after) {
   const std::string run = excerpt(draft[Column::run].text);
-  return {
-      .kind = base::ProblemKind::conflicting,
-      .sentence = "Run " + run + " of blade " + excerpt(draft[Column::blade].text) +
-                  " goes back from " + base::plain_number(before.cuts) + " to " +
-                  base::plain_number(after.cuts) +
-                  " cuts. Is this a second run? Give it its own name; or sort the rows by cuts.",
-      .place = {.column = "cuts", .found = base::plain_number(after.cuts)},
-      .accepted = "cuts that stay equal or rise within a run"};
+  return {.kind = base::ProblemKind::conflicting,
+          .sentence = "Run " + run + " of blade " + excerpt(draft[Column::blade].text) +
+                      " goes back from " + base::plain_number(before.cuts) + " to " +
+                      so_many(base::plain_number(after.cuts), counted) +
+                      ". Is this a second run? Give it its own name; or sort the rows by " +
+                      counted.many + ".",
+          .place = {.column = "cuts", .found = base::plain_number(after.cuts)},
+          .accepted = counted.many + " that stay equal or rise within a run"};
 }
 
 base::Problem recorded_twice(const ProblemList& problems,
                              const RunDraft& draft,
+                             const trials::Counted& counted,
                              const ReadingDraft& before,
                              const trials::Reading& after) {
   const std::string repeat = std::to_string(after.repeat.value_or(0));
   return {.kind = base::ProblemKind::conflicting,
-          .sentence = "Repeat " + repeat + " at " + base::plain_number(after.cuts) +
-                      " cuts of run " + excerpt(draft[Column::run].text) + " of blade " +
+          .sentence = "Repeat " + repeat + " at " +
+                      so_many(base::plain_number(after.cuts), counted) + " of run " +
+                      excerpt(draft[Column::run].text) + " of blade " +
                       excerpt(draft[Column::blade].text) + " stands already in " +
                       problems.place_in_words({before.file, before.reading.line, before.column}) +
                       ". Number it anew, or strike one of the two with a reason.",
@@ -46,7 +49,9 @@ base::Problem recorded_twice(const ProblemList& problems,
 
 }  // namespace
 
-void check_reading_order(const RunDraft& draft, ProblemList& problems) {
+void check_reading_order(const RunDraft& draft,
+                         const trials::Counted& counted,
+                         ProblemList& problems) {
   const std::vector<ReadingDraft>& readings = draft.readings;
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < readings.size(); ++i) {
@@ -68,12 +73,12 @@ void check_reading_order(const RunDraft& draft, ProblemList& problems) {
     }
     if (after.reading.repeat && after.reading.cuts == before.reading.cuts) {
       problems.add({after.file, after.reading.line, after.column},
-                   recorded_twice(problems, draft, before, after.reading));
+                   recorded_twice(problems, draft, counted, before, after.reading));
     }
   }
   if (first_back != nullptr) {
     problems.add({first_back->file, first_back->reading.line, first_back->column},
-                 backwards(draft, before_back->reading, first_back->reading));
+                 backwards(draft, counted, before_back->reading, first_back->reading));
   }
 }
 

@@ -7,11 +7,14 @@
 
 #include "exchange/problem_list.h"
 #include "exchange/run_drafts.h"
+#include "trials/counted.h"
 
 namespace keenfall::exchange {
 
 // Reports at most one fall for the run, and every repeat that stands twice.
-void check_reading_order(const RunDraft& draft, ProblemList& problems);
+void check_reading_order(const RunDraft& draft,
+                         const trials::Counted& counted,
+                         ProblemList& problems);
 
 // By cuts; rows at the same cuts stay in their order.
 void sort_by_cuts(RunDraft& draft);

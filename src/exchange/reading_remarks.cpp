@@ -132,8 +132,9 @@ std::vector<std::string> remarks_on_gaps(const trials::Trial& trial) {
       }
       if (missed.empty()) continue;
       append_limited(remarks,
-                     run_in_words(run) + " has no reading at " + list_of_cuts(missed) +
-                         " cuts, where most of the others have one.",
+                     run_in_words(run) + " has no reading at " +
+                         so_many(list_of_cuts(missed), trial.counted) +
+                         ", where most of the others have one.",
                      more);
     }
   }
@@ -157,9 +158,10 @@ std::vector<std::string> remarks_on_far_readings(const trials::Trial& trial) {
       for (const FarReading& far : far_readings(readings)) {
         append_limited(remarks,
                        run_in_words(*far.run) + " reads " + base::with_figures(far.reading, 3) +
-                           " at " + base::plain_number(std::get<double>(where)) +
-                           " cuts, far from the blade's other runs there. If it is a slip, strike "
-                           "it with a reason.",
+                           " at " +
+                           so_many(base::plain_number(std::get<double>(where)), trial.counted) +
+                           ", far from the blade's other runs there. If it is a slip, strike it "
+                           "with a reason.",
                        more);
       }
     }

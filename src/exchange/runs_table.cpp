@@ -62,6 +62,7 @@ class RunsReading {
       }
       reading_.columns.units[i] = columns_.units[i];
     }
+    if (!columns_.has(Column::cuts)) reading_.columns.headers[index_of(Column::cuts)].clear();
     reading_.columns.units[index_of(Column::reading)] = {};
     if (!columns_.has(Column::failed_by)) {
       reading_.columns.positions[index_of(Column::failed_by)].reset();

@@ -79,8 +79,8 @@ class RowReading {
         "lasted alone",
         row_.origin_of(Column::lasted),
         {.kind = base::ProblemKind::missing,
-         .sentence = "The edge lasted " + excerpt(lasted.written) +
-                     " cuts, but whether it then failed, and by when, is not said.",
+         .sentence = "The edge lasted " + life_as_said(lasted.written) +
+                     ", but whether it then failed, and by when, is not said.",
          .place = {.column = format_.columns.header_of(Column::lasted),
                    .found = excerpt(lasted.written)},
          .accepted = "40+ where it was never seen to fail, 40-50 where it failed in between, or a "

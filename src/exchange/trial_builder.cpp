@@ -95,6 +95,7 @@ void append_remarks(trials::Trial& trial, const std::vector<std::string>& remark
 }  // namespace
 
 void TrialBuilder::add(const TableRow& row, const MatchedColumns& file_columns) {
+  counting_.take(row, file_columns);
   std::optional<trials::Reading> reading;
   if (row[Column::reading].number) {
     reading = register_.take(row, file_columns);
@@ -114,14 +115,14 @@ void TrialBuilder::add(const TableRow& row, const MatchedColumns& file_columns) 
 }
 
 trials::Trial TrialBuilder::finish(std::string name) && {
-  trials::Trial trial{.name = std::move(name)};
+  trials::Trial trial{.name = std::move(name), .counted = counting_.found()};
   SeriesSettlement settlement(register_, problems_);
   std::vector<RunDraft> drafts = std::move(drafts_).runs();
   trial.blades = blades_told(drafts, problems_);
   const std::vector<std::string> split_runs = remarks_on_split_runs(drafts);
   for (RunDraft& draft : drafts) {
     settlement.fill_blanks(draft.readings);
-    check_reading_order(draft, problems_);
+    check_reading_order(draft, trial.counted, problems_);
     sort_by_cuts(draft);
     trial.runs.push_back(run_of(draft));
   }

@@ -1,11 +1,12 @@
 // Rows of one or several tables become a Trial: runs, blades, series, checked against one another.
 //
 // Checks what no single row can show: cuts that go backwards within a run, a repeat recorded twice,
-// a blade with two steels or hardnesses. Readings of a run are sorted by cuts, rows at the same
-// cuts keep their order. Every Problem goes to the list; the trial is worth nothing when there was
-// one.
+// a blade with two steels or hardnesses, two words for what is counted. Readings of a run are
+// sorted by cuts, rows at the same cuts keep their order. Every Problem goes to the list; the trial
+// is worth nothing when there was one.
 #pragma once
 
+#include "exchange/counting_word.h"
 #include "exchange/problem_list.h"
 #include "exchange/reading_series_register.h"
 #include "exchange/run_drafts.h"
@@ -21,7 +22,7 @@ class TrialBuilder {
  public:
   // `options` and `problems` must outlive it.
   TrialBuilder(const TableOptions& options, ProblemList& problems)
-      : problems_(problems), register_(options, problems), drafts_(problems) {}
+      : problems_(problems), counting_(problems), register_(options, problems), drafts_(problems) {}
 
   void add(const TableRow& row, const MatchedColumns& file_columns);
 
@@ -29,6 +30,7 @@ class TrialBuilder {
 
  private:
   ProblemList& problems_;
+  CountingWord counting_;
   ReadingSeriesRegister register_;
   RunDrafts drafts_;
 };

@@ -61,7 +61,10 @@ ExpandedCell expanded(const GridRow& row, std::size_t c) {
 
 bool WideHeader::add(const GridRow& row, const HeaderMeaning& meaning) {
   width_ = std::max(width_, row.cells.size());
-  if (meaning.column == Column::cuts) return true;
+  if (meaning.column == Column::cuts) {
+    cuts_label_ = row.at(label_column_).text;
+    return true;
+  }
   if (meaning.column == Column::reading) {
     reading_unit_ = meaning.unit.name;
     return true;
@@ -131,6 +134,7 @@ MatchedColumns WideHeader::columns() const {
     columns.headers[index_of(column)] = label.row->at(label_column_).text;
     columns.units[index_of(column)] = label.unit;
   }
+  columns.headers[index_of(Column::cuts)] = cuts_label_;
   // Whether there is such a row is what tells "empty" from "not asked".
   if (!names(Column::failed_by)) columns.positions[index_of(Column::failed_by)].reset();
   return columns;

@@ -59,6 +59,7 @@ class WideHeader {
   std::vector<Column> filled_;
   std::size_t width_ = 0;
   std::string reading_unit_;
+  std::string cuts_label_;  // as written; empty: no row is named so
 };
 
 // Columns without which a wide table says nothing.

@@ -256,16 +256,18 @@ class WideReading {
   void take_body_row(const GridRow& row,
                      const GridCell& cuts,
                      const std::map<std::size_t, ExpandedRow>& base_of) {
-    const std::string cuts_text = cuts_of(cuts).value_or("");
+    ExpandedCell place = expanded(row, label_column_);
+    place.text = cuts_of(cuts).value_or("");
+    if (trials::counted_in_words(cuts.text)) place.header = cuts.text;
+    const std::string so_many_cuts = so_many(place.text, counted_at(place, reading_.columns));
     for (const std::size_t c : header_.note_columns()) {
       if (row.at(c).text.empty()) continue;
-      beside_.push_back("Beside the readings at " + cuts_text +
-                        " cuts stands: " + in_quotes(row.at(c).text) + ".");
+      beside_.push_back("Beside the readings at " + so_many_cuts +
+                        " stands: " + in_quotes(row.at(c).text) + ".");
     }
     for (const auto& [c, base] : base_of) {
       ExpandedRow at_cuts = base;
-      at_cuts[Column::cuts] = expanded(row, label_column_);
-      at_cuts[Column::cuts].text = cuts_text;
+      at_cuts[Column::cuts] = place;
       take_reading_cell(row.at(c), expanded(row, c), header_.reading_unit(), at_cuts, reading_);
     }
   }

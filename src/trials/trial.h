@@ -10,6 +10,7 @@
 #pragma once
 
 #include "trials/blade.h"
+#include "trials/counted.h"
 #include "trials/cutting.h"
 #include "trials/edge.h"
 #include "trials/edge_life.h"
@@ -87,6 +88,7 @@ struct Run {
 
 struct Trial {
   std::string name;
+  Counted counted;  // what the fields called cuts count
   std::vector<Blade> blades;
   std::vector<ReadingSeries> series;
   std::vector<Run> runs;

@@ -1,4 +1,5 @@
 #include "trials/arm_order.h"
+#include "trials/counted.h"
 #include "trials/trial.h"
 
 #include <gtest/gtest.h>
@@ -26,6 +27,29 @@ TEST(CutMethods, AreSaidWithLengthAndEdgeUsed) {
   EXPECT_EQ(in_words(CutMethod{.motion = Motion::slice, .cut_length_mm = 100, .edge_used_mm = 40}),
             "slice of 100 mm on 40 mm of edge");
   EXPECT_EQ(in_words(CutMethod{}), "");
+}
+
+TEST(WhatIsCounted, IsTheLastWordThatNamesSomethingToCount) {
+  const auto named = [](const char* words) {
+    return counted_in_words(words).value_or(Counted{.many = "nothing known"}).many;
+  };
+
+  EXPECT_EQ(named("Strokes made"), "strokes");
+  EXPECT_EQ(named("cut length (m)"), "metres");
+  EXPECT_EQ(named("time_min"), "minutes");
+  EXPECT_EQ(named("cut(s)"), "cuts");
+  EXPECT_EQ(named("15slices"), "slices");
+  EXPECT_EQ(named("n"), "nothing known");
+  EXPECT_EQ(named(""), "nothing known");
+}
+
+TEST(WhatIsCounted, IsSaidInTheSingularOfOneOnly) {
+  const Counted passes{.one = "pass", .many = "passes"};
+
+  EXPECT_EQ(so_many("1", passes), "1 pass");
+  EXPECT_EQ(so_many("0", passes), "0 passes");
+  EXPECT_EQ(so_many("1.5", passes), "1.5 passes");
+  EXPECT_EQ(so_many("15", Counted{}), "15 cuts");
 }
 
 TEST(ReadingKinds, AreFoundHoweverTheyAreSpelled) {

@@ -105,15 +105,18 @@ void add_common_readings(Judgement& judgement, const BluntingData& data, const B
   }
 }
 
-CurveCheck curve_check_of(const BluntingData& data, const BluntingFit& fit, base::Seed seed) {
+CurveCheck curve_check_of(const BluntingData& data,
+                          const BluntingFit& fit,
+                          const trials::Counted& counted,
+                          base::Seed seed) {
   const blunting::CurveCheckResult found = blunting::check_curve(data, fit, seed);
   CurveCheck check{.passed = found.misfits.empty(), .smallest_p = found.smallest_p};
   for (const blunting::CurveMisfit& misfit : found.misfits) {
     const double percent = std::round(100 * std::abs(std::expm1(misfit.log_offset)));
     const trials::Arm& arm = data.arms[misfit.arm];
     check.where.push_back(arm.blade + " on " + arm.medium.name + ": at " +
-                          base::plain_number(misfit.cuts) + " cuts the edges are about " +
-                          base::plain_number(percent) + " % " +
+                          so_many(base::plain_number(misfit.cuts), counted) +
+                          " the edges are about " + base::plain_number(percent) + " % " +
                           (misfit.log_offset > 0 ? "blunter" : "keener") + " than the curve.");
   }
   return check;
@@ -160,6 +163,7 @@ Judgement judge(const trials::Trial& trial,
   base::require(!question.stop_level || !question.stop_reading,
                 "a stop level or a stop reading, not both");
   Judgement judgement{.trial = trial.name,
+                      .counted = trial.counted,
                       .kind = data.kind,
                       .unit = data.unit,
                       .thread = data.thread,
@@ -179,7 +183,7 @@ Judgement judge(const trials::Trial& trial,
     judgement.media = compare_media(lasting, question.worth_it_margin, seed);
     judgement.factors = find_factor_effects(trial, lasting, question.worth_it_margin);
     judgement.covariates = covariate_effects(fit);
-    judgement.curve_check = curve_check_of(data, fit, seed);
+    judgement.curve_check = curve_check_of(data, fit, trial.counted, seed);
   }
   judgement.cannot_say = what_cannot_be_said(trial, data, judgement);
   add_claim_not_made(judgement, question.claim);

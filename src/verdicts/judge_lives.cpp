@@ -26,11 +26,11 @@ using blunting::TimeRun;
 
 double last_known_cuts(const TimeRun& run) { return run.failed_by_cuts.value_or(run.lasted_cuts); }
 
-trials::ReadingKind kind_of_lives(const TimeData& data) {
+trials::ReadingKind kind_of_lives(const TimeData& data, const trials::Counted& counted) {
   if (data.test.rung) return *trials::find_reading_kind("pass_ladder");
   return {.name = std::string(kEdgeLives),
           .words = "edge life by a pass-or-fail test",
-          .unit = "cuts",
+          .unit = counted.many,
           .keener_when = trials::KeenerWhen::higher,
           .use = trials::ReadingUse::evidence,
           .zero = trials::ZeroReading::honest};
@@ -70,7 +70,7 @@ std::vector<RunResult> tested_runs(const trials::Trial& trial, const TimeData& d
                        .specimen = run.specimen,
                        .block = run.block,
                        .order = run.order,
-                       .remarks = recorded_remarks(run)});
+                       .remarks = recorded_remarks(run, trial.counted)});
   }
   for (const blunting::RunAside& aside : data.set_aside) {
     results[aside.run].not_used_because = aside.because;
@@ -186,7 +186,8 @@ Judgement judge_lives(const trials::Trial& trial,
                       base::Seed seed) {
   base::require(question.worth_it_margin > 1, "a worth-it margin is a ratio above 1");
   Judgement judgement{.trial = trial.name,
-                      .kind = kind_of_lives(data),
+                      .counted = trial.counted,
+                      .kind = kind_of_lives(data, trial.counted),
                       .worth_it_margin = question.worth_it_margin,
                       .test = test_judged(data),
                       .runs = tested_runs(trial, data)};

@@ -210,6 +210,7 @@ struct TestJudged {
 
 struct Judgement {
   std::string trial;
+  trials::Counted counted;  // what the fields called cuts count
   trials::ReadingKind kind;
   std::string unit;    // of every reading here
   std::string thread;  // empty: not recorded

@@ -19,15 +19,15 @@ std::string arm_on_medium(const ArmResult& arm) {
 
 std::string on_reaching(const ArmResult& arm, const Judgement& judgement) {
   const std::string times = plain_number(judgement.stop_level);
+  const std::string last_read = so_many(plain_number(arm.longest_run_cuts), judgement.counted);
   if (arm.stop_level->runs_that_reached > 0) {
     return "The curve of " + arm_on_medium(arm) + " comes to " + times +
-           " times its start only beyond the " + plain_number(arm.longest_run_cuts) +
-           " cuts at which it was last read; its ratios rest on the curve carried on.";
+           " times its start only beyond the " + last_read +
+           " at which it was last read; its ratios rest on the curve carried on.";
   }
   return "No run of " + arm_on_medium(arm) + " was read at " + times +
-         " times its start, and its curve comes there only beyond the " +
-         plain_number(arm.longest_run_cuts) +
-         " cuts at which it was last read; its ratios rest on the curve carried on.";
+         " times its start, and its curve comes there only beyond the " + last_read +
+         " at which it was last read; its ratios rest on the curve carried on.";
 }
 
 void add_what_was_not_reached(std::vector<std::string>& sentences, const Judgement& judgement) {

@@ -26,27 +26,33 @@ double noise_between(const BluntingData& data, const Checkpoint& first, const Ch
   return 3 * std::sqrt(variance * (first.relative_variance + second.relative_variance));
 }
 
-std::vector<std::string> falls_of(const BluntingData& data, const blunting::RunData& run) {
+std::vector<std::string> falls_of(const BluntingData& data,
+                                  const blunting::RunData& run,
+                                  const trials::Counted& counted) {
   std::vector<std::string> remarks;
   for (std::size_t k = 1; k < run.checkpoints.size(); ++k) {
     const Checkpoint& before = run.checkpoints[k - 1];
     const Checkpoint& after = run.checkpoints[k];
     if (before.below_resolution || after.below_resolution) continue;
     if (before.log_bluntness - after.log_bluntness <= noise_between(data, before, after)) continue;
-    remarks.push_back(
-        "gets keener from " + plain_number(before.cuts) + " to " + plain_number(after.cuts) +
-        " cuts (" + said(std::exp(log_reading_of(data, before.log_bluntness))) + " to " +
-        said(std::exp(log_reading_of(data, after.log_bluntness))) + " " + data.unit + ")");
+    remarks.push_back("gets keener from " + plain_number(before.cuts) + " to " +
+                      so_many(plain_number(after.cuts), counted) + " (" +
+                      said(std::exp(log_reading_of(data, before.log_bluntness))) + " to " +
+                      said(std::exp(log_reading_of(data, after.log_bluntness))) + " " + data.unit +
+                      ")");
   }
   return remarks;
 }
 
-std::vector<std::string> zeros_of(const BluntingData& data, const blunting::RunData& run) {
+std::vector<std::string> zeros_of(const BluntingData& data,
+                                  const blunting::RunData& run,
+                                  const trials::Counted& counted) {
   std::vector<std::string> remarks;
   for (const Checkpoint& checkpoint : run.checkpoints) {
     if (!checkpoint.below_resolution) continue;
-    remarks.push_back("reads zero at " + plain_number(checkpoint.cuts) + " cuts: taken as below " +
-                      plain_number(data.kind.resolution.value_or(1)) + " " + data.unit);
+    remarks.push_back("reads zero at " + so_many(plain_number(checkpoint.cuts), counted) +
+                      ": taken as below " + plain_number(data.kind.resolution.value_or(1)) + " " +
+                      data.unit);
   }
   return remarks;
 }
@@ -63,7 +69,7 @@ RunResult as_recorded(const trials::Trial& trial,
     if (!reading.struck_reason && reading.doubtful_reason) ++result.readings_doubtful;
     result.last_cuts = std::max(result.last_cuts, reading.cuts);
   }
-  result.remarks = recorded_remarks(run);
+  result.remarks = recorded_remarks(run, trial.counted);
   return result;
 }
 
@@ -74,10 +80,10 @@ std::string name_of(const trials::Arm& arm) {
 
 }  // namespace
 
-std::vector<std::string> recorded_remarks(const trials::Run& run) {
+std::vector<std::string> recorded_remarks(const trials::Run& run, const trials::Counted& counted) {
   std::vector<std::string> remarks;
   for (const trials::Event& event : run.events) {
-    remarks.push_back(event.as_written + " at " + plain_number(event.cuts) + " cuts");
+    remarks.push_back(event.as_written + " at " + so_many(plain_number(event.cuts), counted));
   }
   for (const std::string& deviation : run.deviations) remarks.push_back("deviation: " + deviation);
   for (const std::string& note : run.notes) remarks.push_back(note);
@@ -107,8 +113,10 @@ std::vector<RunResult> run_results(const trials::Trial& trial,
     result.half_keenness_cuts =
         numerics::exp_of(numerics::interval_of(fit.runs[r].log_half_keenness));
     result.stopped_before_half_keenness = !run_reached(data, fit, r, half);
-    for (const std::string& remark : zeros_of(data, data.runs[r])) result.remarks.push_back(remark);
-    for (const std::string& remark : falls_of(data, data.runs[r])) result.remarks.push_back(remark);
+    for (const std::string& remark : zeros_of(data, data.runs[r], trial.counted))
+      result.remarks.push_back(remark);
+    for (const std::string& remark : falls_of(data, data.runs[r], trial.counted))
+      result.remarks.push_back(remark);
   }
   return results;
 }
@@ -133,7 +141,8 @@ void say_what_never_blunts(const BluntingData& data,
         std::to_string(never) + " of " + std::to_string(judgement.arms[a].runs) + " runs of " +
         name_of(data.arms[a]) +
         " end no blunter than they began: a curve that only rises does not describe "
-        "them, and cuts to half keenness mean little there.");
+        "them, and " +
+        judgement.counted.many + " to half keenness mean little there.");
   }
 }
 
@@ -150,8 +159,8 @@ std::vector<std::string> what_cannot_be_said(const trials::Trial& trial,
     }
     if (arm.half_keenness && arm.half_keenness->runs_that_reached == 0) {
       sentences.push_back(
-          "No run of " + name_of(arm.arm) +
-          " reached half keenness, so its cuts to half keenness are at least " +
+          "No run of " + name_of(arm.arm) + " reached half keenness, so its " +
+          judgement.counted.many + " to half keenness are at least " +
           said(std::min(arm.half_keenness->cuts.lo95, arm.half_keenness->cuts.median)) +
           ", carried on by the curve beyond what was cut.");
     }
@@ -163,8 +172,8 @@ std::vector<std::string> what_cannot_be_said(const trials::Trial& trial,
   }
   if (without_start > 0) {
     sentences.push_back(std::to_string(without_start) + " of " + std::to_string(data.runs.size()) +
-                        " runs have no reading before the first cut; where they started is "
-                        "inferred from the rest.");
+                        " runs have no reading at " + so_many("0", trial.counted) +
+                        "; where they started is inferred from the rest.");
   }
   if (data.repeat_degrees_of_freedom == 0) {
     sentences.push_back(

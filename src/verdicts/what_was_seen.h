@@ -26,6 +26,7 @@ namespace keenfall::verdicts {
 void add_claim_not_made(Judgement& judgement, std::optional<ClaimAbout> asked);
 
 // What is recorded of a run beside its readings: events, deviations, notes.
-[[nodiscard]] std::vector<std::string> recorded_remarks(const trials::Run& run);
+[[nodiscard]] std::vector<std::string> recorded_remarks(const trials::Run& run,
+                                                        const trials::Counted& counted);
 
 }  // namespace keenfall::verdicts

@@ -228,6 +228,7 @@ Json fit_json(const verdicts::FitReport& fit) {
 
 void put_judgement(Json& object, const Judgement& judgement) {
   object["trial"] = judgement.trial;
+  object["counted"] = judgement.counted.many;
   object["kind"] = kind_json(judgement);
   object["worth_it_margin"] = finite_number(judgement.worth_it_margin);
   object["stop_level"] = finite_number(judgement.stop_level);

@@ -65,6 +65,17 @@ TEST(JudgementJson, HasTheDocumentedShape) {
   EXPECT_EQ(faults_against_schema(parsed({made_judgement()})), "");
 }
 
+TEST(JudgementJson, SaysOnceWhatIsCounted) {
+  Judgement judgement = made_judgement();
+  judgement.counted = {.one = "stroke", .many = "strokes"};
+
+  const json document = parsed({judgement});
+
+  EXPECT_EQ(document["counted"], "strokes");
+  EXPECT_EQ(faults_against_schema(document), "");
+  EXPECT_EQ(parsed({made_judgement()})["counted"], "cuts");
+}
+
 TEST(JudgementJson, HasTheDocumentedShapeForEveryVerdict) {
   using verdicts::Verdict;
   for (const Verdict verdict : {Verdict::longer_and_worth_having,

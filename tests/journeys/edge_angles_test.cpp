@@ -54,8 +54,8 @@ TEST(TheEdgeAngles, HaveTheirGapsAndFarReadingsNamed) {
 
   EXPECT_THAT(remarks,
               Contains(HasSubstr("LYDIT4-8 of blade lydite in aVSn-experiment has no "
-                                 "reading at 250 cuts")));
-  EXPECT_THAT(remarks, Contains(HasSubstr("reads 135 at 0 cuts, far from")));
+                                 "reading at 250 strokes")));
+  EXPECT_THAT(remarks, Contains(HasSubstr("reads 135 at 0 strokes, far from")));
 }
 
 }  // namespace

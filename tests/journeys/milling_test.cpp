@@ -105,8 +105,8 @@ TEST(TheMillingTrial, SaysOfEveryZeroThatItIsTakenAsBelowTheResolution) {
   EXPECT_EQ(std::ranges::count_if(said,
                                   [](const std::string& r) {
                                     return r.find("reads zero at ") != std::string::npos &&
-                                           r.find(" cuts: taken as below 0.01 mm") !=
-                                               std::string::npos;
+                                           r.find(" minute") != std::string::npos &&
+                                           r.find(": taken as below 0.01 mm") != std::string::npos;
                                   }),
             8);
 }
@@ -116,8 +116,8 @@ TEST(TheMillingTrial, NamesBothFallsOfWear) {
   EXPECT_THAT(
       remarks(),
       IsSupersetOf(
-          {"cast_iron_doc1.50_f0.50/1: gets keener from 22 to 26 cuts (0.290 to 0.280 mm)",
-           "cast_iron_doc1.50_f0.50/1: gets keener from 44 to 48 cuts (0.500 to 0.440 mm)"}));
+          {"cast_iron_doc1.50_f0.50/1: gets keener from 22 to 26 minutes (0.290 to 0.280 mm)",
+           "cast_iron_doc1.50_f0.50/1: gets keener from 44 to 48 minutes (0.500 to 0.440 mm)"}));
 }
 
 // Six pairs of four conditions in each of two materials.

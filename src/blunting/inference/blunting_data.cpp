@@ -246,7 +246,8 @@ base::Result<BluntingData> prepare(const Trial& trial, const SeriesKey& key, Rea
          .sentence = "No run can be judged: every run is voided, struck out, or has "
                      "fewer than two checkpoints of " +
                      series.kind.words + ".",
-         .accepted = "at least one run with readings at two different cuts"});
+         .accepted =
+             "at least one run with readings at two different numbers of " + trial.counted.many});
   }
   take_groups(data, trial);
   builder.finish(data, errors);

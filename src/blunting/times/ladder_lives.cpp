@@ -46,8 +46,8 @@ std::optional<LadderLife> ladder_life(const trials::Trial& trial,
     } else if (!life.failed_by_cuts) {
       life.lasted_cuts = cuts;
     } else if (life.remarks.empty()) {
-      life.remarks.push_back("passes again at " + base::plain_number(cuts) +
-                             " cuts after failing at " + base::plain_number(*life.failed_by_cuts) +
+      life.remarks.push_back("passes again at " + so_many(base::plain_number(cuts), trial.counted) +
+                             " after failing at " + base::plain_number(*life.failed_by_cuts) +
                              ": the first failure counts");
     }
   }

@@ -48,16 +48,16 @@ TimeOrReason ladder_time(const Trial& trial, const Run& run, int rung) {
                  .remarks = life->remarks};
 }
 
-std::optional<std::string> why_not_used(const TimeRun& time) {
+std::optional<std::string> why_not_used(const TimeRun& time, const trials::Counted& counted) {
   using base::plain_number;
   if (!time.failed_by_cuts) {
     if (time.lasted_cuts > 0) return std::nullopt;
     return "never seen to fail, nor to pass after the start";
   }
-  if (*time.failed_by_cuts <= 0) return "failed before the first cut";
+  if (*time.failed_by_cuts <= 0) return "had failed at " + so_many("0", counted);
   if (*time.failed_by_cuts < time.lasted_cuts) {
-    return "told to have passed at " + plain_number(time.lasted_cuts) +
-           " cuts and to have failed by " + plain_number(*time.failed_by_cuts);
+    return "told to have passed at " + so_many(plain_number(time.lasted_cuts), counted) +
+           " and to have failed by " + plain_number(*time.failed_by_cuts);
   }
   return std::nullopt;
 }
@@ -66,7 +66,7 @@ TimeOrReason time_of(const Trial& trial, const Run& run, const TestKey& test) {
   if (run.voided_reason) return "voided: " + *run.voided_reason;
   TimeOrReason time = test.rung ? ladder_time(trial, run, *test.rung) : told_time(run, test.words);
   if (const TimeRun* known = std::get_if<TimeRun>(&time)) {
-    if (const auto reason = why_not_used(*known)) return *reason;
+    if (const auto reason = why_not_used(*known, trial.counted)) return *reason;
   }
   return time;
 }
@@ -138,10 +138,10 @@ base::Result<TimeData> prepare_times(const Trial& trial, const TestKey& test) {
   if (data.runs.empty()) {
     return base::failed({.kind = base::ProblemKind::unsuitable_data,
                          .sentence = "No run can be judged by how long it lasted: every run is "
-                                     "voided, struck out, or says neither a cut it lasted nor one "
-                                     "it had failed by.",
-                         .accepted = "at least one run that lasted so many cuts, or had failed by "
-                                     "so many"});
+                                     "voided, struck out, or says neither how long it lasted nor "
+                                     "by when it had failed.",
+                         .accepted = "at least one run that lasted so many " + trial.counted.many +
+                                     ", or had failed by so many"});
   }
   data.log_centre /= static_cast<double>(data.runs.size());
   data.groups = group_runs(trial, used);

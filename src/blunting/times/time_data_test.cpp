@@ -60,7 +60,7 @@ TEST(TimeData, LivesThatContradictEachOtherAreSetAsideInWords) {
 }
 
 TEST(TimeData, AnEdgeThatFailedBeforeTheFirstCutIsSetAside) {
-  EXPECT_EQ(set_aside_because(a_run({{.failed_by_cuts = 0}})), "failed before the first cut");
+  EXPECT_EQ(set_aside_because(a_run({{.failed_by_cuts = 0}})), "had failed at 0 cuts");
 }
 
 TEST(TimeData, ALifeWithoutBoundsIsSetAside) {
