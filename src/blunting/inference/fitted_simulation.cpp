@@ -23,6 +23,8 @@ trials::Trial simulated(const Truth& truth, std::uint64_t seed) {
     const auto other = static_cast<std::size_t>(random.uniform() * static_cast<double>(i));
     std::swap(order[i - 1], order[other]);
   }
+  std::vector<double> blocks;
+  for (int b = 0; b < truth.blocks; ++b) blocks.push_back(truth.block_scatter * random.normal());
   for (const bool is_a : {true, false}) {
     std::vector<double> pieces;
     for (int i = 0; i < truth.specimens_each; ++i) {
@@ -36,11 +38,13 @@ trials::Trial simulated(const Truth& truth, std::uint64_t seed) {
       const double log_half =
           std::log(40 * (is_a ? truth.ratio : 1)) + half_error + truth.start_effect * start_error +
           truth.order_drift * ((place - 1.0) / (2.0 * truth.runs_each - 1) - 0.5) +
-          (pieces.empty() ? 0 : pieces[static_cast<std::size_t>(piece)]);
+          (pieces.empty() ? 0 : pieces[static_cast<std::size_t>(piece)]) +
+          (blocks.empty() ? 0 : blocks[static_cast<std::size_t>(i) % blocks.size()]);
       trials::Run run{.name = std::to_string(i),
                       .arm = {.blade = is_a ? "A" : "B", .medium = {.name = "sisal"}}};
       if (truth.order_drift != 0) run.order = place;
       if (!pieces.empty()) run.specimen = std::to_string(piece + 1);
+      if (!blocks.empty()) run.block = std::to_string(i % truth.blocks + 1);
       run.readings = simulated_readings(
           {std::log(104) + start_error, log_half, is_a ? 0.7 : 0.75},
           {.checkpoints = {0, 1, 3, 7, 15, 31, 63, 127}, .repeats = 3, .stop_level = 4},

@@ -23,6 +23,8 @@ struct Truth {
   double slip_every = 0;    // every so many readings one is ten times too large; 0: never
   int specimens_each = 0;   // pieces that the runs are cut with in turn; 0: one, unnamed
   double specimen_scatter = 0;  // sd of log half keenness between pieces of one blade
+  int blocks = 0;               // that the runs of each blade are spread over in turn; 0: none
+  double block_scatter = 0;     // sd of log half keenness between blocks
 };
 
 [[nodiscard]] trials::Trial simulated(const Truth& truth, std::uint64_t seed);
