@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Checks that the sources under src/ include only what tools/architecture.toml lets them.
+"""Checks that sources under src/ and in benchmarks/ include only what tools/architecture.toml lets them.
 
 Prints one line per breach, with file and line, and exits 1 when there is any; exits 0 with one line
 otherwise. `check_includes.py [PROJECT_FOLDER]` checks another folder than the one it stands in.
@@ -12,12 +12,13 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*(?:"([^"]+)"|<([^>]+)>)')
+BESIDE_SRC = ("benchmarks",)  # folders that obey the rules and lie at the root; all others are in src/
 STANDARD = re.compile(r"^[a-z0-9_]+$")  # <vector>, <cmath>: no folder, no ending
 
 
 @dataclass(frozen=True)
 class Include:
-    file: str  # relative to src/, "trials/edge.cpp"
+    file: str  # with its folder, "trials/edge.cpp"
     line: int
     target: str
     quoted: bool
@@ -25,6 +26,11 @@ class Include:
 
 def folder_of(file):
     return PurePosixPath(file).parts[0]
+
+
+def place_of(where):
+    """As a person looks for it from the root: "src/trials/edge.cpp:7", "benchmarks/main.cpp:3"."""
+    return where if folder_of(where) in BESIDE_SRC else f"src/{where}"
 
 
 def is_test(file):
@@ -77,7 +83,7 @@ def path_round(graph):
 
 class Checker:
     def __init__(self, architecture, files):
-        """files: {path relative to src/: text}, CMakeLists.txt included."""
+        """files: {path from the folder on, "trials/edge.cpp": text}, CMakeLists.txt included."""
         self.libraries = architecture.get("libraries", {})
         self.folders = architecture.get("folders", {})
         self.engine = architecture.get("engine", {})
@@ -98,7 +104,7 @@ class Checker:
         return self.breaches
 
     def breach(self, where, sentence):
-        self.breaches.append(f"src/{where}: {sentence}")
+        self.breaches.append(f"{place_of(where)}: {sentence}")
 
     def check_architecture(self):
         graph = {name: rule.get("includes", []) for name, rule in self.folders.items()}
@@ -135,7 +141,7 @@ class Checker:
         if is_header(include.target) and not self.is_listed(include.target):
             if own != other:
                 self.breach(where, f"{include.target} is private to {other}: "
-                            f"src/{other}/CMakeLists.txt does not list it")
+                            f"{place_of(other)}/CMakeLists.txt does not list it")
             elif is_header(include.file) and self.is_listed(include.file):
                 self.breach(where, f"a public header includes a private one, {include.target}")
         if own != other and other not in self.folders[own].get("includes", []):
@@ -184,15 +190,15 @@ class Checker:
         """A source that no CMakeLists.txt names is never compiled, nor its tests ever run."""
         for file in self.sources:
             if not is_header(file) and not self.is_listed(file):
-                self.breach(file, f"is not listed in src/{folder_of(file)}/CMakeLists.txt")
+                self.breach(file, f"is not listed in {place_of(folder_of(file))}/CMakeLists.txt")
 
 
 def read_sources(project):
-    source_folder = project / "src"
     files = {}
-    for path in source_folder.rglob("*"):
-        if path.suffix in (".h", ".cpp") or path.name == "CMakeLists.txt":
-            files[path.relative_to(source_folder).as_posix()] = path.read_text(encoding="utf-8")
+    for root, below in [(project / "src", "*"), *((project, name) for name in BESIDE_SRC)]:
+        for path in (found for folder in root.glob(below) for found in folder.rglob("*")):
+            if path.suffix in (".h", ".cpp") or path.name == "CMakeLists.txt":
+                files[path.relative_to(root).as_posix()] = path.read_text(encoding="utf-8")
     return files
 
 

@@ -1,8 +1,10 @@
 """Tests of check_includes.py, on small made-up projects of two floors: `low` and, above it, `high`."""
 
+import tempfile
 import unittest
+from pathlib import Path
 
-from check_includes import Checker
+from check_includes import Checker, read_sources
 
 ARCHITECTURE = {
     "libraries": {"eigen": ["Eigen/"], "googletest": ["gtest/"], "json": ["nlohmann/"]},
@@ -137,6 +139,32 @@ class CheckIncludes(unittest.TestCase):
     def test_includes_in_comments_do_not_count(self):
         text = '// #include "high/b.h"\n/*\n#include "high/b.h"\n*/\n'
         self.assertEqual(breaches({"low/a.cpp": text, "high/b.h": ""}), [])
+
+    def test_a_folder_beside_src_obeys_the_rules_and_is_named_where_it_lies(self):
+        rules = {**ARCHITECTURE, "folders": {**ARCHITECTURE["folders"], "benchmarks": {"includes": ["low"]}}}
+        found = breaches({
+            "low/a.h": "",
+            "high/b.h": "",
+            "benchmarks/c.cpp": '#include "low/a.h"\n#include "high/b.h"\n',
+        }, rules)
+        self.assertEqual(found, ["benchmarks/c.cpp:2: benchmarks may not include high (high/b.h)"])
+
+    def test_nothing_includes_a_folder_beside_src(self):
+        rules = {**ARCHITECTURE, "folders": {**ARCHITECTURE["folders"], "benchmarks": {"includes": ["low"]}}}
+        found = breaches({"benchmarks/c.h": "", "high/b.cpp": '#include "benchmarks/c.h"\n'}, rules)
+        self.assertIn("src/high/b.cpp:1: high may not include benchmarks (benchmarks/c.h)", found)
+
+    def test_the_sources_of_both_places_are_read_by_their_folders(self):
+        with tempfile.TemporaryDirectory() as name:
+            project = Path(name)
+            for file in ("src/low/a.h", "src/low/CMakeLists.txt", "benchmarks/peers/c.cpp"):
+                (project / file).parent.mkdir(parents=True, exist_ok=True)
+                (project / file).write_text(file, encoding="utf-8")
+            self.assertEqual(read_sources(project), {
+                "low/a.h": "src/low/a.h",
+                "low/CMakeLists.txt": "src/low/CMakeLists.txt",
+                "benchmarks/peers/c.cpp": "benchmarks/peers/c.cpp",
+            })
 
 
 if __name__ == "__main__":

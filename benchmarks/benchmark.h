@@ -1,0 +1,19 @@
+// The benchmarks, one function each: it measures, prints what it found, and fails when something
+// could not be measured. A bar that is not met is said and is no failure.
+#pragma once
+
+#include "base/result.h"
+
+#include <optional>
+
+namespace keenfall::benchmarks {
+
+using Outcome = std::optional<base::Problem>;  // empty: measured
+
+[[nodiscard]] Outcome reading_a_table();    // reading
+[[nodiscard]] Outcome growth_of_reading();  // reading-growth
+[[nodiscard]] Outcome typical_trial();      // typical
+[[nodiscard]] Outcome growth_of_judging();  // judging-growth
+[[nodiscard]] Outcome large_trial();        // large
+
+}  // namespace keenfall::benchmarks
