@@ -18,6 +18,8 @@ class EvenPoints {
   ~EvenPoints();
   EvenPoints(const EvenPoints&) = delete;
   EvenPoints& operator=(const EvenPoints&) = delete;
+  EvenPoints(EvenPoints&&) = delete;
+  EvenPoints& operator=(EvenPoints&&) = delete;
 
   // The next point: `dimension` coordinates, above 0 and below 1. Valid until the next call.
   const std::vector<double>& next();
