@@ -10,14 +10,15 @@ namespace keenfall::cli {
 
 namespace {
 
-constexpr double kSilentFor_s = 1.0;
-constexpr double kBetweenLines_s = 0.2;
+constexpr double kSilentSeconds = 1.0;
+constexpr double kSecondsBetweenLines = 0.2;
 constexpr double kEnoughToGoBy = 0.03;
 
 std::string duration_words(double seconds) {
-  constexpr double kMinute_s = 60;
-  if (seconds < kMinute_s) return fmt::format("{:.0f} s", std::max(1.0, std::ceil(seconds)));
-  return fmt::format("{:.0f} min", std::ceil(seconds / kMinute_s));
+  constexpr double kSecondsPerMinute = 60;
+  if (seconds < kSecondsPerMinute)
+    return fmt::format("{:.0f} s", std::max(1.0, std::ceil(seconds)));
+  return fmt::format("{:.0f} min", std::ceil(seconds / kSecondsPerMinute));
 }
 
 }  // namespace
@@ -40,7 +41,7 @@ void ProgressLine::show(const base::Progress& progress) {
   if (!write_) return;
   const std::scoped_lock lock(guard_);
   const double now_s = seconds_now_();
-  if (now_s - begun_s_ < kSilentFor_s || now_s - shown_s_ < kBetweenLines_s) return;
+  if (now_s - begun_s_ < kSilentSeconds || now_s - shown_s_ < kSecondsBetweenLines) return;
   std::string words = progress_words(progress, now_s - begun_s_);
   const std::size_t length = words.size();
   if (length < shown_length_) words.append(shown_length_ - length, ' ');
