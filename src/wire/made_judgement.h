@@ -39,7 +39,9 @@ inline verdicts::ArmResult made_arm(const std::string& blade,
                                           .runs_that_reached = 4},
       .run_scatter_log_sd = around(0.18, 0.3),
       .shape = around(0.62, 0.1)};
-  for (double cuts = 1; cuts < 8 * half_keenness_cuts; cuts *= 1.5) {
+  const int points = static_cast<int>(std::ceil(std::log(8 * half_keenness_cuts) / std::log(1.5)));
+  for (int point = 0; point < points; ++point) {
+    const double cuts = std::pow(1.5, point);
     const double reading = 104 * (1 + std::pow(cuts / half_keenness_cuts, 0.62));
     arm.curve.push_back({.cuts = cuts,
                          .reading = around(reading, 0.08),
@@ -66,6 +68,22 @@ inline verdicts::Comparison made_comparison(
       .also_differs = {
           {.what = "bevel angle", .matching = verdicts::Matching::matched, .a = "17°", .b = "17°"},
           {.what = "hardness", .matching = verdicts::Matching::not_recorded}}};
+}
+
+inline std::vector<verdicts::RunResult> made_runs(const std::vector<verdicts::ArmResult>& arms) {
+  std::vector<verdicts::RunResult> runs;
+  for (std::size_t arm = 0; arm < arms.size(); ++arm) {
+    runs.push_back({.arm = arm,
+                    .name = "1",
+                    .block = "1",
+                    .order = 3,
+                    .checkpoints = 7,
+                    .readings_used = 49,
+                    .last_cuts = arms[arm].longest_run_cuts,
+                    .start_reading = around(104, 0.05),
+                    .half_keenness_cuts = arms[arm].half_keenness->cuts});
+  }
+  return runs;
 }
 
 // A, B and C on new and on uplifted matting.
@@ -109,17 +127,7 @@ inline verdicts::Judgement made_judgement() {
                          .by_blocks = verdicts::SignedRanks{
                              .blocks = 6, .p = 1.0 / 32, .smallest_possible_p = 1.0 / 32}};
   judgement.comparisons.back().further_runs = verdicts::FurtherRuns{.runs_each = 8};
-  for (std::size_t arm = 0; arm < judgement.arms.size(); ++arm) {
-    judgement.runs.push_back({.arm = arm,
-                              .name = "1",
-                              .block = "1",
-                              .order = 3,
-                              .checkpoints = 7,
-                              .readings_used = 49,
-                              .last_cuts = judgement.arms[arm].longest_run_cuts,
-                              .start_reading = around(104, 0.05),
-                              .half_keenness_cuts = judgement.arms[arm].half_keenness->cuts});
-  }
+  judgement.runs = made_runs(judgement.arms);
   return judgement;
 }
 
