@@ -32,6 +32,22 @@ Information information_of(const std::vector<RunPoint>& points, const LogLogisti
   return information;
 }
 
+// How far the curve of a run departs from a level line, in squared standard errors of its readings.
+double departure_of(const std::vector<RunPoint>& points,
+                    const LogLogistic& curve,
+                    double variance) {
+  double weights = 0;
+  double sum = 0;
+  double squares = 0;
+  for (const RunPoint& point : points) {
+    const double level = log_bluntness(curve, point.log_cuts) - curve.log_start;
+    weights += point.weight;
+    sum += point.weight * level;
+    squares += point.weight * level * level;
+  }
+  return weights > 0 ? (squares - sum * sum / weights) / variance : 0;
+}
+
 struct RunAnchorWithShape {
   RunAnchor run;
   LogLogistic curve;
@@ -89,7 +105,18 @@ RunAnchorWithShape anchor_of(const LogLogistic& curve,
   return anchor;
 }
 
+// Below it a run may as well never blunt: of its half keenness only a lower end is known, which no
+// anchor describes (two standard errors).
+constexpr double kTellsFromLevel = 4;
 constexpr double kLargestError = 4;  // variance of a run that says next to nothing
+
+// The half keenness of such a run is sampled about its centre.
+void forget_half_keenness(RunAnchorWithShape& anchor) {
+  anchor.run.half = {.level = anchor.curve.log_half_keenness};
+  anchor.run.half_by_start = 0;
+  anchor.run.half_by_shape = 0;
+  anchor.half_information = 0;
+}
 
 // Mean over the runs of an arm, of their levels and of their errors.
 ArmAnchor arm_anchor(const std::vector<RunAnchorWithShape>& runs, const ArmFit& fit) {
@@ -218,6 +245,9 @@ Anchors anchors_for(const BluntingData& data,
       const LogLogistic& curve = fits[a].runs[i].curve;
       with_shape.push_back(
           anchor_of(curve, information_of(arms[a].points[i], curve), fits[a].pull, variance));
+      if (departure_of(arms[a].points[i], curve, variance) < kTellsFromLevel) {
+        forget_half_keenness(with_shape.back());
+      }
       anchors.runs[arms[a].runs[i]] = with_shape.back().run;
     }
     anchors.arms.push_back(arm_anchor(with_shape, fits[a]));

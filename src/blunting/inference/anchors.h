@@ -3,7 +3,8 @@
 // Each arm's shape is the one that fits its runs best; each run's start and half keenness are
 // fitted at that shape, drawn towards their arm's means as a hierarchical model would, and the
 // anchor is where the readings alone would put them from there (one Gauss-Newton step), with their
-// information and with how they would move if the shape were another. Rough anchors make sampling
+// information and with how they would move if the shape were another. A run that cannot be told
+// from a level line has no anchor for its half keenness. Rough anchors make sampling
 // slower, never wrong (anchored.h).
 #pragma once
 
