@@ -67,20 +67,18 @@ Outcome demo_command(std::span<const std::string> words, const Surroundings& sur
 
   const base::Seed trial_seed = request->trial_seed.value_or(workbench::kMattingBenchSeed);
   const trials::Trial trial = surroundings.use_cases.matting_bench(trial_seed);
+  if (!request->table_file.empty()) {
+    const std::string table = exchange::long_table_of(trial);
+    if (const auto problem = write_whole_file(request->table_file, table, Existing::is_kept)) {
+      return refused({*problem});
+    }
+  }
   const Judging judging = [&](const base::Executor& executor, const base::ProgressReport& report) {
     return surroundings.use_cases.judge_trial(trial, request->options, executor, report);
   };
   const Judgements judgements = judged_while_watched(*request, judging, surroundings);
   if (!judgements) return refused(judgements.error());
   Outcome outcome = shown_judgements(*judgements, *request, surroundings);
-  if (!request->table_file.empty()) {
-    const std::string table = exchange::long_table_of(trial);
-    const auto problem = write_whole_file(request->table_file, table, Existing::is_kept);
-    if (problem) {
-      outcome.err += in_words(*problem) + "\n";
-      outcome.code = ExitCode::file_trouble;
-    }
-  }
   if (request->json_to == JsonTo::standard_output) return outcome;
   const Look& look = surroundings.look;
   outcome.out = scenario_text(trial, trial_seed, look) + "\n" + outcome.out + "\n" +

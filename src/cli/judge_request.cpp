@@ -10,7 +10,9 @@
 #include <charconv>
 #include <cmath>
 #include <cstdint>
+#include <filesystem>
 #include <optional>
+#include <system_error>
 #include <utility>
 
 namespace keenfall::cli {
@@ -260,13 +262,25 @@ void read_decimal_mark(const TypedOptions& typed,
   }
 }
 
+// However each is spelled, and through links.
+bool is_same_file(const std::string& one, const std::string& other) {
+  std::error_code none;
+  return one == other || std::filesystem::equivalent(one, other, none) ||
+         std::filesystem::weakly_canonical(one, none) ==
+             std::filesystem::weakly_canonical(other, none);
+}
+
 void read_destinations(const TypedOptions& typed, JudgeRequest& request, OptionProblems& problems) {
   request.quiet = typed.quiet;
   request.table_file = typed.table_file.value_or("");
   if (!typed.json) return;
   request.json_to = typed.json->empty() ? JsonTo::standard_output : JsonTo::file;
   request.json_file = *typed.json;
-  if (std::ranges::count(typed.positionals, *typed.json) > 0) {
+  const auto would_overwrite = [&](const std::string& table) {
+    return is_same_file(table, *typed.json);
+  };
+  if (std::ranges::any_of(typed.positionals, would_overwrite) ||
+      (typed.table_file && would_overwrite(*typed.table_file))) {
     problems.add(base::ProblemKind::conflicting,
                  "--json",
                  "--json would overwrite the table \"" + *typed.json + "\".",

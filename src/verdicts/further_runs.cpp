@@ -12,6 +12,8 @@ namespace keenfall::verdicts {
 
 namespace {
 
+constexpr double kChanceWanted = 0.8;  // docs/methods/further-runs.md
+
 double normal_probability_below(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
 
 double student_quantile(int degrees_of_freedom, double probability) {
@@ -58,7 +60,7 @@ double chance_of_settling(const PresentKnowledge& now, int runs_each) {
 
 std::optional<int> further_runs_to_settle(const PresentKnowledge& now) {
   for (int runs = 1; runs <= kMostFurtherRuns; ++runs) {
-    if (chance_of_settling(now, runs) >= 0.8) return runs;
+    if (chance_of_settling(now, runs) >= kChanceWanted) return runs;
   }
   return std::nullopt;
 }

@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <ctime>
 #include <iterator>
+#include <map>
 #include <optional>
 #include <utility>
 #include <variant>
@@ -92,11 +93,11 @@ base::Result<std::vector<Fitted>> fits_wanted(const trials::Trial& trial,
     const std::string wanted = known == nullptr ? *kind : known->name;
     std::erase_if(all, [&wanted](const Fitted& fitted) { return kind_fitted(fitted) != wanted; });
     if (all.empty()) {
-      return base::failed({.kind = ProblemKind::unknown_name,
-                           .sentence = "There are no readings of the kind \"" + *kind +
-                                       "\" that a curve can be fitted to.",
-                           .place = {.column = "--kind", .found = *kind},
-                           .accepted = found.empty() ? "a kind of reading for curves" : found});
+      return base::failed(
+          {.kind = ProblemKind::unknown_name,
+           .sentence = "The table holds nothing of the kind \"" + *kind + "\" that can be judged.",
+           .place = {.column = "--kind", .found = *kind},
+           .accepted = found.empty() ? "a kind of reading that the table has" : found});
     }
   }
   if (all.empty()) {
@@ -117,14 +118,13 @@ double cpu_seconds_since(std::clock_t start) {
 base::Result<JudgedCurves> judge_curves(const trials::Trial& trial,
                                         const blunting::SeriesKey& key,
                                         const blunting::ModelSpec& model,
+                                        const std::optional<double>& stop_reading,
                                         const JudgeOptions& options,
                                         const base::Executor& executor,
                                         const base::ProgressReport& progress) {
   const std::clock_t start = std::clock();
   auto data = blunting::prepare(trial, key, model.errors);
   if (!data) return base::failed(data.error());
-  const auto stop_reading = stop_reading_in(options.stop_reading, data->unit);
-  if (!stop_reading) return base::failed(stop_reading.error());
   auto fit = blunting::fit_blunting(
       *data, model, blunting::sampling_for(*data), options.seed, executor, progress);
   if (!fit) return base::failed(fit.error());
@@ -133,7 +133,7 @@ base::Result<JudgedCurves> judge_curves(const trials::Trial& trial,
                                                   *fit,
                                                   {.worth_it_margin = options.worth_it_margin,
                                                    .stop_level = options.stop_level,
-                                                   .stop_reading = *stop_reading,
+                                                   .stop_reading = stop_reading,
                                                    .claim = options.claim,
                                                    .looks = options.looks},
                                                   options.seed);
@@ -165,7 +165,7 @@ base::Result<JudgedLives> judge_test(const trials::Trial& trial,
   if (test.rung && !options.rung) {
     judgement.taken_as.push_back("The pass ladder is judged at rung " + std::to_string(*test.rung) +
                                  ": of all rungs the one that most runs were seen to pass and then "
-                                 "to fail, and the keenest of those.");
+                                 "to fail; among equals the one most were seen to fail.");
   }
   if (options.stop_level || options.stop_reading) {
     judgement.cannot_say.push_back(
@@ -198,9 +198,35 @@ std::optional<Problem> keep(base::Result<Judged> judged,
   return std::nullopt;
 }
 
+using StopReadings = std::map<std::string, double>;  // by kind, in its series' unit
+
+// Of each kind that the stop reading can be turned into; a problem where it is of none.
+base::Result<StopReadings> stop_readings_of(const trials::Trial& trial,
+                                            const std::vector<Fitted>& keys,
+                                            const std::optional<std::string>& typed) {
+  StopReadings found;
+  std::optional<Problem> problem;
+  for (const Fitted& key : keys) {
+    const auto* curves = std::get_if<blunting::SeriesKey>(&key);
+    if (curves == nullptr) continue;
+    const auto series = std::ranges::find_if(trial.series, [&](const trials::ReadingSeries& one) {
+      return one.kind.name == curves->kind;
+    });
+    const auto stop_reading = stop_reading_in(typed, series->unit);
+    if (!stop_reading) {
+      problem = stop_reading.error();
+    } else if (*stop_reading) {
+      found[curves->kind] = **stop_reading;
+    }
+  }
+  if (problem && found.empty()) return base::failed(*problem);
+  return found;
+}
+
 base::Result<Made> make_all(const trials::Trial& trial,
                             const std::vector<Fitted>& keys,
                             const blunting::ModelSpec& model,
+                            const StopReadings& stop_readings,
                             const JudgeOptions& options,
                             const base::Executor& executor,
                             const base::ProgressReport& progress) {
@@ -212,9 +238,25 @@ base::Result<Made> make_all(const trials::Trial& trial,
           keep(judge_test(trial, *test, options, executor, progress), made.lives, made.not_judged);
     } else {
       const auto& curves = std::get<blunting::SeriesKey>(key);
-      problem = keep(judge_curves(trial, curves, model, options, executor, progress),
+      const auto stop_reading = stop_readings.find(curves.kind);
+      problem = keep(judge_curves(trial,
+                                  curves,
+                                  model,
+                                  stop_reading == stop_readings.end() ? std::optional<double>()
+                                                                      : stop_reading->second,
+                                  options,
+                                  executor,
+                                  progress),
                      made.curves,
                      made.not_judged);
+      const bool was_judged =
+          !made.curves.empty() && made.curves.back().judgement.kind.name == curves.kind;
+      if (options.stop_reading && stop_reading == stop_readings.end() && was_judged) {
+        verdicts::Judgement& judgement = made.curves.back().judgement;
+        judgement.cannot_say.push_back("The stop reading " + *options.stop_reading +
+                                       " is none that a " + judgement.kind.words +
+                                       " could be, so it was not used.");
+      }
     }
     if (problem) return base::failed(*problem);
   }
@@ -242,7 +284,9 @@ base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& given,
   const trials::Trial& trial = stated ? *stated : given;
   const auto keys = fits_wanted(trial, options);
   if (!keys) return refused(keys.error());
-  auto made = make_all(trial, *keys, *model, options, executor, progress);
+  const auto stop_readings = stop_readings_of(trial, *keys, options.stop_reading);
+  if (!stop_readings) return refused(stop_readings.error());
+  auto made = make_all(trial, *keys, *model, *stop_readings, options, executor, progress);
   if (!made) return refused(made.error());
   if (made->curves.empty() && made->lives.empty()) return refused(made->not_judged.front());
   const std::vector<Problem> not_judged = made->not_judged;

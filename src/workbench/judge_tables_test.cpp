@@ -67,6 +67,19 @@ TEST(JudgeTrial, TakesAStopReadingInAnotherUnitOfForce) {
       *found->at(0).stop_reading, 400, 1e-3);  // 1 gf = 9.80665 mN exactly (SI, standard gravity)
 }
 
+TEST(JudgeTrial, UsesAStopReadingWhereItFitsAndSaysWhereItDoesNot) {
+  const auto found = judged(two_kinds(), {.stop_reading = "400 gf"});
+
+  ASSERT_TRUE(found);
+  ASSERT_EQ(found->size(), 2U);
+  EXPECT_EQ(found->at(0).stop_reading, 400);
+  EXPECT_FALSE(found->at(1).stop_reading);
+  EXPECT_EQ(std::ranges::count(found->at(1).cannot_say,
+                               "The stop reading 400 gf is none that a " + found->at(1).kind.words +
+                                   " could be, so it was not used."),
+            1);
+}
+
 TEST(JudgeTrial, RefusesAStopReadingThatIsNotAForce) {
   const auto refused = judged(two_kinds(), {.stop_reading = "4 mm", .kind = "thread_push"});
 

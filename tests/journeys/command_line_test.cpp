@@ -223,6 +223,19 @@ TEST(Judge, RefusesToOverwriteATableWithItsAnswer) {
   EXPECT_EQ(content_of(table), kGoodTable);
 }
 
+TEST(Judge, RefusesToOverwriteATableThatIsSpelledOtherwiseOrLinkedTo) {
+  const std::filesystem::path table = a_table("good.csv", kGoodTable);
+  const std::filesystem::path link = scratch("answer.json");
+  std::filesystem::remove(link);
+  std::filesystem::create_symlink(table, link);
+  const std::filesystem::path other_spelling = table.parent_path() / "." / table.filename();
+
+  for (const std::filesystem::path& json : {link, other_spelling}) {
+    EXPECT_EQ(keenfall({"judge", table.string(), "--json=" + json.string()}).exit_code, 2) << json;
+  }
+  EXPECT_EQ(content_of(table.string()), kGoodTable);
+}
+
 TEST(Judge, SaysWhenTheJsonCannotBeWritten) {
   const Said said =
       keenfall({"judge", a_table("good.csv", kGoodTable), "--json=/no/such/folder/a.json"});
@@ -355,6 +368,7 @@ TEST(Demo, LeavesAFileAloneThatIsThereAlready) {
   const Said said = keenfall({"demo", "--table", table});
 
   EXPECT_EQ(said.exit_code, 4);
+  EXPECT_THAT(said.out, IsEmpty());
   EXPECT_EQ(content_of(table), "mine");
 }
 

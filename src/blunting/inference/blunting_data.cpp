@@ -193,6 +193,13 @@ const trials::ReadingSeries& first_series(const Trial& trial, const SeriesKey& k
   return *found;
 }
 
+// Does any checkpoint of the run differ from its first?
+bool has_changed(const RunData& run) {
+  return std::ranges::any_of(run.checkpoints, [&](const Checkpoint& checkpoint) {
+    return checkpoint.log_bluntness != run.checkpoints.front().log_bluntness;
+  });
+}
+
 }  // namespace
 
 std::vector<SeriesKey> fits_of(const Trial& trial) {
@@ -251,6 +258,15 @@ base::Result<BluntingData> prepare(const Trial& trial, const SeriesKey& key, Rea
   }
   take_groups(data, trial);
   builder.finish(data, errors);
+  if (std::ranges::none_of(data.runs, [](const RunData& run) { return has_changed(run); })) {
+    return base::failed({.kind = base::ProblemKind::unsuitable_data,
+                         .sentence = "No edge was seen to blunt: in every run the " +
+                                     series.kind.words +
+                                     " is the same throughout, to the last digit, "
+                                     "so nothing can be said of how long any of them lasts.",
+                         .accepted = "runs that go on until readings change, or an instrument with "
+                                     "finer steps"});
+  }
   data.data_centres = centres_of(used);
   place_in_order(data, trial);
   return data;

@@ -94,6 +94,19 @@ TEST(BluntingData, SetsAsideARunWithOneCheckpointAndFailsWhenNoneIsLeft) {
       "of thread push reading.");
 }
 
+// Exactly alike readings have no error, and no curve is better than another.
+TEST(BluntingData, FailsWhereNoReadingEverChanged) {
+  const auto nothing =
+      prepare(a_trial({a_run("1", {{.cuts = 0, .reading = 100}, {.cuts = 20, .reading = 100}}),
+                       a_run("2", {{.cuts = 0, .reading = 104}, {.cuts = 20, .reading = 104}})}),
+              kPush,
+              ReadingErrors::robust);
+
+  ASSERT_FALSE(nothing);
+  EXPECT_EQ(nothing.error().kind, base::ProblemKind::unsuitable_data);
+  EXPECT_EQ(nothing.error().sentence.find("No edge was seen to blunt"), 0U);
+}
+
 TEST(BluntingData, NeverPutsTwoKindsOrEvidenceIntoOneFit) {
   trials::Trial trial = a_trial({a_run("1",
                                        {{.series = 0, .cuts = 0, .reading = 100},

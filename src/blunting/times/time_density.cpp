@@ -12,7 +12,7 @@ namespace keenfall::blunting {
 namespace {
 
 constexpr double kSdOfLogistic = std::numbers::pi / std::numbers::sqrt3;
-constexpr double kRoughLogScatterVariance = 0.1;
+constexpr double kRoughLogScatterVariance = 0.1;  // some 1 / (2 x 5 degrees of freedom)
 
 // Log prior of a half-normal scatter s given as log s, Jacobian included; and its derivative.
 struct LogPrior {
