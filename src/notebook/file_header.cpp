@@ -1,0 +1,91 @@
+#include "notebook/file_header.h"
+
+#include "notebook/schema.h"
+
+#include <sys/stat.h>
+
+#include <array>
+#include <cerrno>
+#include <cstdint>
+#include <fstream>
+#include <string_view>
+#include <system_error>
+
+namespace keenfall::notebook {
+
+namespace {
+
+using Header = std::array<unsigned char, 100>;
+
+std::int64_t number_at(const Header& header, std::size_t place, std::size_t bytes) {
+  std::int64_t number = 0;
+  for (std::size_t i = 0; i < bytes; ++i) number = number * 256 + header.at(place + i);
+  return number;
+}
+
+base::Problem unreadable(const std::string& path,
+                         const std::string& sentence,
+                         const std::string& accepted) {
+  return {.kind = base::ProblemKind::unreadable,
+          .sentence = sentence,
+          .place = {.file = path},
+          .accepted = accepted};
+}
+
+std::optional<base::Problem> problem_of_header(const std::string& path,
+                                               const Header& header,
+                                               std::int64_t file_size) {
+  constexpr std::string_view kMagic("SQLite format 3\0", 16);
+  for (std::size_t i = 0; i < kMagic.size(); ++i) {
+    if (header.at(i) != static_cast<unsigned char>(kMagic[i])) {
+      return unreadable(path,
+                        "This is not a notebook.",
+                        "a notebook made by keenfall new; tables go to keenfall judge or take");
+    }
+  }
+  if (number_at(header, 68, 4) != kApplicationId) {
+    return unreadable(path, "This is a database of another program, not a notebook.", "a notebook");
+  }
+  const std::int64_t version = number_at(header, 60, 4);
+  if (version > kSchemaVersion) {
+    return unreadable(path,
+                      "This notebook was written by a newer Keenfall (format " +
+                          std::to_string(version) + "; this one knows up to " +
+                          std::to_string(kSchemaVersion) + "). It was left as it is.",
+                      "a newer Keenfall");
+  }
+  const std::int64_t page_size = number_at(header, 16, 2);
+  if (number_at(header, 28, 4) * (page_size == 1 ? 65536 : page_size) > file_size) {
+    return unreadable(path,
+                      "This notebook is cut short: the end of the file is missing.",
+                      "a whole copy, for example the last backup");
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<base::Problem> problem_of_file(const std::string& path) {
+  struct stat about {};
+  if (stat(path.c_str(), &about) != 0) {
+    return unreadable(
+        path,
+        errno == ENOENT
+            ? "There is no such notebook."
+            : "The notebook cannot be read: " + std::generic_category().message(errno) + ".",
+        "keenfall new makes one");
+  }
+  if (!S_ISREG(about.st_mode)) {
+    return unreadable(path, "A notebook is a file, and this is none.", "a notebook");
+  }
+  std::ifstream file(path, std::ios::binary);
+  if (!file) return unreadable(path, "The notebook cannot be read.", "a file that may be read");
+  Header header{};
+  file.read(reinterpret_cast<char*>(header.data()), static_cast<std::streamsize>(header.size()));
+  if (file.gcount() < static_cast<std::streamsize>(header.size())) {
+    return unreadable(path, "This is not a notebook: the file is too short.", "a notebook");
+  }
+  return problem_of_header(path, header, about.st_size);
+}
+
+}  // namespace keenfall::notebook

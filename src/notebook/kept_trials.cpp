@@ -1,0 +1,103 @@
+#include "notebook/kept_trials.h"
+
+#include "notebook/notebook_failure.h"
+#include "notebook/notebook_file.h"
+#include "notebook/random_uid.h"
+#include "notebook/trial_reader.h"
+#include "notebook/trial_writer.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace keenfall::notebook {
+
+namespace {
+
+bool were_all_taken(SQLite::Database& database,
+                    const std::string& trial,
+                    const std::vector<TakenTable>& tables) {
+  SQLite::Statement find(database,
+                         "SELECT 1 FROM taken_table JOIN trial USING (trial_id) WHERE trial.name = "
+                         "? AND sha256 = ?");
+  return !tables.empty() && std::ranges::all_of(tables, [&](const TakenTable& table) {
+    find.reset();
+    find.bind(1, trial);
+    find.bind(2, table.sha256);
+    return find.executeStep();
+  });
+}
+
+std::string what_was_taken(const trials::Trial& trial, const std::vector<TakenTable>& tables) {
+  std::string names;
+  for (const TakenTable& table : tables) names += (names.empty() ? "" : ", ") + table.file_name;
+  return "take " + (names.empty() ? "a trial" : names) + " into " + trial.name;
+}
+
+}  // namespace
+
+base::ResultOrProblems<Taken> take(Notebook& notebook,
+                                   const trials::Trial& trial,
+                                   const std::vector<TakenTable>& tables,
+                                   const Authorship& by) {
+  using Problems = std::vector<base::Problem>;
+  Taken taken;
+  NotebookFile& file = notebook.file();
+  try {
+    if (were_all_taken(file.database, trial.name, tables)) {
+      taken.runs_known = trial.runs.size();
+      return taken;
+    }
+  } catch (const SQLite::Exception& failure) {
+    throw_as_failure(failure);
+  }
+  Problems problems;
+  const auto entry = change(file,
+                            {.what = what_was_taken(trial, tables)},
+                            by,
+                            [&](SQLite::Database& database) -> std::optional<base::Problem> {
+                              problems = write_trial(database, trial, tables, random_uid, taken);
+                              if (problems.empty()) return std::nullopt;
+                              return problems.front();
+                            });
+  if (!entry) {
+    return tl::unexpected<Problems>(problems.empty() ? Problems{entry.error()} : problems);
+  }
+  taken.entry = *entry;
+  return taken;
+}
+
+std::vector<KeptTrial> kept_trials(const Notebook& notebook) {
+  try {
+    std::vector<KeptTrial> kept;
+    SQLite::Statement rows(notebook.file().database,
+                           "SELECT name, (SELECT count(*) FROM run WHERE run.trial_id = "
+                           "trial.trial_id), (SELECT count(*) FROM run JOIN reading USING (run_id) "
+                           "WHERE run.trial_id = trial.trial_id) FROM trial ORDER BY trial_id");
+    while (rows.executeStep()) {
+      kept.push_back({.name = rows.getColumn(0).getString(),
+                      .runs = static_cast<std::size_t>(rows.getColumn(1).getInt64()),
+                      .readings = static_cast<std::size_t>(rows.getColumn(2).getInt64())});
+    }
+    return kept;
+  } catch (const SQLite::Exception& failure) {
+    throw_as_failure(failure);
+  }
+}
+
+base::Result<trials::Trial> kept_trial(const Notebook& notebook, const std::string& name) {
+  try {
+    if (auto rows = read_trial(notebook.file().database, name)) return std::move(rows->trial);
+  } catch (const SQLite::Exception& failure) {
+    throw_as_failure(failure);
+  }
+  std::string names;
+  for (const KeptTrial& kept : kept_trials(notebook)) {
+    names += (names.empty() ? "" : ", ") + kept.name;
+  }
+  return base::failed({.kind = base::ProblemKind::unknown_name,
+                       .sentence = "The notebook has no trial called \"" + name + "\".",
+                       .place = {.file = notebook.path()},
+                       .accepted = names.empty() ? "a trial; the notebook has none yet" : names});
+}
+
+}  // namespace keenfall::notebook

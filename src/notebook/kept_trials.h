@@ -1,0 +1,49 @@
+// Trials in a notebook: taking one in, adding to it, and having it back as it was.
+#pragma once
+
+#include "base/result.h"
+#include "notebook/notebook.h"
+#include "trials/trial.h"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace keenfall::notebook {
+
+struct TakenTable {
+  std::string file_name;  // without its folders
+  std::string sha256;     // of its bytes, in hexadecimal
+};
+
+struct Taken {
+  std::optional<JournalEntry> entry;  // absent: all of it was there already
+  std::size_t runs_added = 0;
+  std::size_t runs_grown = 0;  // that were there and have more readings now
+  std::size_t runs_known = 0;  // that were there as they are
+  std::size_t readings_added = 0;
+};
+
+// Puts a trial's tables into the notebook's trial of that name (made where there is none). A run is
+// known again by its arm and name: one that is there as it is stays, one that only has more
+// readings grows, one that contradicts what is there is a problem, as is a blade with another
+// steel. With a problem nothing is taken. Tables that were all taken before change nothing.
+[[nodiscard]] base::ResultOrProblems<Taken> take(Notebook& notebook,
+                                                 const trials::Trial& trial,
+                                                 const std::vector<TakenTable>& tables,
+                                                 const Authorship& by);
+
+struct KeptTrial {
+  std::string name;
+  std::size_t runs = 0;
+  std::size_t readings = 0;
+};
+
+[[nodiscard]] std::vector<KeptTrial> kept_trials(const Notebook& notebook);
+
+// Throws NotebookDamaged where a row that belongs to it is not as it was written.
+[[nodiscard]] base::Result<trials::Trial> kept_trial(const Notebook& notebook,
+                                                     const std::string& name);
+
+}  // namespace keenfall::notebook

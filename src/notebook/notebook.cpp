@@ -1,0 +1,206 @@
+#include "notebook/notebook.h"
+
+#include "notebook/file_header.h"
+#include "notebook/notebook_failure.h"
+#include "notebook/notebook_file.h"
+#include "notebook/schema.h"
+
+#include <SQLiteCpp/Backup.h>
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <system_error>
+#include <utility>
+
+namespace keenfall::notebook {
+
+namespace {
+
+constexpr int kWaitMs = 10000;  // for a reader or writer that is busy for a moment
+
+base::Problem about_file(const std::string& path, const std::string& sentence) {
+  return {.kind = base::ProblemKind::unreadable, .sentence = sentence, .place = {.file = path}};
+}
+
+void set_up(SQLite::Database& database) {
+  database.setBusyTimeout(kWaitMs);
+  database.exec("PRAGMA foreign_keys = ON");
+  database.exec("PRAGMA synchronous = FULL");
+  database.exec("PRAGMA trusted_schema = OFF");
+  database.exec("PRAGMA cell_size_check = ON");
+}
+
+bool has_exactly_the_schema(SQLite::Database& database) {
+  SQLite::Statement found(database,
+                          "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY rowid");
+  for (const TableText& table : tables_of_schema()) {
+    if (!found.executeStep() || found.getColumn(0).getString() != table.sql) return false;
+  }
+  return !found.executeStep();
+}
+
+// As SQLite's URI names want it.
+std::string percent_encoded(const std::string& path) {
+  std::string encoded;
+  for (const char c : path) {
+    if (c == '%' || c == '?' || c == '#') {
+      constexpr std::string_view kDigits = "0123456789ABCDEF";
+      const auto byte = static_cast<unsigned char>(c);
+      encoded += {'%', kDigits[byte >> 4U], kDigits[byte & 15U]};
+    } else {
+      encoded += c;
+    }
+  }
+  return encoded;
+}
+
+bool may_write_beside(const std::string& path) {
+  const std::size_t slash = path.find_last_of('/');
+  const std::string folder = slash == std::string::npos ? "." : path.substr(0, slash + 1);
+  return access(path.c_str(), W_OK) == 0 && access(folder.c_str(), W_OK) == 0;
+}
+
+// Readers that may write fold the log in when they close, so that nothing is left beside the file.
+SQLite::Database opened_to_read(const std::string& path) {
+  if (may_write_beside(path)) {
+    SQLite::Database database(path, SQLite::OPEN_READWRITE);
+    database.exec("PRAGMA query_only = ON");
+    return database;
+  }
+  if (access((path + "-wal").c_str(), F_OK) == 0) {
+    return SQLite::Database(path, SQLite::OPEN_READONLY);
+  }
+  return SQLite::Database("file:" + percent_encoded(path) + "?immutable=1",
+                          SQLite::OPEN_READONLY | SQLite::OPEN_URI);
+}
+
+// Runs what may throw SQLite's exceptions.
+template <class Work>
+auto carrying_over(Work work) {
+  try {
+    return work();
+  } catch (const SQLite::Exception& failure) {
+    throw_as_failure(failure);
+  }
+}
+
+}  // namespace
+
+void throw_as_failure(const SQLite::Exception& failure) {
+  switch (failure.getErrorCode()) {
+    case 13:  // SQLITE_FULL
+      throw NotebookFailure("there is no room left on the disk; nothing of this change was kept");
+    case 11:  // SQLITE_CORRUPT
+    case 26:  // SQLITE_NOTADB
+      throw NotebookDamaged("the file is damaged");
+    case 5:  // SQLITE_BUSY
+      throw NotebookFailure("another process kept it busy for too long; try again");
+    case 8:  // SQLITE_READONLY
+      throw NotebookFailure("it may not be written to");
+    case 10:  // SQLITE_IOERR
+      throw NotebookFailure(
+          "the disk failed while it was read or written; nothing of this change "
+          "was kept");
+    default:
+      throw NotebookFailure(failure.what());
+  }
+}
+
+Notebook::Notebook(std::unique_ptr<NotebookFile> file) : file_(std::move(file)) {}
+Notebook::Notebook(Notebook&& other) noexcept = default;
+
+Notebook::~Notebook() = default;
+
+base::Result<Notebook> Notebook::create(const std::string& path,
+                                        const Birth& birth,
+                                        const Opener& opener) {
+  // Made only where nothing is, in one step.
+  const int made = ::open(path.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0644);
+  if (made < 0) {
+    return base::failed(about_file(
+        path,
+        errno == EEXIST
+            ? "There is something of this name already; it was left as it is."
+            : "No notebook can be made here: " + std::generic_category().message(errno) + "."));
+  }
+  ::close(made);
+  auto lock = WriterLock::take(path, opener.words + ", since " + opener.at_utc);
+  if (!lock) {
+    unlink(path.c_str());
+    return base::failed(lock.error());
+  }
+  return carrying_over([&]() -> base::Result<Notebook> {
+    SQLite::Database database(path, SQLite::OPEN_READWRITE);
+    database.exec("PRAGMA page_size = 4096");
+    database.exec("PRAGMA journal_mode = WAL");
+    set_up(database);
+    {
+      SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+      database.exec("PRAGMA application_id = " + std::to_string(kApplicationId));
+      database.exec("PRAGMA user_version = " + std::to_string(kSchemaVersion));
+      for (const TableText& table : tables_of_schema()) database.exec(std::string(table.sql));
+      RowWriter(database, "notebook")
+          .insert({std::int64_t{1}, birth.uid, opener.at_utc, birth.made_by});
+      transaction.commit();
+    }
+    database.exec("PRAGMA wal_checkpoint(TRUNCATE)");
+    return Notebook(
+        std::make_unique<NotebookFile>(NotebookFile{path, std::move(*lock), std::move(database)}));
+  });
+}
+
+base::Result<Notebook> Notebook::open_to_read(const std::string& path) {
+  if (auto problem = problem_of_file(path)) return base::failed(std::move(*problem));
+  return carrying_over([&]() -> base::Result<Notebook> {
+    SQLite::Database database = opened_to_read(path);
+    set_up(database);
+    if (!has_exactly_the_schema(database)) {
+      return base::failed(about_file(path, "The tables of this file are not those of a notebook."));
+    }
+    return Notebook(
+        std::make_unique<NotebookFile>(NotebookFile{path, std::nullopt, std::move(database)}));
+  });
+}
+
+base::Result<Notebook> Notebook::open_to_write(const std::string& path, const Opener& opener) {
+  if (auto problem = problem_of_file(path)) return base::failed(std::move(*problem));
+  auto lock = WriterLock::take(path, opener.words + ", since " + opener.at_utc);
+  if (!lock) return base::failed(lock.error());
+  return carrying_over([&]() -> base::Result<Notebook> {
+    SQLite::Database database(path, SQLite::OPEN_READWRITE);
+    set_up(database);
+    if (!has_exactly_the_schema(database)) {
+      return base::failed(about_file(path, "The tables of this file are not those of a notebook."));
+    }
+    return Notebook(
+        std::make_unique<NotebookFile>(NotebookFile{path, std::move(*lock), std::move(database)}));
+  });
+}
+
+const std::string& Notebook::path() const { return file_->path; }
+
+std::vector<JournalEntry> Notebook::journal() const {
+  return carrying_over([&] { return journal_of(file_->database); });
+}
+
+base::Result<std::string> Notebook::back_up_to(const std::string& copy_path) const {
+  const int made = ::open(copy_path.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0644);
+  if (made < 0) {
+    return base::failed(about_file(
+        copy_path,
+        errno == EEXIST
+            ? "There is something of this name already; it was left as it is."
+            : "No copy can be made here: " + std::generic_category().message(errno) + "."));
+  }
+  ::close(made);
+  return carrying_over([&]() -> base::Result<std::string> {
+    SQLite::Database copy(copy_path, SQLite::OPEN_READWRITE);
+    SQLite::Backup(copy, file_->database).executeStep(-1);
+    copy.exec("PRAGMA wal_checkpoint(TRUNCATE)");
+    return copy_path;
+  });
+}
+
+}  // namespace keenfall::notebook

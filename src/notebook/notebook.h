@@ -1,0 +1,92 @@
+// A notebook: one file in which a person's work lives, every change to it recorded.
+//
+// Opened for reading by anyone, for writing by one process at a time. A change is one transaction
+// with its journal entry: there as a whole or not at all, and on the disk before it is
+// acknowledged. Opening fails with a Problem where the file is not there, not a notebook, of a
+// newer program, or being written by another; a disk that fails or a damaged page is thrown
+// (notebook_failure.h). The format: docs/notebook-format.md
+#pragma once
+
+#include "base/result.h"
+
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace keenfall::notebook {
+
+// Who opens it, as a second writer would be told: "R. on bench-2, process 4711".
+struct Opener {
+  std::string words;
+  std::string at_utc;  // "2026-11-26T12:00:00Z"
+};
+
+struct Authorship {
+  std::string client_id;  // by which a change that arrives twice counts once; not empty
+  std::string at_utc;
+  std::string who;
+  std::string why;  // may be empty
+};
+
+struct JournalEntry {
+  std::int64_t entry = 0;
+  std::string client_id;
+  std::string at_utc;
+  std::string who;
+  std::string what;
+  std::string why;
+  std::optional<std::int64_t> undoes;
+  std::optional<std::int64_t> undone_by;  // by an entry that still holds
+
+  bool operator==(const JournalEntry&) const = default;
+};
+
+// What the file holds, inside the folder only.
+struct NotebookFile;
+
+class Notebook {
+ public:
+  struct Birth {
+    std::string uid;      // 32 hexadecimal digits, random
+    std::string made_by;  // "keenfall 0.1.0"
+  };
+
+  // Refused where something is there already. It is open for writing afterwards.
+  [[nodiscard]] static base::Result<Notebook> create(const std::string& path,
+                                                     const Birth& birth,
+                                                     const Opener& opener);
+  [[nodiscard]] static base::Result<Notebook> open_to_read(const std::string& path);
+  [[nodiscard]] static base::Result<Notebook> open_to_write(const std::string& path,
+                                                            const Opener& opener);
+
+  Notebook(Notebook&& other) noexcept;
+  Notebook& operator=(Notebook&&) = delete;
+  Notebook(const Notebook&) = delete;
+  Notebook& operator=(const Notebook&) = delete;
+  ~Notebook();  // folds the log into the file where it is the last to have it open
+
+  [[nodiscard]] const std::string& path() const;
+  [[nodiscard]] std::vector<JournalEntry> journal() const;
+
+  // The inverse of an entry as a new one. Refused where it was undone already, and where later
+  // entries that still hold touched the same rows or rest on them: those are named.
+  [[nodiscard]] base::Result<JournalEntry> undo(std::int64_t entry, const Authorship& by);
+  // The last entry that still holds and undoes nothing; nothing where there is none.
+  [[nodiscard]] std::optional<std::int64_t> last_to_undo() const;
+
+  // A copy as of now, whole, also while others write. Refused where something is there already.
+  [[nodiscard]] base::Result<std::string> back_up_to(const std::string& copy_path) const;
+
+  // For the folder's own functions.
+  [[nodiscard]] NotebookFile& file() const { return *file_; }
+
+ private:
+  explicit Notebook(std::unique_ptr<NotebookFile> file);
+
+  std::unique_ptr<NotebookFile> file_;
+};
+
+}  // namespace keenfall::notebook

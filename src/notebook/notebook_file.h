@@ -1,0 +1,44 @@
+// A notebook's open file, and the one way a change is written to it. Private to the folder.
+#pragma once
+
+#include "notebook/notebook.h"
+#include "notebook/rows.h"
+#include "notebook/writer_lock.h"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace keenfall::notebook {
+
+struct NotebookFile {
+  std::string path;
+  std::optional<WriterLock> lock;  // present where it is open for writing
+  SQLite::Database database;
+};
+
+// What is wrong, if anything, with the rows a change wants to write; nothing: they are written.
+using Writing = std::function<std::optional<base::Problem>(SQLite::Database&)>;
+
+struct ChangeWords {
+  std::string what;
+  std::optional<std::int64_t> undoes;
+};
+
+// Runs `writing` in a transaction, records what it did to the tables and adds the journal's entry.
+// Where it finds a problem nothing is written. A client id that is there already is answered with
+// its entry, and nothing is written.
+[[nodiscard]] base::Result<JournalEntry> change(NotebookFile& file,
+                                                const ChangeWords& words,
+                                                const Authorship& by,
+                                                const Writing& writing);
+
+[[nodiscard]] std::vector<JournalEntry> journal_of(SQLite::Database& database);
+
+// Carries SQLite's exceptions over into NotebookFailure.
+[[noreturn]] void throw_as_failure(const SQLite::Exception& failure);
+
+}  // namespace keenfall::notebook

@@ -1,0 +1,285 @@
+#include "notebook/notebook.h"
+
+#include "notebook/check.h"
+#include "notebook/kept_trials.h"
+#include "notebook/strike.h"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <string>
+
+namespace keenfall::notebook {
+namespace {
+
+class ANotebook : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    folder_ = std::filesystem::temp_directory_path() /
+              ("keenfall_notebook_" + std::to_string(getpid()) + "_" +
+               ::testing::UnitTest::GetInstance()->current_test_info()->name());
+    std::filesystem::remove_all(folder_);
+    std::filesystem::create_directory(folder_);
+    path_ = folder_ / "bench.keen";
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  [[nodiscard]] Notebook made() const {
+    return std::move(*Notebook::create(
+        path_, {.uid = "00112233445566778899aabbccddeeff", .made_by = "keenfall test"}, kOpener));
+  }
+
+  Authorship next() {
+    return {.client_id = "c" + std::to_string(++changes_),
+            .at_utc = "2026-11-26T12:00:00Z",
+            .who = "R."};
+  }
+
+  static inline const Opener kOpener{.words = "R. on bench-2, process 4711",
+                                     .at_utc = "2026-11-26T12:00:00Z"};
+  std::filesystem::path folder_;
+  std::string path_;
+  int changes_ = 0;
+};
+
+trials::Trial a_trial() {
+  trials::Trial trial{
+      .name = "matting",
+      .blades = {{.name = "A", .steel = "C75S", .hardness = trials::Hardness{.reading = 58}},
+                 {.name = "B", .specimens = {{.name = "1"}, {.name = "2"}}}},
+      .series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"}},
+      .remarks = {"Read as a long table."}};
+  for (const char* blade : {"A", "B"}) {
+    trials::Run run{.name = "1",
+                    .arm = {.blade = blade,
+                            .edge = {.bevel_angle = trials::PerSideAngle{17}, .finish = "9 um"},
+                            .medium = {.name = "new matting", .condition = "dry"},
+                            .method = {.motion = trials::Motion::draw, .cut_length_mm = 400.5}},
+                    .block = "1",
+                    .order = 2,
+                    .edge_lives = {{.test = "slices newsprint", .lasted_cuts = 40}},
+                    .events = {{.kind = trials::EventKind::wet, .cuts = 12, .as_written = "wet"}},
+                    .deviations = {"gate failed"},
+                    .notes = {"tired"}};
+    for (int i = 0; i < 4; ++i) {
+      run.readings.push_back({.cuts = 5.0 * i, .reading = 104 + 10.5 * i, .station = "mid"});
+    }
+    run.readings[1].struck_reason = "slipped";
+    run.readings[2].doubtful_reason = "marked ?";
+    trial.runs.push_back(run);
+  }
+  return trial;
+}
+
+TEST_F(ANotebook, GivesATrialBackAsItWasTaken) {
+  Notebook notebook = made();
+
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+
+  EXPECT_EQ(*kept_trial(notebook, "matting"), a_trial());
+  EXPECT_TRUE(check(notebook).empty());
+}
+
+TEST_F(ANotebook, HoldsNothingTwiceThatIsTakenTwice) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+
+  const auto same_table = take(notebook, a_trial(), {{"copy.csv", std::string(64, 'a')}}, next());
+
+  EXPECT_FALSE(same_table->entry);
+  EXPECT_EQ(same_table->runs_known, 2U);
+  EXPECT_EQ(notebook.journal().size(), 1U);
+}
+
+TEST_F(ANotebook, LetsARunGrow) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+  trials::Trial more = a_trial();
+  more.runs[1].readings.push_back({.cuts = 31, .reading = 200});
+
+  const auto taken = take(notebook, more, {{"matting.csv", std::string(64, 'b')}}, next());
+
+  ASSERT_TRUE(taken);
+  EXPECT_EQ(taken->runs_grown, 1U);
+  EXPECT_EQ(taken->runs_known, 1U);
+  EXPECT_EQ(taken->readings_added, 1U);
+  EXPECT_EQ(*kept_trial(notebook, "matting"), more);
+  EXPECT_TRUE(check(notebook).empty());
+}
+
+TEST_F(ANotebook, RefusesARunThatContradictsAndKeepsNothingOfTheTable) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+  trials::Trial other = a_trial();
+  other.blades[1].steel = "X90CrMoV18";
+  other.runs[0].readings[3].reading = 999;
+
+  const auto taken = take(notebook, other, {{"matting.csv", std::string(64, 'c')}}, next());
+
+  ASSERT_FALSE(taken);
+  EXPECT_EQ(taken.error()[0].sentence,
+            "Run 1 of A on new matting is in the trial already, and there reads 135.5 at 15.");
+  EXPECT_EQ(*kept_trial(notebook, "matting"), a_trial());
+  EXPECT_EQ(notebook.journal().size(), 1U);
+}
+
+TEST_F(ANotebook, RefusesABladeOfAnotherSteel) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+  trials::Trial other = a_trial();
+  other.name = "rope";
+  other.blades[0].steel = "X153CrMoV12";
+
+  const auto taken = take(notebook, other, {{"rope.csv", std::string(64, 'd')}}, next());
+
+  ASSERT_FALSE(taken);
+  EXPECT_EQ(taken.error()[0].sentence,
+            "The notebook has a blade A already, of another steel (C75S).");
+}
+
+TEST_F(ANotebook, StrikesAReadingUndoesItAndRedoesIt) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+  const StrikeRequest request{
+      .trial = "matting", .blade = "B", .run = "1", .cuts = 15, .reason = "thread slipped"};
+  trials::Trial with_strike = a_trial();
+  with_strike.runs[1].readings[3].struck_reason = "thread slipped";
+
+  ASSERT_TRUE(strike(notebook, request, next()));
+  EXPECT_EQ(*kept_trial(notebook, "matting"), with_strike);
+  ASSERT_TRUE(notebook.undo(2, next()));
+  EXPECT_EQ(*kept_trial(notebook, "matting"), a_trial());
+  ASSERT_TRUE(notebook.undo(3, next()));
+
+  EXPECT_EQ(*kept_trial(notebook, "matting"), with_strike);
+  EXPECT_EQ(notebook.journal().size(), 4U);
+  EXPECT_TRUE(check(notebook).empty());
+}
+
+TEST_F(ANotebook, VoidsARun) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+
+  const auto struck = strike(
+      notebook, {.trial = "matting", .blade = "A", .run = "1", .reason = "met the bench"}, next());
+
+  EXPECT_EQ(struck->voided_runs, 1U);
+  EXPECT_EQ(kept_trial(notebook, "matting")->runs[0].voided_reason, "met the bench");
+}
+
+TEST_F(ANotebook, AsksWhichRunIsMeantWhereSeveralAreCalledThat) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+
+  const auto struck =
+      strike(notebook, {.trial = "matting", .run = "1", .reason = "slipped"}, next());
+
+  ASSERT_FALSE(struck);
+  EXPECT_EQ(struck.error().sentence,
+            "Several runs are called that: run 1 of A on new matting; run 1 of B on new matting.");
+}
+
+TEST_F(ANotebook, NamesWhatRestsOnAnEntryThatIsToBeUndone) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+  trials::Trial other = a_trial();
+  other.name = "rope";
+  ASSERT_TRUE(take(notebook, other, {{"rope.csv", std::string(64, 'b')}}, next()));
+
+  const auto undone = notebook.undo(1, next());
+
+  ASSERT_FALSE(undone);
+  EXPECT_EQ(undone.error().sentence,
+            "Entry 1 (take matting.csv into matting) cannot be undone: later entries rest on it: 2 "
+            "(take rope.csv into rope).");
+  EXPECT_EQ(notebook.last_to_undo(), 2);
+  EXPECT_TRUE(notebook.undo(2, next()));
+  EXPECT_TRUE(notebook.undo(1, next()));
+  EXPECT_TRUE(kept_trials(notebook).empty());
+  EXPECT_FALSE(notebook.last_to_undo());
+  EXPECT_TRUE(check(notebook).empty());
+}
+
+TEST_F(ANotebook, CountsAChangeThatArrivesTwiceOnce) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+  const StrikeRequest request{
+      .trial = "matting", .blade = "B", .run = "1", .cuts = 15, .reason = "slipped"};
+  const Authorship by = next();
+
+  const auto first = strike(notebook, request, by);
+  const auto again = strike(notebook, request, by);
+
+  EXPECT_EQ(first->entry, again->entry);
+  EXPECT_EQ(notebook.journal().size(), 2U);
+}
+
+TEST_F(ANotebook, TellsASecondWriterWhoHasItAndLetsReadersIn) {
+  const Notebook notebook = made();
+
+  const auto second = Notebook::open_to_write(path_, kOpener);
+  const auto reader = Notebook::open_to_read(path_);
+
+  ASSERT_FALSE(second);
+  EXPECT_EQ(second.error().sentence,
+            "The notebook is being written to by R. on bench-2, process 4711, since "
+            "2026-11-26T12:00:00Z, and one writes at a time.");
+  EXPECT_TRUE(reader);
+}
+
+TEST_F(ANotebook, IsOneFileOnceItIsClosed) {
+  {
+    Notebook notebook = made();
+    ASSERT_TRUE(take(notebook, a_trial(), {}, next()));
+  }
+  { const auto reader = Notebook::open_to_read(path_); }
+
+  std::size_t files = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(folder_)) {
+    files += entry.is_regular_file() ? 1U : 0U;
+  }
+  EXPECT_EQ(files, 1U);
+  std::filesystem::copy_file(path_, folder_ / "copy.keen");
+  EXPECT_EQ(*kept_trial(*Notebook::open_to_read(folder_ / "copy.keen"), "matting"), a_trial());
+}
+
+TEST_F(ANotebook, IsBackedUpWhileItIsOpen) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {}, next()));
+
+  ASSERT_TRUE(notebook.back_up_to(folder_ / "backup.keen"));
+
+  const auto backup = Notebook::open_to_read(folder_ / "backup.keen");
+  EXPECT_EQ(*kept_trial(*backup, "matting"), a_trial());
+  EXPECT_TRUE(check(*backup).empty());
+  EXPECT_FALSE(notebook.back_up_to(folder_ / "backup.keen"));
+}
+
+TEST_F(ANotebook, RefusesWhatIsNoNotebookAndLeavesItAlone) {
+  const auto sentence = [&](const std::string& name) {
+    return Notebook::open_to_write(folder_ / name, kOpener).error().sentence;
+  };
+  std::ofstream(folder_ / "words.keen") << std::string(500, 'x');
+  std::ofstream(folder_ / "empty.keen").flush();
+  { const Notebook notebook = made(); }
+  std::filesystem::copy_file(path_, folder_ / "short.keen");
+  std::filesystem::resize_file(folder_ / "short.keen", 8192);
+  std::filesystem::copy_file(path_, folder_ / "newer.keen");
+  std::fstream(folder_ / "newer.keen", std::ios::in | std::ios::out | std::ios::binary)
+      .seekp(63)
+      .put(9);
+
+  EXPECT_EQ(sentence("nowhere.keen"), "There is no such notebook.");
+  EXPECT_EQ(sentence("words.keen"), "This is not a notebook.");
+  EXPECT_EQ(sentence("empty.keen"), "This is not a notebook: the file is too short.");
+  EXPECT_EQ(sentence("short.keen"), "This notebook is cut short: the end of the file is missing.");
+  EXPECT_EQ(sentence("newer.keen"),
+            "This notebook was written by a newer Keenfall (format 9; this one knows up to 1). It "
+            "was left as it is.");
+  EXPECT_EQ(sentence("."), "A notebook is a file, and this is none.");
+  EXPECT_FALSE(Notebook::create(path_, {}, kOpener));
+}
+
+}  // namespace
+}  // namespace keenfall::notebook

@@ -1,0 +1,36 @@
+// Striking readings out, and voiding runs: with a reason, and still there to be seen.
+#pragma once
+
+#include "base/result.h"
+#include "notebook/notebook.h"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+
+namespace keenfall::notebook {
+
+// Which readings of which run; what is left empty does not narrow the choice.
+struct StrikeRequest {
+  std::string trial;
+  std::string blade;
+  std::string medium;
+  std::string run;             // its name
+  std::optional<double> cuts;  // absent: the whole run is voided
+  std::optional<double> reading;
+  std::string station;
+  std::string reason;  // not empty
+};
+
+struct Struck {
+  JournalEntry entry;
+  std::size_t readings = 0;
+  std::size_t voided_runs = 0;
+};
+
+// Fails where no run, or more than one, or no reading that is not struck yet fits.
+[[nodiscard]] base::Result<Struck> strike(Notebook& notebook,
+                                          const StrikeRequest& request,
+                                          const Authorship& by);
+
+}  // namespace keenfall::notebook

@@ -1,0 +1,240 @@
+#include "notebook/trial_reader.h"
+
+#include "notebook/notebook_failure.h"
+#include "notebook/row_reader.h"
+#include "notebook/trial_words.h"
+
+#include <utility>
+
+namespace keenfall::notebook {
+
+namespace {
+
+std::optional<trials::Hardness> read_hardness(RowReader& row) {
+  const auto reading = row.real_if_any();
+  const auto scale = row.text_if_any();
+  const auto error = row.real_if_any();
+  const auto how_known = row.text_if_any();
+  if (!reading || !scale || !how_known) return std::nullopt;
+  return trials::Hardness{.reading = *reading,
+                          .scale = hardness_scale_of(*scale),
+                          .error = error,
+                          .how_known = how_known_of(*how_known)};
+}
+
+std::optional<trials::PerSideAngle> read_angle(RowReader& row) {
+  const auto deg = row.real_if_any();
+  if (!deg) return std::nullopt;
+  return trials::PerSideAngle{*deg};
+}
+
+trials::ReadingSeries read_series(const Row& cells) {
+  RowReader row(cells);
+  row.skip(2);
+  const std::string kind = row.text();
+  const trials::ReadingKind* known = trials::find_reading_kind(kind);
+  if (known == nullptr) {
+    throw NotebookDamaged("it has readings of the kind \"" + kind +
+                          "\", which this program does not know");
+  }
+  trials::ReadingSeries series{.kind = *known};
+  series.unit = row.text();
+  series.thread = row.text();
+  series.thread_lot = row.text();
+  return series;
+}
+
+trials::Reading read_reading(const Row& cells) {
+  RowReader row(cells);
+  row.skip(2);
+  trials::Reading reading;
+  reading.series = static_cast<std::size_t>(row.whole());
+  reading.cuts = row.real();
+  reading.reading = row.real();
+  reading.station = row.text();
+  reading.repeat = row.whole_if_any();
+  reading.struck_reason = row.text_if_any();
+  reading.doubtful_reason = row.text_if_any();
+  reading.line = static_cast<std::size_t>(row.whole());
+  return reading;
+}
+
+trials::EdgeLife read_edge_life(const Row& cells) {
+  RowReader row(cells);
+  row.skip(2);
+  trials::EdgeLife life;
+  life.test = row.text();
+  life.lasted_cuts = row.real();
+  life.failed_by_cuts = row.real_if_any();
+  life.level = row.real_if_any();
+  life.struck_reason = row.text_if_any();
+  life.line = static_cast<std::size_t>(row.whole());
+  return life;
+}
+
+trials::Event read_event(const Row& cells) {
+  RowReader row(cells);
+  row.skip(2);
+  trials::Event event;
+  event.kind = event_kind_of(row.text());
+  event.cuts = row.real();
+  event.as_written = row.text();
+  return event;
+}
+
+class Reader {
+ public:
+  Reader(SQLite::Database& database, const std::string& name) : database_(database) {
+    each("trial", "WHERE name = ?", Cell(name), [&](const Row& cells) {
+      RowReader row(cells);
+      rows_.emplace();
+      rows_->trial_id = row.whole();
+      row.skip();
+      rows_->trial.name = row.text();
+      rows_->trial.counted.one = row.text();
+      rows_->trial.counted.many = row.text();
+      rows_->trial.counted.is_measured = row.yes();
+    });
+  }
+
+  std::optional<TrialRows> read() {
+    if (!rows_) return std::nullopt;
+    read_blades();
+    each_of_trial("series",
+                  [&](const Row& row) { rows_->trial.series.push_back(read_series(row)); });
+    read_runs();
+    each_of_trial("trial_remark", [&](const Row& cells) {
+      RowReader row(cells);
+      row.skip(2);
+      rows_->trial.remarks.push_back(row.text());
+    });
+    return std::move(rows_);
+  }
+
+ private:
+  using Use = std::function<void(const Row&)>;
+
+  void each(const std::string& table, const std::string& order, const Cell& value, const Use& use) {
+    each_row(database_, table, order, std::span(&value, 1), use);
+  }
+  void each_of_trial(const std::string& table, const Use& use) {
+    each(table, "WHERE trial_id = ? ORDER BY place", Cell(rows_->trial_id), use);
+  }
+  void each_of_run(const std::string& table, std::int64_t run_id, const Use& use) {
+    each(table, "WHERE run_id = ? ORDER BY place", Cell(run_id), use);
+  }
+
+  void read_blades() {
+    each_of_trial("trial_blade", [&](const Row& cells) {
+      RowReader row(cells);
+      row.skip(2);
+      each("blade", "WHERE blade_id = ?", Cell(row.whole()), [&](const Row& blade_cells) {
+        BladeRow blade = blade_of(blade_cells);
+        names_[blade.blade_id] = rows_->trial.blades.size();
+        rows_->blade_ids[blade.blade.name] = blade.blade_id;
+        rows_->trial.blades.push_back(std::move(blade.blade));
+      });
+    });
+    each_of_trial("trial_specimen", [&](const Row& cells) {
+      RowReader row(cells);
+      row.skip(2);
+      each("specimen", "WHERE specimen_id = ?", Cell(row.whole()), [&](const Row& specimen_cells) {
+        RowReader specimen(specimen_cells);
+        specimen.skip();
+        trials::Blade& blade = blade_with(specimen.whole());
+        const std::string name = specimen.text();
+        blade.specimens.push_back({.name = name, .hardness = read_hardness(specimen)});
+      });
+    });
+  }
+
+  trials::Blade& blade_with(std::int64_t blade_id) {
+    const auto found = names_.find(blade_id);
+    if (found == names_.end()) throw NotebookDamaged("a run's blade is not one of its trial's");
+    return rows_->trial.blades[found->second];
+  }
+
+  void read_runs() {
+    each_of_trial("run", [&](const Row& row) { read_run(row); });
+    for (std::size_t r = 0; r < rows_->run_ids.size(); ++r) {
+      trials::Run& run = rows_->trial.runs[r];
+      const std::int64_t id = rows_->run_ids[r];
+      each_of_run("reading", id, [&](const Row& row) {
+        run.readings.push_back(read_reading(row));
+        if (run.readings.back().series >= rows_->trial.series.size()) {
+          throw NotebookDamaged("a reading is of a series that its trial has not");
+        }
+      });
+      each_of_run(
+          "edge_life", id, [&](const Row& row) { run.edge_lives.push_back(read_edge_life(row)); });
+      each_of_run("event", id, [&](const Row& row) { run.events.push_back(read_event(row)); });
+      each_of_run("run_note", id, [&](const Row& cells) {
+        RowReader row(cells);
+        row.skip(2);
+        auto& words = row.yes() ? run.deviations : run.notes;
+        words.push_back(row.text());
+      });
+    }
+  }
+
+  void read_run(const Row& cells) {
+    RowReader row(cells);
+    rows_->run_ids.push_back(row.whole());
+    row.skip(3);
+    trials::Run run;
+    run.name = row.text();
+    run.arm.blade = blade_with(row.whole()).name;
+    run.arm.edge.bevel_angle = read_angle(row);
+    run.arm.edge.apex_angle = read_angle(row);
+    run.arm.edge.finish = row.text();
+    run.arm.edge.thickness_behind_edge_mm = row.real_if_any();
+    run.arm.medium = medium_with(row.whole());
+    run.arm.method.motion = motion_of(row.text());
+    run.arm.method.as_written = row.text();
+    run.arm.method.cut_length_mm = row.real_if_any();
+    run.arm.method.edge_used_mm = row.real_if_any();
+    run.arm.method.board = row.text();
+    run.specimen = row.text();
+    run.block = row.text();
+    run.order = row.whole_if_any();
+    run.medium_lot = row.text();
+    run.operator_name = row.text();
+    run.date = row.text();
+    run.sharpenings_since_new = row.whole_if_any();
+    run.voided_reason = row.text_if_any();
+    rows_->trial.runs.push_back(std::move(run));
+  }
+
+  trials::Medium medium_with(std::int64_t medium_id) {
+    trials::Medium medium;
+    each("medium", "WHERE medium_id = ?", Cell(medium_id), [&](const Row& cells) {
+      RowReader row(cells);
+      row.skip(2);
+      medium.name = row.text();
+      medium.condition = row.text();
+    });
+    return medium;
+  }
+
+  SQLite::Database& database_;
+  std::optional<TrialRows> rows_;
+  std::map<std::int64_t, std::size_t> names_;  // of a blade, its place in the trial
+};
+
+}  // namespace
+
+BladeRow blade_of(const Row& cells) {
+  RowReader row(cells);
+  BladeRow found{.blade_id = row.whole()};
+  row.skip();
+  found.blade.name = row.text();
+  found.blade.steel = row.text();
+  found.blade.hardness = read_hardness(row);
+  return found;
+}
+
+std::optional<TrialRows> read_trial(SQLite::Database& database, const std::string& name) {
+  return Reader(database, name).read();
+}
+
+}  // namespace keenfall::notebook

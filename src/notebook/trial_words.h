@@ -1,0 +1,21 @@
+// The words that stand in a notebook's rows for choices among known kinds. Private to the folder.
+#pragma once
+
+#include "trials/trial.h"
+
+#include <string>
+
+namespace keenfall::notebook {
+
+[[nodiscard]] std::string word_of(trials::Motion motion);
+[[nodiscard]] std::string word_of(trials::EventKind kind);
+[[nodiscard]] std::string word_of(trials::HardnessScale scale);
+[[nodiscard]] std::string word_of(trials::HowKnown how);
+
+// Throw NotebookDamaged for a word that none of them writes.
+[[nodiscard]] trials::Motion motion_of(const std::string& word);
+[[nodiscard]] trials::EventKind event_kind_of(const std::string& word);
+[[nodiscard]] trials::HardnessScale hardness_scale_of(const std::string& word);
+[[nodiscard]] trials::HowKnown how_known_of(const std::string& word);
+
+}  // namespace keenfall::notebook
