@@ -48,7 +48,15 @@ trials::Trial a_trial() {
       .name = "matting",
       .blades = {{.name = "A", .steel = "C75S", .hardness = trials::Hardness{.reading = 58}},
                  {.name = "B", .specimens = {{.name = "1"}, {.name = "2"}}}},
-      .series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"}},
+      .series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"},
+                 {.kind = {.name = "flank_wear",  // a kind of one's own
+                           .words = "flank wear",
+                           .unit = "mm",
+                           .keener_when = trials::KeenerWhen::lower,
+                           .default_level = 3,
+                           .resolution = 0.01},
+                  .unit = "mm",
+                  .thread = "tip"}},
       .remarks = {"Read as a long table."}};
   for (const char* blade : {"A", "B"}) {
     trials::Run run{.name = "1",

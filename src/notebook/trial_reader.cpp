@@ -31,13 +31,16 @@ std::optional<trials::PerSideAngle> read_angle(RowReader& row) {
 trials::ReadingSeries read_series(const Row& cells) {
   RowReader row(cells);
   row.skip(2);
-  const std::string kind = row.text();
-  const trials::ReadingKind* known = trials::find_reading_kind(kind);
-  if (known == nullptr) {
-    throw NotebookDamaged("it has readings of the kind \"" + kind +
-                          "\", which this program does not know");
-  }
-  trials::ReadingSeries series{.kind = *known};
+  trials::ReadingSeries series;
+  series.kind.name = row.text();
+  series.kind.words = row.text();
+  series.kind.unit = row.text();
+  series.kind.keener_when = keener_when_of(row.text());
+  series.kind.use = use_of(row.text());
+  series.kind.default_level = row.real();
+  series.kind.zero = zero_of(row.text());
+  series.kind.resolution = row.real_if_any();
+  series.kind.largest = row.real_if_any();
   series.unit = row.text();
   series.thread = row.text();
   series.thread_lot = row.text();
