@@ -29,8 +29,7 @@ bool same(const Digest& digest, const std::string& bytes) {
 Digest hash_of_entry(const Digest& before,
                      const JournalEntry& entry,
                      const std::string& changeset) {
-  Sha256 sha;
-  sha.add(before);
+  std::string bytes(before.begin(), before.end());
   for (const Cell& part : {Cell(entry.entry),
                            Cell(entry.client_id),
                            Cell(entry.at_utc),
@@ -38,10 +37,10 @@ Digest hash_of_entry(const Digest& before,
                            Cell(entry.what),
                            Cell(entry.why),
                            cell_or_null(entry.undoes)}) {
-    add_cell(sha, part);
+    append_cell(bytes, part);
   }
-  add_blob(sha, changeset);
-  return sha.finish();
+  append_blob(bytes, changeset);
+  return sha256_of(bytes);
 }
 
 void append_to_chain(SQLite::Database& database,

@@ -7,14 +7,14 @@
 
 #include <cstdint>
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace keenfall::notebook {
 
-// Adds a cell to a digest: a byte for its type, then its value.
-void add_cell(Sha256& sha, const Cell& cell);
-
-void add_blob(Sha256& sha, std::string_view bytes);
+// Appends a cell as it goes into a digest: a byte for its type, then its value.
+void append_cell(std::string& bytes, const Cell& cell);
+void append_blob(std::string& bytes, std::string_view blob);
 
 class RowChecksum {
  public:
@@ -23,6 +23,7 @@ class RowChecksum {
 
  private:
   Sha256 sha_;
+  std::string bytes_;
 };
 
 }  // namespace keenfall::notebook

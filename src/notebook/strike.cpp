@@ -90,7 +90,8 @@ base::Result<Struck> strike(Notebook& notebook,
       {.what = what},
       with_reason,
       [&](SQLite::Database& database) -> std::optional<base::Problem> {
-        const auto rows = read_trial(database, request.trial);
+        const auto rows =
+            read_runs(database, request.trial, {.called = request.run, .blade = request.blade});
         if (!rows) {
           return refused(base::ProblemKind::unknown_name,
                          "The notebook has no trial called \"" + request.trial + "\".",

@@ -100,12 +100,12 @@ class Reader {
     });
   }
 
-  std::optional<TrialRows> read() {
+  std::optional<TrialRows> read(const std::optional<RunsWanted>& wanted) {
     if (!rows_) return std::nullopt;
     read_blades();
     each_of_trial("series",
                   [&](const Row& row) { rows_->trial.series.push_back(read_series(row)); });
-    read_runs();
+    read_runs_of(wanted);
     each_of_trial("trial_remark", [&](const Row& cells) {
       RowReader row(cells);
       row.skip(2);
@@ -122,9 +122,6 @@ class Reader {
   }
   void each_of_trial(const std::string& table, const Use& use) {
     each(table, "WHERE trial_id = ? ORDER BY place", Cell(rows_->trial_id), use);
-  }
-  void each_of_run(const std::string& table, std::int64_t run_id, const Use& use) {
-    each(table, "WHERE run_id = ? ORDER BY place", Cell(run_id), use);
   }
 
   void read_blades() {
@@ -157,32 +154,55 @@ class Reader {
     return rows_->trial.blades[found->second];
   }
 
-  void read_runs() {
-    each_of_trial("run", [&](const Row& row) { read_run(row); });
-    for (std::size_t r = 0; r < rows_->run_ids.size(); ++r) {
-      trials::Run& run = rows_->trial.runs[r];
-      const std::int64_t id = rows_->run_ids[r];
-      each_of_run("reading", id, [&](const Row& row) {
-        run.readings.push_back(read_reading(row));
-        if (run.readings.back().series >= rows_->trial.series.size()) {
-          throw NotebookDamaged("a reading is of a series that its trial has not");
-        }
-      });
-      each_of_run(
-          "edge_life", id, [&](const Row& row) { run.edge_lives.push_back(read_edge_life(row)); });
-      each_of_run("event", id, [&](const Row& row) { run.events.push_back(read_event(row)); });
-      each_of_run("run_note", id, [&](const Row& cells) {
-        RowReader row(cells);
-        row.skip(2);
-        auto& words = row.yes() ? run.deviations : run.notes;
-        words.push_back(row.text());
-      });
+  // One pass over each table: a query a run would take far longer than its rows.
+  void read_runs_of(const std::optional<RunsWanted>& wanted) {
+    std::string which = "trial_id = ?";
+    std::vector<Cell> values{rows_->trial_id};
+    if (wanted) {
+      which += " AND name = ?";
+      values.emplace_back(wanted->called);
     }
+    if (wanted && rows_->blade_ids.contains(wanted->blade)) {
+      which += " AND blade_id = ?";
+      values.emplace_back(rows_->blade_ids.at(wanted->blade));
+    }
+    each_row(database_, "run", "WHERE " + which + " ORDER BY place", values, [&](const Row& row) {
+      read_run(row);
+    });
+    const auto each_part = [&](const std::string& table, const auto& use) {
+      each_row(
+          database_,
+          table,
+          "WHERE run_id IN (SELECT run_id FROM run WHERE " + which + ") ORDER BY run_id, place",
+          values,
+          [&](const Row& cells) {
+            RowReader row(cells);
+            use(rows_->trial.runs[places_.at(row.whole())], cells);
+          });
+    };
+    each_part("reading", [&](trials::Run& run, const Row& row) {
+      run.readings.push_back(read_reading(row));
+      if (run.readings.back().series >= rows_->trial.series.size()) {
+        throw NotebookDamaged("a reading is of a series that its trial has not");
+      }
+    });
+    each_part("edge_life", [](trials::Run& run, const Row& row) {
+      run.edge_lives.push_back(read_edge_life(row));
+    });
+    each_part("event",
+              [](trials::Run& run, const Row& row) { run.events.push_back(read_event(row)); });
+    each_part("run_note", [](trials::Run& run, const Row& cells) {
+      RowReader row(cells);
+      row.skip(2);
+      auto& words = row.yes() ? run.deviations : run.notes;
+      words.push_back(row.text());
+    });
   }
 
   void read_run(const Row& cells) {
     RowReader row(cells);
     rows_->run_ids.push_back(row.whole());
+    places_[rows_->run_ids.back()] = rows_->trial.runs.size();
     row.skip(3);
     trials::Run run;
     run.name = row.text();
@@ -209,19 +229,23 @@ class Reader {
   }
 
   trials::Medium medium_with(std::int64_t medium_id) {
-    trials::Medium medium;
-    each("medium", "WHERE medium_id = ?", Cell(medium_id), [&](const Row& cells) {
-      RowReader row(cells);
-      row.skip(2);
-      medium.name = row.text();
-      medium.condition = row.text();
-    });
-    return medium;
+    const auto [found, is_new] = media_.try_emplace(medium_id);
+    if (is_new) {
+      each("medium", "WHERE medium_id = ?", Cell(medium_id), [&](const Row& cells) {
+        RowReader row(cells);
+        row.skip(2);
+        found->second.name = row.text();
+        found->second.condition = row.text();
+      });
+    }
+    return found->second;
   }
 
   SQLite::Database& database_;
   std::optional<TrialRows> rows_;
-  std::map<std::int64_t, std::size_t> names_;  // of a blade, its place in the trial
+  std::map<std::int64_t, std::size_t> names_;   // of a blade, its place in the trial
+  std::map<std::int64_t, std::size_t> places_;  // of a run, likewise
+  std::map<std::int64_t, trials::Medium> media_;
 };
 
 }  // namespace
@@ -237,7 +261,13 @@ BladeRow blade_of(const Row& cells) {
 }
 
 std::optional<TrialRows> read_trial(SQLite::Database& database, const std::string& name) {
-  return Reader(database, name).read();
+  return Reader(database, name).read(std::nullopt);
+}
+
+std::optional<TrialRows> read_runs(SQLite::Database& database,
+                                   const std::string& trial,
+                                   const RunsWanted& wanted) {
+  return Reader(database, trial).read(wanted);
 }
 
 }  // namespace keenfall::notebook

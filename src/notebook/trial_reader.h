@@ -22,6 +22,17 @@ struct TrialRows {
 [[nodiscard]] std::optional<TrialRows> read_trial(SQLite::Database& database,
                                                   const std::string& name);
 
+// Which runs of a trial; an empty blade: of all.
+struct RunsWanted {
+  std::string called;
+  std::string blade;
+};
+
+// The same with only those runs.
+[[nodiscard]] std::optional<TrialRows> read_runs(SQLite::Database& database,
+                                                 const std::string& trial,
+                                                 const RunsWanted& wanted);
+
 // The blade with no specimens, and its key.
 struct BladeRow {
   std::int64_t blade_id = 0;
