@@ -2,6 +2,7 @@
 
 #include "notebook/check.h"
 #include "notebook/kept_trials.h"
+#include "notebook/made_notebook.h"
 #include "notebook/strike.h"
 
 #include <gtest/gtest.h>
@@ -13,18 +14,12 @@
 namespace keenfall::notebook {
 namespace {
 
+using testing::a_trial;
+using testing::kOpener;
+using testing::ScratchFolder;
+
 class ANotebook : public ::testing::Test {
  protected:
-  void SetUp() override {
-    folder_ = std::filesystem::temp_directory_path() /
-              ("keenfall_notebook_" + std::to_string(getpid()) + "_" +
-               ::testing::UnitTest::GetInstance()->current_test_info()->name());
-    std::filesystem::remove_all(folder_);
-    std::filesystem::create_directory(folder_);
-    path_ = folder_ / "bench.keen";
-  }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
-
   [[nodiscard]] Notebook made() const {
     return std::move(*Notebook::create(
         path_, {.uid = "00112233445566778899aabbccddeeff", .made_by = "keenfall test"}, kOpener));
@@ -36,49 +31,11 @@ class ANotebook : public ::testing::Test {
             .who = "R."};
   }
 
-  static inline const Opener kOpener{.words = "R. on bench-2, process 4711",
-                                     .at_utc = "2026-11-26T12:00:00Z"};
-  std::filesystem::path folder_;
-  std::string path_;
+  ScratchFolder scratch_{::testing::UnitTest::GetInstance()->current_test_info()->name()};
+  const std::filesystem::path& folder_ = scratch_.path();
+  std::string path_ = scratch_.file("bench.keen");
   int changes_ = 0;
 };
-
-trials::Trial a_trial() {
-  trials::Trial trial{
-      .name = "matting",
-      .blades = {{.name = "A", .steel = "C75S", .hardness = trials::Hardness{.reading = 58}},
-                 {.name = "B", .specimens = {{.name = "1"}, {.name = "2"}}}},
-      .series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"},
-                 {.kind = {.name = "flank_wear",  // a kind of one's own
-                           .words = "flank wear",
-                           .unit = "mm",
-                           .keener_when = trials::KeenerWhen::lower,
-                           .default_level = 3,
-                           .resolution = 0.01},
-                  .unit = "mm",
-                  .thread = "tip"}},
-      .remarks = {"Read as a long table."}};
-  for (const char* blade : {"A", "B"}) {
-    trials::Run run{.name = "1",
-                    .arm = {.blade = blade,
-                            .edge = {.bevel_angle = trials::PerSideAngle{17}, .finish = "9 um"},
-                            .medium = {.name = "new matting", .condition = "dry"},
-                            .method = {.motion = trials::Motion::draw, .cut_length_mm = 400.5}},
-                    .block = "1",
-                    .order = 2,
-                    .edge_lives = {{.test = "slices newsprint", .lasted_cuts = 40}},
-                    .events = {{.kind = trials::EventKind::wet, .cuts = 12, .as_written = "wet"}},
-                    .deviations = {"gate failed"},
-                    .notes = {"tired"}};
-    for (int i = 0; i < 4; ++i) {
-      run.readings.push_back({.cuts = 5.0 * i, .reading = 104 + 10.5 * i, .station = "mid"});
-    }
-    run.readings[1].struck_reason = "slipped";
-    run.readings[2].doubtful_reason = "marked ?";
-    trial.runs.push_back(run);
-  }
-  return trial;
-}
 
 TEST_F(ANotebook, GivesATrialBackAsItWasTaken) {
   Notebook notebook = made();

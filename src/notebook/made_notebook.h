@@ -1,0 +1,79 @@
+// For tests: a folder of its own, and a small trial with some of everything.
+#pragma once
+
+#include "notebook/notebook.h"
+#include "trials/trial.h"
+
+#include <unistd.h>
+
+#include <filesystem>
+#include <string>
+
+namespace keenfall::notebook::testing {
+
+inline const Opener kOpener{.words = "R. on bench-2, process 4711",
+                            .at_utc = "2026-11-26T12:00:00Z"};
+
+// Gone with everything in it when it goes out of scope.
+class ScratchFolder {
+ public:
+  explicit ScratchFolder(const std::string& name)
+      : path_(std::filesystem::temp_directory_path() /
+              ("keenfall_notebook_" + std::to_string(getpid()) + "_" + name)) {
+    std::filesystem::remove_all(path_);
+    std::filesystem::create_directory(path_);
+  }
+  ~ScratchFolder() {
+    std::error_code ignored;
+    std::filesystem::remove_all(path_, ignored);
+  }
+  ScratchFolder(const ScratchFolder&) = delete;
+  ScratchFolder& operator=(const ScratchFolder&) = delete;
+  ScratchFolder(ScratchFolder&&) = delete;
+  ScratchFolder& operator=(ScratchFolder&&) = delete;
+
+  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
+  [[nodiscard]] std::string file(const std::string& name) const { return path_ / name; }
+
+ private:
+  std::filesystem::path path_;
+};
+
+inline trials::Trial a_trial() {
+  trials::Trial trial{
+      .name = "matting",
+      .blades = {{.name = "A", .steel = "C75S", .hardness = trials::Hardness{.reading = 58}},
+                 {.name = "B", .specimens = {{.name = "1"}, {.name = "2"}}}},
+      .series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"},
+                 {.kind = {.name = "flank_wear",  // a kind of one's own
+                           .words = "flank wear",
+                           .unit = "mm",
+                           .keener_when = trials::KeenerWhen::lower,
+                           .default_level = 3,
+                           .resolution = 0.01},
+                  .unit = "mm",
+                  .thread = "tip"}},
+      .remarks = {"Read as a long table."}};
+  for (const char* blade : {"A", "B"}) {
+    trials::Run run{.name = "1",
+                    .arm = {.blade = blade,
+                            .edge = {.bevel_angle = trials::PerSideAngle{17}, .finish = "9 um"},
+                            .medium = {.name = "new matting", .condition = "dry"},
+                            .method = {.motion = trials::Motion::draw, .cut_length_mm = 400.5}},
+                    .block = "1",
+                    .order = 2,
+                    .edge_lives = {{.test = "slices newsprint", .lasted_cuts = 40}},
+                    .events = {{.kind = trials::EventKind::wet, .cuts = 12, .as_written = "wet"}},
+                    .deviations = {"gate failed"},
+                    .notes = {"tired"}};
+    for (int i = 0; i < 4; ++i) {
+      run.readings.push_back({.cuts = 5.0 * i, .reading = 104 + 10.5 * i, .station = "mid"});
+    }
+    run.readings[1].struck_reason = "slipped";
+    run.readings[2].doubtful_reason = "marked ?";
+    trial.runs.push_back(run);
+  }
+  return trial;
+}
+
+}  // namespace keenfall::notebook::testing
