@@ -3,18 +3,27 @@
 #include "exchange/table_intake.h"
 
 #include <filesystem>
+#include <string_view>
 #include <vector>
 
 namespace keenfall::exchange {
 
 base::ResultOrProblems<trials::Trial> take_tables(std::span<const std::string> paths,
                                                   const TableOptions& options) {
+  return take_tables(paths, options, [](const std::string&, std::string_view) {});
+}
+
+base::ResultOrProblems<trials::Trial> take_tables(std::span<const std::string> paths,
+                                                  const TableOptions& options,
+                                                  const BytesSeen& seen) {
   if (paths.empty()) {
     return tl::unexpected<std::vector<base::Problem>>(std::vector<base::Problem>{
         {.kind = base::ProblemKind::missing, .sentence = "No table was named."}});
   }
   TableIntake intake(options);
-  for (const std::string& path : paths) intake.take_file(path);
+  for (const std::string& path : paths) {
+    if (const auto bytes = intake.take_file(path)) seen(path, *bytes);
+  }
   return std::move(intake).finish(std::filesystem::path(paths.front()).stem().string());
 }
 

@@ -13,8 +13,10 @@
 #include "exchange/table_options.h"
 #include "trials/trial.h"
 
+#include <functional>
 #include <span>
 #include <string>
+#include <string_view>
 
 namespace keenfall::exchange {
 
@@ -22,6 +24,12 @@ namespace keenfall::exchange {
 // first file.
 [[nodiscard]] base::ResultOrProblems<trials::Trial> take_tables(std::span<const std::string> paths,
                                                                 const TableOptions& options);
+
+// The same; `seen` is told the bytes of each file, as they were taken in.
+using BytesSeen = std::function<void(const std::string& path, std::string_view bytes)>;
+[[nodiscard]] base::ResultOrProblems<trials::Trial> take_tables(std::span<const std::string> paths,
+                                                                const TableOptions& options,
+                                                                const BytesSeen& seen);
 
 // One table that is already in memory; `file_name` stands in problems and names the trial.
 [[nodiscard]] base::ResultOrProblems<trials::Trial> take_table_text(const std::string& text,

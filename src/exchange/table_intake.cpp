@@ -86,11 +86,15 @@ void TableIntake::report(base::Problem problem) {
   problems_.add({problems_.current_file(), line}, std::move(problem));
 }
 
-void TableIntake::take_file(const std::string& path) {
+std::optional<std::string> TableIntake::take_file(const std::string& path) {
   problems_.begin_file(path);
-  const auto bytes = read_text_file(path);
-  if (!bytes) return report(bytes.error());
+  auto bytes = read_text_file(path);
+  if (!bytes) {
+    report(bytes.error());
+    return std::nullopt;
+  }
   take_content(*bytes, path);
+  return std::move(*bytes);
 }
 
 void TableIntake::take_bytes(std::string_view bytes, const std::string& file_name) {

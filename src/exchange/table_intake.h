@@ -35,7 +35,8 @@ class TableIntake {
   // Keeps a reference to `options`, which must outlive it.
   explicit TableIntake(const TableOptions& options);
 
-  void take_file(const std::string& path);
+  // The bytes, for whoever wants to know them again; nothing where the file cannot be read.
+  std::optional<std::string> take_file(const std::string& path);
   void take_bytes(std::string_view bytes, const std::string& file_name);
 
   [[nodiscard]] base::ResultOrProblems<trials::Trial> finish(std::string name) &&;

@@ -34,11 +34,14 @@ struct JudgeOptions {
   // none themselves, and for a pass ladder.
   std::optional<double> test_level;
   base::Seed seed{1};
-  std::optional<std::string> kind;  // only readings of this kind
-  std::optional<int> rung;          // of the pass ladder, 1 to 9; absent: the one that tells most
+  std::optional<std::string> kind;   // only readings of this kind
+  std::optional<int> rung;           // of the pass ladder, 1 to 9; absent: the one that tells most
+  std::optional<std::string> trial;  // of a notebook; absent: its only one
   exchange::TableOptions table;
 };
 
+// Where the one path is a notebook, a trial of it is judged. Throws NotebookTrouble where the
+// notebook is not as it was written.
 [[nodiscard]] base::ResultOrProblems<std::vector<verdicts::Judgement>> judge_tables(
     std::span<const std::string> paths,
     const JudgeOptions& options,

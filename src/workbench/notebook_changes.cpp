@@ -1,0 +1,101 @@
+#include "workbench/notebook_changes.h"
+
+#include "exchange/long_table.h"
+#include "notebook/digest.h"
+#include "notebook/random_uid.h"
+#include "workbench/notebook_pages.h"
+
+#include <filesystem>
+#include <string_view>
+#include <utility>
+
+namespace keenfall::workbench {
+
+namespace {
+
+using Problems = std::vector<base::Problem>;
+
+tl::unexpected<Problems> none_taken(base::Problem problem) {
+  return tl::unexpected<Problems>(Problems{std::move(problem)});
+}
+
+// Problems of the notebook's own name no file.
+base::Problem with_file(base::Problem problem, const std::string& path) {
+  if (problem.place.file.empty()) problem.place.file = path;
+  return problem;
+}
+
+}  // namespace
+
+base::Result<std::string> new_notebook(const std::string& path,
+                                       const std::string& made_by,
+                                       const Hand& hand) {
+  return naming_the_file(path, [&]() -> base::Result<std::string> {
+    const auto made = notebook::Notebook::create(
+        path, {.uid = notebook::random_uid(), .made_by = made_by}, opener_of(hand));
+    if (!made) return base::failed(made.error());
+    return path;
+  });
+}
+
+base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request, const Hand& hand) {
+  using Outcome = base::ResultOrProblems<TakenIn>;
+  return naming_the_file(request.notebook, [&]() -> Outcome {
+    // First, since a large table takes a while.
+    auto opened = opened_to_write(request.notebook, hand);
+    if (!opened) return none_taken(opened.error());
+    std::vector<notebook::TakenTable> tables;
+    auto trial = exchange::take_tables(
+        request.tables, request.options, [&](const std::string& path, std::string_view bytes) {
+          tables.push_back({.file_name = std::filesystem::path(path).filename().string(),
+                            .sha256 = notebook::in_hex(notebook::sha256_of(bytes))});
+        });
+    if (!trial) return tl::unexpected<Problems>(std::move(trial.error()));
+    if (!request.trial.empty()) trial->name = request.trial;
+    auto taken = notebook::take(*opened, *trial, tables, authorship_of(hand));
+    if (!taken) {
+      Problems problems;
+      for (base::Problem& problem : taken.error()) {
+        problems.push_back(with_file(std::move(problem), request.notebook));
+      }
+      return tl::unexpected<Problems>(std::move(problems));
+    }
+    return TakenIn{.trial = trial->name, .taken = *taken, .remarks = trial->remarks};
+  });
+}
+
+base::Result<notebook::Struck> strike_in(const std::string& path,
+                                         notebook::StrikeRequest request,
+                                         const Hand& hand) {
+  return naming_the_file(path, [&]() -> base::Result<notebook::Struck> {
+    auto opened = opened_to_write(path, hand);
+    if (!opened) return base::failed(opened.error());
+    const auto trial = trial_meant(*opened, request.trial);
+    if (!trial) return base::failed(trial.error());
+    request.trial = *trial;
+    const auto struck = notebook::strike(*opened, request, authorship_of(hand));
+    if (!struck) return base::failed(with_file(struck.error(), path));
+    return *struck;
+  });
+}
+
+base::Result<notebook::JournalEntry> undo_in(const std::string& path,
+                                             std::optional<std::int64_t> entry,
+                                             const Hand& hand) {
+  return naming_the_file(path, [&]() -> base::Result<notebook::JournalEntry> {
+    auto opened = opened_to_write(path, hand);
+    if (!opened) return base::failed(opened.error());
+    if (!entry) entry = opened->last_to_undo();
+    if (!entry) {
+      return base::failed({.kind = base::ProblemKind::missing,
+                           .sentence = "There is nothing to undo.",
+                           .place = {.file = path},
+                           .accepted = "a notebook with a change that still holds"});
+    }
+    const auto undone = opened->undo(*entry, authorship_of(hand));
+    if (!undone) return base::failed(with_file(undone.error(), path));
+    return *undone;
+  });
+}
+
+}  // namespace keenfall::workbench

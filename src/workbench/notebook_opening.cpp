@@ -1,0 +1,64 @@
+#include "workbench/notebook_opening.h"
+
+#include "notebook/random_uid.h"
+#include "workbench/notebook_trouble.h"
+
+#include <array>
+#include <fstream>
+#include <string_view>
+#include <utility>
+
+namespace keenfall::workbench {
+
+namespace {
+
+// One exit code for all that keeps a notebook from being opened.
+template <class T>
+base::Result<T> opened(base::Result<T> notebook) {
+  if (notebook) return notebook;
+  base::Problem problem = notebook.error();
+  problem.kind = base::ProblemKind::unreadable;
+  return base::failed(std::move(problem));
+}
+
+}  // namespace
+
+bool is_notebook(const std::string& path) {
+  if (path.ends_with(".keen")) return true;
+  // SQLite's file format, section 1.3.1: the first 16 bytes.
+  constexpr std::string_view kMagic("SQLite format 3\0", 16);
+  std::array<char, kMagic.size()> first{};
+  std::ifstream file(path, std::ios::binary);
+  file.read(first.data(), first.size());
+  return file.gcount() == static_cast<std::streamsize>(first.size()) &&
+         std::string_view(first.data(), first.size()) == kMagic;
+}
+
+base::Result<notebook::Notebook> opened_to_read(const std::string& path) {
+  return opened(notebook::Notebook::open_to_read(path));
+}
+
+base::Result<notebook::Notebook> opened_to_write(const std::string& path, const Hand& hand) {
+  return opened(notebook::Notebook::open_to_write(path, opener_of(hand)));
+}
+
+notebook::Opener opener_of(const Hand& hand) {
+  return {.words = hand.who + " on " + hand.machine_words, .at_utc = hand.at_utc};
+}
+
+notebook::Authorship authorship_of(const Hand& hand) {
+  return {
+      .client_id = notebook::random_uid(), .at_utc = hand.at_utc, .who = hand.who, .why = hand.why};
+}
+
+void throw_as_trouble(const std::string& path, const notebook::NotebookFailure& failure) {
+  std::string words = path + ": " + failure.what() + ".";
+  if (dynamic_cast<const notebook::NotebookDamaged*>(&failure) != nullptr) {
+    words +=
+        " The notebook is not as it was written, so nothing was done with it: keenfall check " +
+        path + " says what is wrong. A backup may be whole.";
+  }
+  throw NotebookTrouble(words);
+}
+
+}  // namespace keenfall::workbench

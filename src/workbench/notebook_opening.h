@@ -1,0 +1,48 @@
+// Opening a notebook for one job: who does it, and what a machine's failure is called.
+//
+// Fails with a Problem of kind `unreadable` where the file is not there, not a notebook, of a newer
+// program, or being written by another.
+#pragma once
+
+#include "base/result.h"
+#include "notebook/notebook.h"
+#include "notebook/notebook_failure.h"
+
+#include <string>
+
+namespace keenfall::workbench {
+
+// Who changes a notebook, where and when.
+struct Hand {
+  std::string who;
+  std::string machine_words;  // "bench-2, process 4711"
+  std::string at_utc;         // "2026-11-26T12:00:00Z"
+  std::string why;            // may be empty
+};
+
+// Its first bytes say so, or its name ends in ".keen".
+[[nodiscard]] bool is_notebook(const std::string& path);
+
+[[nodiscard]] base::Result<notebook::Notebook> opened_to_read(const std::string& path);
+[[nodiscard]] base::Result<notebook::Notebook> opened_to_write(const std::string& path,
+                                                               const Hand& hand);
+
+[[nodiscard]] notebook::Opener opener_of(const Hand& hand);
+// A change of its own: nothing arrives twice from a command.
+[[nodiscard]] notebook::Authorship authorship_of(const Hand& hand);
+
+// A failure of the notebook at `path` as a NotebookTrouble that names it.
+[[noreturn]] void throw_as_trouble(const std::string& path,
+                                   const notebook::NotebookFailure& failure);
+
+// What `work` returns; a failure leaves it as trouble with the notebook at `path`.
+template <class Work>
+auto naming_the_file(const std::string& path, Work work) {
+  try {
+    return work();
+  } catch (const notebook::NotebookFailure& failure) {
+    throw_as_trouble(path, failure);
+  }
+}
+
+}  // namespace keenfall::workbench

@@ -1,0 +1,44 @@
+// The jobs that only look into a notebook: its trials, its journal, whether it is whole, a copy.
+//
+// None needs the right to write to it. Fails with a Problem where the notebook cannot be opened or
+// has no such trial; throws NotebookTrouble where it is damaged or the machine fails.
+#pragma once
+
+#include "base/result.h"
+#include "notebook/kept_trials.h"
+#include "notebook/notebook.h"
+#include "trials/trial.h"
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace keenfall::workbench {
+
+// The trial of that name, or the only one where the name is empty; a Problem that lists what there
+// is otherwise.
+[[nodiscard]] base::Result<std::string> trial_meant(const notebook::Notebook& notebook,
+                                                    const std::string& name);
+
+[[nodiscard]] base::Result<std::vector<notebook::KeptTrial>> trials_in(const std::string& path);
+// name empty: the only one.
+[[nodiscard]] base::Result<trials::Trial> trial_in(const std::string& path,
+                                                   const std::string& name);
+[[nodiscard]] base::Result<std::vector<notebook::JournalEntry>> journal_in(const std::string& path);
+
+struct CheckedNotebook {
+  std::vector<std::string> findings;  // empty: as it was written
+  std::size_t trials = 0;             // what was looked at; zeros where something was found
+  std::size_t runs = 0;
+  std::size_t readings = 0;
+  std::size_t entries = 0;
+};
+
+// Damage is a finding here, never thrown.
+[[nodiscard]] base::Result<CheckedNotebook> check_notebook(const std::string& path);
+
+// Out: the path of the copy.
+[[nodiscard]] base::Result<std::string> back_up_notebook(const std::string& path,
+                                                         const std::string& copy_path);
+
+}  // namespace keenfall::workbench
