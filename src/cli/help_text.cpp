@@ -1,38 +1,14 @@
 #include "cli/help_text.h"
 
+#include "cli/help_entries.h"
+#include "cli/notebook_help.h"
 #include "cli/text_layout.h"
-
-#include <cstddef>
 
 namespace keenfall::cli {
 
 namespace {
 
-struct Entry {
-  std::string_view term;
-  std::string_view meaning;
-};
-
-// Terms in one column, what they mean in the next.
-std::string entries_text(const std::vector<Entry>& entries, const Look& look) {
-  constexpr int kTermColumns = 26;
-  std::string text;
-  for (const Entry& entry : entries) {
-    const int term_columns = columns_of(entry.term);
-    const bool fits = term_columns + 2 < kTermColumns;
-    std::string lines =
-        wrapped(shown_as(entry.meaning, look), {.first = kTermColumns, .rest = kTermColumns}, look);
-    if (fits) {
-      lines.replace(2, static_cast<std::size_t>(term_columns), entry.term);
-      text += lines;
-    } else {
-      text += "  " + std::string(entry.term) + "\n" + lines;
-    }
-  }
-  return text;
-}
-
-std::vector<Entry> judging_options() {
+std::vector<HelpEntry> judging_options() {
   return {
       {"--worth-it=1.5", "a ratio of lasting below which you would not act (above 1)"},
       {"--stop-level=4",
@@ -51,7 +27,7 @@ std::vector<Entry> judging_options() {
       {"--quiet", "the answers only, and no progress"}};
 }
 
-std::vector<Entry> table_options() {
+std::vector<HelpEntry> table_options() {
   return {{"--kind=NAME", "judge only readings of this kind, such as thread_push"},
           {"--rung=4",
            "the rung at which a pass ladder is judged, 1 to 9; else the one that tells most"},
@@ -79,7 +55,8 @@ std::string judge_help(const Look& look) {
              "cuts and reading: a reading a "
              "row, "
              "or cuts down and runs across, or a line a run. Several tables are taken as one "
-             "trial.",
+             "trial. A notebook (.keen) is judged as it stands: --trial=NAME says which of its "
+             "trials, and how to read a table was said when it was taken.",
              {},
              look) +
          "\nHow to judge\n" + entries_text(judging_options(), look) + "\nHow to read the table\n" +
@@ -93,7 +70,7 @@ std::string judge_help(const Look& look) {
 }
 
 std::string demo_help(const Look& look) {
-  std::vector<Entry> entries = judging_options();
+  std::vector<HelpEntry> entries = judging_options();
   entries.push_back(
       {"--table=FILE", "write the demo's readings as a table, to see what one looks like"});
   entries.push_back({"--trial-seed=32", "draw another trial: another workshop, the same truth"});
@@ -111,8 +88,20 @@ std::string reference_help(std::string_view usage, std::string_view meaning, con
 }  // namespace
 
 const std::vector<std::string_view>& command_names() {
-  static const std::vector<std::string_view> names = {
-      "judge", "demo", "steels", "grits", "convert", "help"};
+  static const std::vector<std::string_view> names = {"judge",
+                                                      "demo",
+                                                      "new",
+                                                      "take",
+                                                      "show",
+                                                      "log",
+                                                      "undo",
+                                                      "strike",
+                                                      "check",
+                                                      "backup",
+                                                      "steels",
+                                                      "grits",
+                                                      "convert",
+                                                      "help"};
   return names;
 }
 
@@ -141,6 +130,15 @@ std::string help_text(const Look& look) {
          entries_text(
              {{"keenfall judge TABLE...", "judge tables of readings"},
               {"keenfall demo", "judge an invented trial, to see what an answer looks like"},
+              {"keenfall new FILE.keen", "make a notebook, in which your trials are kept"},
+              {"keenfall take FILE.keen TABLE...", "put tables into a notebook"},
+              {"keenfall judge FILE.keen", "judge a trial of a notebook"},
+              {"keenfall show FILE.keen [TRIAL]", "the trials of a notebook, or one's runs"},
+              {"keenfall log FILE.keen", "what was changed in a notebook, by whom and why"},
+              {"keenfall undo FILE.keen", "undo a change"},
+              {"keenfall strike FILE.keen", "strike readings out, or void a run"},
+              {"keenfall check FILE.keen", "whether a notebook is as it was written"},
+              {"keenfall backup FILE.keen COPY", "a whole copy"},
               {"keenfall steels [NAME]", "steels by their AISI and EN designations"},
               {"keenfall grits [GRIT]", "grit systems side by side, in µm"},
               {"keenfall convert WHAT TO", "units, hardness scales and grits into others"},
@@ -153,6 +151,7 @@ std::optional<std::string> help_on(std::string_view command, const Look& look) {
   if (command == "judge") return judge_help(look);
   if (command == "demo") return demo_help(look);
   if (command == "help") return help_text(look);
+  if (auto text = notebook_help(command, look)) return text;
   if (command == "steels") {
     return reference_help(
         "keenfall steels [NAME]",

@@ -245,6 +245,7 @@ void read_table_options(const TypedOptions& typed,
   }
   options.table.sheets = typed.sheets;
   options.kind = typed.kind;
+  options.trial = typed.trial;
   // Of rows that name none; an edge life is no reading.
   if (typed.kind && *typed.kind != verdicts::kEdgeLives) options.table.default_kind = *typed.kind;
 }

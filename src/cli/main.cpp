@@ -1,11 +1,23 @@
 #include "cli/process.h"
 #include "workbench/judge_tables.h"
 #include "workbench/matting_bench.h"
+#include "workbench/notebook_changes.h"
+#include "workbench/notebook_pages.h"
 
 int main(int argument_count, char** arguments) {
-  return keenfall::cli::run_as_process(argument_count,
-                                       arguments,
-                                       {.judge_tables = keenfall::workbench::judge_tables,
-                                        .judge_trial = keenfall::workbench::judge_trial,
-                                        .matting_bench = keenfall::workbench::matting_bench});
+  return keenfall::cli::run_as_process(
+      argument_count,
+      arguments,
+      {.judge_tables = keenfall::workbench::judge_tables,
+       .judge_trial = keenfall::workbench::judge_trial,
+       .matting_bench = keenfall::workbench::matting_bench,
+       .notebook = {.make = keenfall::workbench::new_notebook,
+                    .take = keenfall::workbench::take_into,
+                    .strike = keenfall::workbench::strike_in,
+                    .undo = keenfall::workbench::undo_in,
+                    .trials = keenfall::workbench::trials_in,
+                    .trial = keenfall::workbench::trial_in,
+                    .journal = keenfall::workbench::journal_in,
+                    .check = keenfall::workbench::check_notebook,
+                    .back_up = keenfall::workbench::back_up_notebook}});
 }

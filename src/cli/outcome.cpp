@@ -23,13 +23,15 @@ std::string one_a_line(const std::vector<base::Problem>& problems) {
 
 }  // namespace
 
-Outcome refused(const std::vector<base::Problem>& problems) {
+Outcome refused(const std::vector<base::Problem>& problems, const std::string& what_was_not_done) {
   const ExitCode code = exit_code_of(problems);
   if (code == ExitCode::stopped)
     return {.code = code, .out = "", .err = "Stopped; nothing was written.\n"};
   const std::string count =
       problems.size() == 1 ? std::string("1 problem") : fmt::format("{} problems", problems.size());
-  return {.code = code, .out = "", .err = one_a_line(problems) + count + "; nothing was judged.\n"};
+  return {.code = code,
+          .out = "",
+          .err = one_a_line(problems) + count + "; " + what_was_not_done + ".\n"};
 }
 
 Outcome wrong_usage(const std::vector<base::Problem>& problems, const std::string& command) {

@@ -16,7 +16,8 @@ struct Outcome {
 };
 
 // One problem a line, and how many there were.
-[[nodiscard]] Outcome refused(const std::vector<base::Problem>& problems);
+[[nodiscard]] Outcome refused(const std::vector<base::Problem>& problems,
+                              const std::string& what_was_not_done = "nothing was judged");
 
 // A wrong command or option: what is wrong, and where the right ones are listed.
 [[nodiscard]] Outcome wrong_usage(const std::vector<base::Problem>& problems,

@@ -3,18 +3,23 @@
 #include "cli/interruption.h"
 #include "cli/program.h"
 #include "cli/terminal.h"
+#include "workbench/notebook_trouble.h"
 
+#include <array>
 #include <cerrno>
 #include <chrono>
 #include <cstdio>
 #include <cstring>
+#include <ctime>
 #include <exception>
 #include <new>
 #include <string>
 #include <thread>
 #include <vector>
 
+#include <pwd.h>
 #include <signal.h>
+#include <unistd.h>
 
 namespace keenfall::cli {
 
@@ -29,13 +34,37 @@ void write_to_standard_error(const std::string& text) {
   std::fflush(stderr);
 }
 
+std::string utc_by_the_clock() {
+  const std::time_t now = std::time(nullptr);
+  std::tm parts{};
+  gmtime_r(&now, &parts);
+  std::array<char, 32> text{};
+  const std::size_t length = std::strftime(text.data(), text.size(), "%Y-%m-%dT%H:%M:%SZ", &parts);
+  return {text.data(), length};
+}
+
+std::string login_name() {
+  const passwd* person = getpwuid(geteuid());
+  return person == nullptr ? "user " + std::to_string(geteuid()) : std::string(person->pw_name);
+}
+
+std::string machine_words() {
+  std::array<char, 256> name{};
+  const bool is_known = gethostname(name.data(), name.size() - 1) == 0;
+  return (is_known ? std::string(name.data()) : std::string("this machine")) + ", process " +
+         std::to_string(getpid());
+}
+
 Surroundings surroundings_of_this_process(const UseCases& use_cases) {
   Surroundings surroundings{.look = look_for(facts_of_standard_output()),
                             .use_cases = use_cases,
                             .is_stop_asked_for = is_interrupted,
                             .seconds_now = seconds_on_the_steady_clock,
                             .threads_at_hand = std::thread::hardware_concurrency(),
-                            .program_version = KEENFALL_VERSION};
+                            .program_version = KEENFALL_VERSION,
+                            .utc_now = utc_by_the_clock,
+                            .login_name = login_name(),
+                            .machine_words = machine_words()};
   if (standard_error_is_a_terminal()) surroundings.write_progress = write_to_standard_error;
   return surroundings;
 }
@@ -65,6 +94,9 @@ ExitCode run(const std::vector<std::string>& words, const UseCases& use_cases) {
   } catch (const std::bad_alloc&) {
     write_to_standard_error("There is not enough memory for this.\n");
     return ExitCode::not_usable;
+  } catch (const workbench::NotebookTrouble& trouble) {
+    write_to_standard_error(std::string(trouble.what()) + "\n");
+    return ExitCode::file_trouble;
   } catch (const std::exception& error) {
     return our_fault(error.what());
   }

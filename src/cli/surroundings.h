@@ -17,6 +17,9 @@ struct Surroundings {
   std::function<void(const std::string&)> write_progress;  // at once; empty: nobody watches
   unsigned threads_at_hand = 1;
   std::string program_version;
+  std::function<std::string()> utc_now;  // "2026-11-26T12:00:00Z"
+  std::string login_name;                // of who sits here; who changes a notebook without --who
+  std::string machine_words;             // "bench-2, process 4711"
 };
 
 }  // namespace keenfall::cli

@@ -28,8 +28,6 @@ void add_judging_options(CLI::App& app, TypedOptions& typed, std::string& json) 
 void add_table_options(CLI::App& app, TypedOptions& typed) {
   constexpr int kOneEach = 1;  // the word after it; further ones are tables
   app.add_option("--kind", typed.kind);
-  app.add_option("--rung", typed.rung);
-  app.add_option("--test-level", typed.test_level);
   app.add_option("--column", typed.columns)
       ->expected(kOneEach)
       ->take_all()
@@ -42,6 +40,23 @@ void add_table_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--sheet", typed.sheets)->expected(kOneEach)->take_all()->allow_extra_args(false);
   app.add_option("--shape", typed.shape);
   app.add_option("--decimal", typed.decimal);
+}
+
+void add_authorship_options(CLI::App& app, TypedOptions& typed) {
+  app.add_option("--who", typed.who);
+  app.add_option("--why", typed.why);
+}
+
+void add_strike_options(CLI::App& app, TypedOptions& typed) {
+  app.add_option("--who", typed.who);
+  app.add_option("--trial", typed.trial);
+  app.add_option("--run", typed.run);
+  app.add_option("--blade", typed.blade);
+  app.add_option("--medium", typed.medium);
+  app.add_option("--cuts", typed.cuts);
+  app.add_option("--reading", typed.reading);
+  app.add_option("--station", typed.station);
+  app.add_option("--reason", typed.reason);
 }
 
 base::Problem unknown_option(const std::string& word) {
@@ -82,6 +97,23 @@ base::ResultOrProblems<TypedOptions> typed_options(Command command,
     case Command::judge:
       add_judging_options(app, typed, json);
       add_table_options(app, typed);
+      app.add_option("--rung", typed.rung);
+      app.add_option("--test-level", typed.test_level);
+      app.add_option("--trial", typed.trial);
+      break;
+    case Command::take:
+      add_table_options(app, typed);
+      app.add_option("--trial", typed.trial);
+      add_authorship_options(app, typed);
+      break;
+    case Command::undo:
+      add_authorship_options(app, typed);
+      break;
+    case Command::strike:
+      add_strike_options(app, typed);
+      break;
+    case Command::look:
+      app.add_option("--who", typed.who);
       break;
     case Command::demo:
       add_judging_options(app, typed, json);

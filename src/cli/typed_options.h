@@ -32,11 +32,22 @@ struct TypedOptions {
   std::vector<std::string> sheets;
   std::optional<std::string> shape;
   std::optional<std::string> decimal;
+  std::optional<std::string> trial;  // of a notebook, as all that follow
+  std::optional<std::string> who;
+  std::optional<std::string> why;
+  std::optional<std::string> run;
+  std::optional<std::string> blade;
+  std::optional<std::string> medium;
+  std::optional<std::string> cuts;
+  std::optional<std::string> reading;
+  std::optional<std::string> station;
+  std::optional<std::string> reason;
   bool quiet = false;
   bool no_open = false;
 };
 
-enum class Command { judge, demo };
+// `look`: what only looks into a notebook, or makes one; those have no options but --who.
+enum class Command { judge, demo, take, undo, strike, look };
 
 // Fails for an option the command does not have, one without its value, one given twice.
 [[nodiscard]] base::ResultOrProblems<TypedOptions> typed_options(

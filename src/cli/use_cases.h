@@ -8,8 +8,12 @@
 #include "trials/trial.h"
 #include "verdicts/judgement.h"
 #include "workbench/judge_tables.h"
+#include "workbench/notebook_changes.h"
+#include "workbench/notebook_pages.h"
 
+#include <cstdint>
 #include <functional>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -17,6 +21,28 @@
 namespace keenfall::cli {
 
 using Judgements = base::ResultOrProblems<std::vector<verdicts::Judgement>>;
+
+struct NotebookJobs {
+  std::function<base::Result<std::string>(
+      const std::string& path, const std::string& made_by, const workbench::Hand&)>
+      make;
+  std::function<base::ResultOrProblems<workbench::TakenIn>(const workbench::TakeRequest&,
+                                                           const workbench::Hand&)>
+      take;
+  std::function<base::Result<notebook::Struck>(
+      const std::string& path, notebook::StrikeRequest, const workbench::Hand&)>
+      strike;
+  std::function<base::Result<notebook::JournalEntry>(
+      const std::string& path, std::optional<std::int64_t> entry, const workbench::Hand&)>
+      undo;
+  std::function<base::Result<std::vector<notebook::KeptTrial>>(const std::string& path)> trials;
+  std::function<base::Result<trials::Trial>(const std::string& path, const std::string& name)>
+      trial;
+  std::function<base::Result<std::vector<notebook::JournalEntry>>(const std::string& path)> journal;
+  std::function<base::Result<workbench::CheckedNotebook>(const std::string& path)> check;
+  std::function<base::Result<std::string>(const std::string& path, const std::string& copy_path)>
+      back_up;
+};
 
 struct UseCases {
   std::function<Judgements(std::span<const std::string> paths,
@@ -30,6 +56,7 @@ struct UseCases {
                            const base::ProgressReport&)>
       judge_trial;
   std::function<trials::Trial(base::Seed)> matting_bench;
+  NotebookJobs notebook = {};
 };
 
 }  // namespace keenfall::cli

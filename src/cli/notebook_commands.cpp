@@ -1,0 +1,229 @@
+#include "cli/notebook_commands.h"
+
+#include "cli/judge_request.h"
+#include "cli/notebook_text.h"
+#include "cli/text_layout.h"
+#include "cli/typed_options.h"
+
+#include <charconv>
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <map>
+#include <utility>
+#include <vector>
+
+namespace keenfall::cli {
+
+namespace {
+
+constexpr const char* kNothingChanged = "nothing was changed";
+
+// A command as it was typed, with all it meets.
+struct Asked {
+  std::string command;
+  TypedOptions typed;
+  const Surroundings& around;
+
+  [[nodiscard]] const std::string& word(std::size_t i) const { return typed.positionals[i]; }
+  [[nodiscard]] const NotebookJobs& jobs() const { return around.use_cases.notebook; }
+};
+
+Outcome wrong(const Asked& asked, const std::string& option, const std::string& sentence) {
+  return wrong_usage({{.sentence = sentence, .place = {.column = option}}}, asked.command);
+}
+
+Outcome done(const Asked& asked, const std::string& sentence) {
+  return {.out = wrapped(shown_as(sentence, asked.around.look), {}, asked.around.look)};
+}
+
+workbench::Hand hand_of(const Asked& asked) {
+  const std::string who = asked.typed.who.value_or("");
+  return {.who = who.empty() ? asked.around.login_name : who,
+          .machine_words = asked.around.machine_words,
+          .at_utc = asked.around.utc_now(),
+          .why = asked.typed.why.value_or("")};
+}
+
+Outcome make_new(const Asked& asked) {
+  const auto made =
+      asked.jobs().make(asked.word(0), "keenfall " + asked.around.program_version, hand_of(asked));
+  if (!made) return refused({made.error()}, kNothingChanged);
+  return done(asked,
+              *made + " is a new notebook. To put a table into it: keenfall take " + *made +
+                  " readings.csv");
+}
+
+Outcome take_tables_in(const Asked& asked) {
+  const auto request = judge_request(asked.typed, 1);
+  if (!request) return wrong_usage(request.error(), asked.command);
+  const auto& words = asked.typed.positionals;
+  const auto taken = asked.jobs().take({.notebook = words.front(),
+                                        .tables = {words.begin() + 1, words.end()},
+                                        .trial = asked.typed.trial.value_or(""),
+                                        .options = request->options.table},
+                                       hand_of(asked));
+  if (!taken) return refused(taken.error(), "nothing was taken");
+  return {.out = taken_text(*taken, asked.around.look)};
+}
+
+Outcome show(const Asked& asked) {
+  if (asked.typed.positionals.size() > 1) {
+    const auto trial = asked.jobs().trial(asked.word(0), asked.word(1));
+    if (!trial) return refused({trial.error()}, "nothing was shown");
+    return {.out = runs_text(*trial, asked.around.look)};
+  }
+  const auto trials = asked.jobs().trials(asked.word(0));
+  if (!trials) return refused({trials.error()}, "nothing was shown");
+  return {.out = trials_text(asked.word(0), *trials, asked.around.look)};
+}
+
+Outcome log(const Asked& asked) {
+  const auto journal = asked.jobs().journal(asked.word(0));
+  if (!journal) return refused({journal.error()}, "nothing was shown");
+  return {.out = journal_text(*journal, asked.around.look)};
+}
+
+Outcome undo(const Asked& asked) {
+  std::optional<std::int64_t> entry;
+  if (asked.typed.positionals.size() > 1) {
+    const std::string& word = asked.word(1);
+    std::int64_t number = 0;
+    const auto [end, fault] = std::from_chars(word.data(), word.data() + word.size(), number);
+    if (fault != std::errc() || end != word.data() + word.size() || number < 1) {
+      return wrong(
+          asked, "--", "An entry is a number that keenfall log lists, not \"" + word + "\".");
+    }
+    entry = number;
+  }
+  const auto undone = asked.jobs().undo(asked.word(0), entry, hand_of(asked));
+  if (!undone) return refused({undone.error()}, kNothingChanged);
+  return done(asked,
+              "Done, as entry " + std::to_string(undone->entry) + ": " + undone->what +
+                  ". To take this back: keenfall undo " + asked.word(0) + " " +
+                  std::to_string(undone->entry));
+}
+
+// The option's number; false where it is none.
+bool read_number(const std::optional<std::string>& text, std::optional<double>& number) {
+  if (!text) return true;
+  double value = 0;
+  const auto [end, fault] = std::from_chars(text->data(), text->data() + text->size(), value);
+  if (fault != std::errc() || end != text->data() + text->size()) return false;
+  number = value;
+  return std::isfinite(value);
+}
+
+Outcome strike(const Asked& asked) {
+  const TypedOptions& typed = asked.typed;
+  if (typed.run.value_or("").empty()) {
+    return wrong(asked, "--run", "--run says which run is meant: --run=2");
+  }
+  if (typed.reason.value_or("").empty()) {
+    return wrong(asked, "--reason", "--reason says why it does not count: --reason=\"slipped\"");
+  }
+  notebook::StrikeRequest request{.trial = typed.trial.value_or(""),
+                                  .blade = typed.blade.value_or(""),
+                                  .medium = typed.medium.value_or(""),
+                                  .run = *typed.run,
+                                  .station = typed.station.value_or(""),
+                                  .reason = *typed.reason};
+  if (!read_number(typed.cuts, request.cuts) || request.cuts.value_or(0) < 0) {
+    return wrong(asked, "--cuts", "--cuts must be a number of cuts, not \"" + *typed.cuts + "\".");
+  }
+  if (!read_number(typed.reading, request.reading)) {
+    return wrong(asked,
+                 "--reading",
+                 "--reading must be a number without its unit, not \"" + *typed.reading + "\".");
+  }
+  if (!request.cuts && (request.reading || !request.station.empty())) {
+    return wrong(asked,
+                 "--cuts",
+                 "--reading and --station narrow down what --cuts names. Say --cuts too; without "
+                 "any of them the whole run is voided.");
+  }
+  const auto struck = asked.jobs().strike(asked.word(0), request, hand_of(asked));
+  if (!struck) return refused({struck.error()}, kNothingChanged);
+  return done(asked, struck_words(*struck, request.run));
+}
+
+Outcome check(const Asked& asked) {
+  const auto checked = asked.jobs().check(asked.word(0));
+  if (!checked) return refused({checked.error()}, "nothing was checked");
+  const std::string text = checked_text(asked.word(0), *checked, asked.around.look);
+  if (checked->findings.empty()) return {.out = text};
+  return {.code = ExitCode::file_trouble, .out = "", .err = text};
+}
+
+Outcome back_up(const Asked& asked) {
+  const auto copy = asked.jobs().back_up(asked.word(0), asked.word(1));
+  if (!copy) return refused({copy.error()}, "no copy was made");
+  return done(asked, *copy + " is a whole copy of " + asked.word(0) + ".");
+}
+
+struct NotebookCommand {
+  Command options;
+  std::size_t fewest_words;
+  std::size_t most_words;
+  const char* needs;  // "take needs ...: keenfall ..."
+  Outcome (*run)(const Asked&);
+};
+
+const std::map<std::string, NotebookCommand>& commands() {
+  constexpr std::size_t kAnyNumber = static_cast<std::size_t>(-1);
+  static const std::map<std::string, NotebookCommand> all = {
+      {"new", {Command::look, 1, 1, "one file to make: keenfall new bench.keen", make_new}},
+      {"take",
+       {Command::take,
+        2,
+        kAnyNumber,
+        "a notebook and a table: keenfall take bench.keen readings.csv",
+        take_tables_in}},
+      {"show",
+       {Command::look,
+        1,
+        2,
+        "a notebook, and a trial if you like: keenfall show bench.keen readings",
+        show}},
+      {"log", {Command::look, 1, 1, "one notebook: keenfall log bench.keen", log}},
+      {"undo",
+       {Command::undo,
+        1,
+        2,
+        "a notebook, and an entry if you like: keenfall undo bench.keen 3",
+        undo}},
+      {"strike",
+       {Command::strike,
+        1,
+        1,
+        "one notebook: keenfall strike bench.keen --run=2 --reason=\"slipped\"",
+        strike}},
+      {"check", {Command::look, 1, 1, "one notebook: keenfall check bench.keen", check}},
+      {"backup",
+       {Command::look,
+        2,
+        2,
+        "a notebook and a name for the copy: keenfall backup bench.keen copy.keen",
+        back_up}}};
+  return all;
+}
+
+}  // namespace
+
+std::optional<Outcome> notebook_command(const std::string& command,
+                                        std::span<const std::string> words,
+                                        const Surroundings& surroundings) {
+  const auto found = commands().find(command);
+  if (found == commands().end()) return std::nullopt;
+  const NotebookCommand& known = found->second;
+  auto typed = typed_options(known.options, words);
+  if (!typed) return wrong_usage(typed.error(), command);
+  const Asked asked{.command = command, .typed = std::move(*typed), .around = surroundings};
+  const std::size_t count = asked.typed.positionals.size();
+  if (count < known.fewest_words || count > known.most_words) {
+    return wrong(asked, "--", command + " needs " + known.needs);
+  }
+  return known.run(asked);
+}
+
+}  // namespace keenfall::cli

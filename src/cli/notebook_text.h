@@ -1,0 +1,28 @@
+// What is in a notebook and what was done with it, in words.
+#pragma once
+
+#include "cli/look.h"
+#include "trials/trial.h"
+#include "workbench/notebook_changes.h"
+#include "workbench/notebook_pages.h"
+
+#include <string>
+#include <vector>
+
+namespace keenfall::cli {
+
+// "36 runs and 1,204 readings taken into matting, entry 1.", what grew, what was there, remarks.
+[[nodiscard]] std::string taken_text(const workbench::TakenIn& in, const Look& look);
+[[nodiscard]] std::string struck_words(const notebook::Struck& struck, const std::string& run);
+[[nodiscard]] std::string trials_text(const std::string& path,
+                                      const std::vector<notebook::KeptTrial>& trials,
+                                      const Look& look);
+// The runs of a trial, by arm.
+[[nodiscard]] std::string runs_text(const trials::Trial& trial, const Look& look);
+[[nodiscard]] std::string journal_text(const std::vector<notebook::JournalEntry>& journal,
+                                       const Look& look);
+[[nodiscard]] std::string checked_text(const std::string& path,
+                                       const workbench::CheckedNotebook& checked,
+                                       const Look& look);
+
+}  // namespace keenfall::cli
