@@ -1,0 +1,179 @@
+// A notebook's life through the program: made, filled, judged, struck in, undone, checked, copied.
+#include "tables_on_disk.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <fstream>
+#include <string>
+
+namespace keenfall::journeys {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+
+// A new notebook's path, in place of any that was there.
+std::string a_notebook(const std::string& name) {
+  const std::string path = scratch(name).string();
+  std::filesystem::remove(path);
+  EXPECT_EQ(keenfall({"new", path}).exit_code, 0);
+  return path;
+}
+
+nlohmann::json judged(const std::string& path) {
+  auto document = nlohmann::json::parse(keenfall({"judge", path, "--json"}).out);
+  document["fit"].erase("cpu_seconds");
+  return document;
+}
+
+TEST(ANotebook, IsJudgedToTheSameNumbersAsItsTable) {
+  const std::string table = a_table("spring.csv", readings_of(2));
+  const std::string notebook = a_notebook("same.keen");
+
+  const Said taken = keenfall({"take", notebook, table});
+
+  EXPECT_EQ(taken.exit_code, 0) << taken.err;
+  EXPECT_THAT(taken.out, HasSubstr("6 runs and 36 readings into spring, entry 1."));
+  EXPECT_EQ(judged(notebook), judged(table));
+}
+
+TEST(ANotebook, SaysNothingNewOfATableTakenTwice) {
+  const std::string table = a_table("twice.csv", readings_of(2));
+  const std::string notebook = a_notebook("twice.keen");
+  keenfall({"take", notebook, table});
+
+  const Said again = keenfall({"take", notebook, table});
+
+  EXPECT_EQ(again.exit_code, 0) << again.err;
+  EXPECT_THAT(again.out, HasSubstr("Nothing new: twice holds these tables already (6 runs)."));
+}
+
+TEST(ANotebook, TakesMoreReadingsOfRunsItHas) {
+  const std::string table = a_table("grown.csv", "blade,medium,run,cuts,reading\nA,felt,1,0,100\n");
+  const std::string notebook = a_notebook("grown.keen");
+  keenfall({"take", notebook, table});
+  a_table("grown.csv", "blade,medium,run,cuts,reading\nA,felt,1,0,100\nA,felt,1,9,150\n");
+
+  EXPECT_THAT(keenfall({"take", notebook, table}).out,
+              HasSubstr("No new run and 1 reading into grown, entry 2. 1 run that had fewer "
+                        "readings\ngrew."));
+}
+
+TEST(ANotebook, JudgesWithoutWhatIsStruckUntilThatIsUndone) {
+  const std::string notebook = a_notebook("struck.keen");
+  keenfall({"take", notebook, a_table("struck.csv", readings_of(2))});
+  const auto before = judged(notebook);
+
+  const Said struck = keenfall({"strike",
+                                notebook,
+                                "--run=2",
+                                "--blade=A",
+                                "--cuts=40",
+                                "--reason",
+                                "thread slipped",
+                                "--who=R."});
+  const auto without = judged(notebook);
+  const Said undone = keenfall({"undo", notebook, "--why", "it had not"});
+
+  EXPECT_EQ(struck.exit_code, 0) << struck.err;
+  EXPECT_THAT(struck.out, HasSubstr("1 reading of run 2 struck out, entry 2."));
+  EXPECT_EQ(without["runs"][1]["readings_struck"], 1);
+  EXPECT_NE(without["comparisons"], before["comparisons"]);
+  EXPECT_EQ(undone.exit_code, 0) << undone.err;
+  EXPECT_EQ(judged(notebook), before);
+  EXPECT_THAT(keenfall({"log", notebook}).out,
+              AllOf(HasSubstr(", R.\n  strike at 40 in run 2 of struck\n  why: thread slipped\n  "
+                              "undone by entry 3"),
+                    HasSubstr("why: it had not\n  undoes entry 2")));
+}
+
+TEST(ANotebook, VoidsARunWhereNoCutsAreNamedAndShowsIt) {
+  const std::string notebook = a_notebook("void.keen");
+  keenfall({"take", notebook, a_table("void.csv", readings_of(2))});
+
+  const Said said = keenfall({"strike", notebook, "--run=1", "--blade=C", "--reason=burr left"});
+
+  EXPECT_THAT(said.out, HasSubstr("No cuts were named, so the whole run 1 is voided, entry 2."));
+  EXPECT_THAT(keenfall({"show", notebook, "void"}).out,
+              HasSubstr("Run 1 of C on rope is voided: burr left"));
+  EXPECT_THAT(keenfall({"show", notebook}).out, HasSubstr("void      6        36"));
+}
+
+TEST(ANotebook, IsAsItWasWrittenAndSoIsItsBackup) {
+  const std::string notebook = a_notebook("whole.keen");
+  keenfall({"take", notebook, a_table("whole.csv", readings_of(2))});
+  const std::string copy = scratch("whole_copy.keen").string();
+  std::filesystem::remove(copy);
+
+  EXPECT_EQ(keenfall({"backup", notebook, copy}).exit_code, 0);
+  EXPECT_EQ(keenfall({"backup", notebook, copy}).exit_code, 4);  // something is there now
+  for (const std::string& path : {notebook, copy}) {
+    const Said said = keenfall({"check", path});
+    EXPECT_EQ(said.exit_code, 0) << said.err;
+    EXPECT_THAT(said.out, HasSubstr("is as it was written."));
+  }
+}
+
+TEST(ADamagedNotebook, IsNotJudgedAndCheckSaysWhatIsWrong) {
+  const std::string notebook = a_notebook("damaged.keen");
+  keenfall({"take", notebook, a_table("damaged.csv", readings_of(2))});
+  std::string bytes = content_of(notebook);
+  for (auto at = bytes.find("rope"); at != std::string::npos; at = bytes.find("rope", at)) {
+    bytes.replace(at, 4, "rape");
+  }
+  std::ofstream(notebook, std::ios::binary) << bytes;
+
+  const Said refused = keenfall({"judge", notebook});
+  const Said checked = keenfall({"check", notebook});
+
+  EXPECT_EQ(refused.exit_code, 4);
+  EXPECT_THAT(refused.out, IsEmpty());
+  EXPECT_THAT(refused.err, AllOf(HasSubstr(notebook), HasSubstr("keenfall check")));
+  EXPECT_EQ(checked.exit_code, 4);
+  EXPECT_THAT(checked.err, HasSubstr("the checksum does not fit"));
+}
+
+TEST(ANotebook, AsksWhichOfItsTrialsIsMeant) {
+  const std::string notebook = a_notebook("several.keen");
+  const std::string table = a_table("several.csv", readings_of(2));
+  keenfall({"take", notebook, table, "--trial=one"});
+  keenfall({"take", notebook, table, "--trial=two"});
+
+  const Said said = keenfall({"judge", notebook});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.err, HasSubstr("one, two"));
+  EXPECT_EQ(keenfall({"judge", notebook, "--trial=two", "--quiet"}).exit_code, 0);
+}
+
+TEST(ANotebook, TakesNothingOfATableWithAProblem) {
+  const std::string notebook = a_notebook("refused.keen");
+
+  const Said said =
+      keenfall({"take", notebook, a_table("refused.csv", readings_of(2) + "A,rope,4,0,ten\n")});
+
+  EXPECT_EQ(said.exit_code, 3);
+  EXPECT_THAT(said.err, AllOf(HasSubstr("line 38"), HasSubstr("1 problem; nothing was taken.")));
+  EXPECT_THAT(keenfall({"show", notebook}).out, HasSubstr("holds no trial yet"));
+}
+
+TEST(ANotebook, IsAskedForInTheRightWay) {
+  const std::string notebook = a_notebook("asked.keen");
+
+  EXPECT_EQ(keenfall({"new", notebook}).exit_code, 4);
+  EXPECT_EQ(keenfall({"new"}).exit_code, 2);
+  EXPECT_EQ(keenfall({"take", notebook}).exit_code, 2);
+  EXPECT_EQ(keenfall({"show", scratch("nowhere.keen").string()}).exit_code, 4);
+  EXPECT_EQ(keenfall({"undo", notebook, "first"}).exit_code, 2);
+  EXPECT_EQ(keenfall({"undo", notebook}).exit_code, 3);
+  EXPECT_EQ(keenfall({"strike", notebook, "--run=1"}).exit_code, 2);
+  EXPECT_EQ(keenfall({"strike", notebook, "--run=1", "--reason=x", "--cuts=many"}).exit_code, 2);
+  EXPECT_EQ(keenfall({"log", notebook, "--kind=glint"}).exit_code, 2);
+}
+
+}  // namespace
+}  // namespace keenfall::journeys
