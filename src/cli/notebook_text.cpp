@@ -28,7 +28,7 @@ std::string readings_of(std::size_t count) { return number_of(count, "reading", 
 std::string cell_of(std::size_t count) { return count == 0 ? "" : with_thousands(count); }
 
 std::string paragraph(const std::string& text, int indent, const Look& look) {
-  return wrapped(shown_as(text, look), {.first = indent, .rest = indent + 2}, look);
+  return wrapped(shown_as(text, look), {.first = indent, .rest = indent}, look);
 }
 
 std::string words_of(const trials::Arm& arm) {
