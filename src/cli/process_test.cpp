@@ -1,6 +1,7 @@
 #include "cli/process.h"
 
 #include "wire/made_judgement.h"
+#include "workbench/notebook_trouble.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -81,6 +82,15 @@ TEST(Process, SaysWhenThereIsNotEnoughMemory) {
 
   EXPECT_EQ(said.exit_code, 1);
   EXPECT_THAT(said.err, HasSubstr("not enough memory"));
+}
+
+TEST(Process, CallsADamagedNotebookFileTroubleInItsOwnWords) {
+  const Said said =
+      said_with([]() -> Judgements { throw workbench::NotebookTrouble("b.keen: damaged."); });
+
+  EXPECT_EQ(said.exit_code, 4);
+  EXPECT_EQ(said.err, "b.keen: damaged.\n");
+  EXPECT_THAT(said.out, IsEmpty());
 }
 
 }  // namespace
