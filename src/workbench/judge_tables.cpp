@@ -343,7 +343,7 @@ base::ResultOrProblems<Judgements> judge_tables(std::span<const std::string> pat
   const auto notebook = std::ranges::find_if(paths, is_notebook);
   if (notebook != paths.end()) {
     if (auto problem = problem_with_notebook(paths, options)) return refused(std::move(*problem));
-    const auto kept = trial_in(*notebook, options.trial.value_or(""));
+    const auto kept = checked_trial_in(*notebook, options.trial.value_or(""));
     if (!kept) return refused(kept.error());
     return judge_trial(*kept, options, executor, progress);
   }

@@ -70,6 +70,17 @@ base::Result<trials::Trial> trial_in(const std::string& path, const std::string&
   });
 }
 
+base::Result<trials::Trial> checked_trial_in(const std::string& path, const std::string& name) {
+  (void)naming_the_file(path, [&]() -> base::Result<bool> {
+    const auto opened = opened_to_read(path);
+    if (!opened) return base::failed(opened.error());
+    const std::vector<std::string> findings = notebook::check(*opened);
+    if (!findings.empty()) throw notebook::NotebookDamaged("it is not as it was written");
+    return true;
+  });
+  return trial_in(path, name);
+}
+
 base::Result<std::vector<notebook::JournalEntry>> journal_in(const std::string& path) {
   return naming_the_file(path, [&]() -> base::Result<std::vector<notebook::JournalEntry>> {
     const auto opened = opened_to_read(path);

@@ -24,6 +24,9 @@ namespace keenfall::workbench {
 // name empty: the only one.
 [[nodiscard]] base::Result<trials::Trial> trial_in(const std::string& path,
                                                    const std::string& name);
+// The same for judging: after the whole notebook was checked, so that no answer rests on damage.
+[[nodiscard]] base::Result<trials::Trial> checked_trial_in(const std::string& path,
+                                                           const std::string& name);
 [[nodiscard]] base::Result<std::vector<notebook::JournalEntry>> journal_in(const std::string& path);
 
 struct CheckedNotebook {
