@@ -78,6 +78,7 @@ TEST(Answers, SayWhenMoreThanFortyRunsWouldBeNeeded) {
 TEST(Answers, SayAtLeastWhereTheLongerOneWasNotCutFarEnough) {
   Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
   judgement.arms[1].half_keenness->beyond_what_was_cut = true;
+  judgement.arms[1].half_keenness->runs_that_reached = 0;
   judgement.arms[1].longest_run_cuts = 60;
   judgement.comparisons[0].beyond_what_was_cut = true;
 
@@ -85,6 +86,16 @@ TEST(Answers, SayAtLeastWhereTheLongerOneWasNotCutFarEnough) {
               AllOf(HasSubstr("C stays keen at least 2.3 times as long as A"),
                     HasSubstr("More than 60 cuts (6.0 m) against 34 (3.4 m)."),
                     HasSubstr("carried on past what was cut, points to 3.2")));
+}
+
+TEST(Answers, AreNotSureOfMoreCutsWhereARunWasSeenToGetThere) {
+  Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
+  judgement.arms[1].half_keenness->beyond_what_was_cut = true;
+  judgement.arms[1].half_keenness->runs_that_reached = 1;
+  judgement.arms[1].longest_run_cuts = 60;
+  judgement.comparisons[0].beyond_what_was_cut = true;
+
+  EXPECT_THAT(sentence_of(judgement), HasSubstr("Probably more than 60 cuts (6.0 m) against 34"));
 }
 
 TEST(Answers, SayThatNeitherWasCutThatFar) {

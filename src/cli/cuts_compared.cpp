@@ -48,9 +48,13 @@ std::string cuts_words(const Judgement& judgement,
                        const verdicts::At& at,
                        Naming naming) {
   const verdicts::CutsToLevel& reached = cuts_compared(arm, at);
-  return reached.beyond_what_was_cut
-             ? "more than " + with_metres(judgement, arm.longest_run_cuts, naming, arm)
-             : with_metres(judgement, reached.cuts.median, naming, arm);
+  if (!reached.beyond_what_was_cut) {
+    return with_metres(judgement, reached.cuts.median, naming, arm);
+  }
+  // An edge that was seen to get there, or an interval that begins sooner, leaves it open.
+  const bool is_sure = reached.runs_that_reached == 0 && reached.cuts.lo95 >= arm.longest_run_cuts;
+  return (is_sure ? "more than " : "probably more than ") +
+         with_metres(judgement, arm.longest_run_cuts, naming, arm);
 }
 
 }  // namespace
