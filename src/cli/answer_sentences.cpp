@@ -254,7 +254,7 @@ std::string level_words(const Judgement& judgement, const verdicts::At& at) {
     case verdicts::ComparedAt::common_reading:
       return fmt::format("{} {} {}",
                          rises ? "to reach" : "to fall to",
-                         base::plain_number(at.reading),
+                         asked_reading_text(at.reading),
                          judgement.unit);
     case verdicts::ComparedAt::level:
       break;

@@ -69,11 +69,11 @@ std::string second_level_head(const Judgement& judgement) {
   if (has_a_common_reading(judgement)) {
     for (const verdicts::Comparison& comparison : judgement.comparisons) {
       if (comparison.at.what == verdicts::ComparedAt::common_reading) {
-        return "to " + base::plain_number(comparison.at.reading) + " " + judgement.unit;
+        return "to " + asked_reading_text(comparison.at.reading) + " " + judgement.unit;
       }
     }
     return judgement.stop_reading
-               ? "to " + base::plain_number(*judgement.stop_reading) + " " + judgement.unit
+               ? "to " + asked_reading_text(*judgement.stop_reading) + " " + judgement.unit
                : std::string("to one reading");
   }
   return rises ? "to " + base::plain_number(judgement.stop_level) + "× start"

@@ -1,5 +1,7 @@
 #include "cli/rounded.h"
 
+#include "base/plain_number.h"
+
 #include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
@@ -58,6 +60,12 @@ std::string reading_text(double reading) {
   if (std::abs(reading) >= kMillion) return fmt::format("{:.2e}", reading);
   if (std::abs(reading) >= 99.5) return fmt::format("{:.0f}", reading);
   return to_figures(reading, 2);
+}
+
+std::string asked_reading_text(double reading) {
+  constexpr std::size_t kAsTyped = 6;
+  std::string plain = base::plain_number(reading);
+  return plain.size() <= kAsTyped ? plain : to_figures(reading, 4);
 }
 
 std::string metres_text(double cuts, std::optional<double> cut_length_mm) {

@@ -17,6 +17,9 @@ namespace keenfall::cli {
 
 [[nodiscard]] std::string cuts_text(double cuts);
 [[nodiscard]] std::string reading_text(double reading);
+// A reading that edges are compared at: as it was asked for, or to four figures where it came out
+// of another unit.
+[[nodiscard]] std::string asked_reading_text(double reading);
 
 // "10.8 m"; empty when the length of a cut was not recorded.
 [[nodiscard]] std::string metres_text(double cuts, std::optional<double> cut_length_mm);

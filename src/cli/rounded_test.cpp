@@ -62,5 +62,11 @@ TEST(Rounding, GivesMetresWhereTheLengthOfACutIsKnown) {
 // exp(0.18) = 1.197 (closed form).
 TEST(Rounding, GivesALogScatterInPercent) { EXPECT_EQ(scatter_text(0.18), "20 %"); }
 
+TEST(Rounded, AReadingAskedForStaysAsTypedUnlessItWasConverted) {
+  EXPECT_EQ(asked_reading_text(400), "400");
+  EXPECT_EQ(asked_reading_text(0.3), "0.3");
+  EXPECT_EQ(asked_reading_text(509.8581064889641), "509.9");
+}
+
 }  // namespace
 }  // namespace keenfall::cli

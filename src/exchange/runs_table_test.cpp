@@ -163,6 +163,9 @@ TEST(RowFilters, LeaveOutRowsAndSaySo) {
 }
 
 TEST(RowFilters, NeedAColumnThatIsThere) {
+  EXPECT_THAT(
+      problem_in("blade,medium,run,cuts,reading\nA,s,1,0,104\n", {.where = {{"blade", "C"}}}),
+      HasSubstr("No row says blade=C, so --where leaves nothing to judge."));
   EXPECT_THAT(problem_in("blade,medium,run,cuts,reading\nA,s,1,0,104\n", {.where = {{"mm", "3"}}}),
               HasSubstr("--where names “mm”, but the table has no such column."));
 }

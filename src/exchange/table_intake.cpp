@@ -64,6 +64,20 @@ base::Problem merged_reading() {
               "be told. Unmerge them."};
 }
 
+// Of rows there were, and none that the options want.
+base::Problem nothing_chosen(const std::vector<RowFilter>& filters) {
+  std::string words;
+  for (const RowFilter& filter : filters) {
+    words += (words.empty() ? "" : " and ") + excerpt(filter.column) + "=" + excerpt(filter.wanted);
+  }
+  return {.kind = base::ProblemKind::unsuitable_data,
+          .sentence = "No row says " + words + ", so --where leaves nothing to judge.",
+          .place = {.column = "--where"},
+          .accepted =
+              "what a cell of that column says, letter for letter; of several --where all "
+              "must hold"};
+}
+
 }  // namespace
 
 TableIntake::TableIntake(const TableOptions& options)
@@ -330,9 +344,11 @@ void TableIntake::append_remarks(const std::vector<std::string>& remarks) {
 }
 
 base::ResultOrProblems<trials::Trial> TableIntake::finish(std::string name) && {
+  using Problems = std::vector<base::Problem>;
   trials::Trial trial = std::move(builder_).finish(std::move(name));
-  if (!problems_.empty()) {
-    return tl::unexpected<std::vector<base::Problem>>(std::move(problems_).sorted());
+  if (!problems_.empty()) return tl::unexpected<Problems>(std::move(problems_).sorted());
+  if (trial.runs.empty() && !options_.where.empty()) {
+    return tl::unexpected<Problems>(Problems{nothing_chosen(options_.where)});
   }
   trial.remarks.insert(trial.remarks.begin(), remarks_.begin(), remarks_.end());
   return trial;
