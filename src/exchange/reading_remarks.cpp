@@ -20,6 +20,7 @@ constexpr double kShareThatHasIt = 0.75;
 constexpr std::size_t kFewestRunsForFar = 6;
 constexpr double kFarInDeviations = 6;
 constexpr double kFarAsRatio = 1.5;
+constexpr double kOtherUnit = 30;
 // Of a normal distribution: its standard deviation is 1.4826 times the median absolute deviation.
 constexpr double kDeviationsPerMad = 1.4826;
 
@@ -164,6 +165,35 @@ std::vector<std::string> remarks_on_far_readings(const trials::Trial& trial) {
                            "with a reason.",
                        more);
       }
+    }
+  }
+  say_how_many_more(remarks, more);
+  return remarks;
+}
+
+std::vector<std::string> remarks_on_units(const trials::Trial& trial) {
+  std::vector<std::string> remarks;
+  std::size_t more = 0;
+  for (const std::string& kind : curve_kinds_of(trial)) {
+    std::vector<FarReading> firsts;
+    for (const trials::Run& run : trial.runs) {
+      const auto readings = checkpoints_of(trial, run, kind);
+      if (run.voided_reason || readings.empty()) continue;
+      const double first = median_of(readings.begin()->second);
+      if (first > 0) firsts.push_back({.run = &run, .reading = first});
+    }
+    if (firsts.size() < 2) continue;
+    std::vector<double> all;
+    for (const FarReading& one : firsts) all.push_back(one.reading);
+    // Of two alone neither is the odd one: the second is asked about.
+    const double usual = firsts.size() == 2 ? all.front() : median_of(all);
+    for (const FarReading& one : firsts) {
+      if (std::abs(std::log(one.reading / usual)) < std::log(kOtherUnit)) continue;
+      append_limited(remarks,
+                     run_in_words(*one.run) + " begins at " + base::with_figures(one.reading, 3) +
+                         ", where the others begin at about " + base::with_figures(usual, 3) +
+                         ". Is it in another unit? A column unit says so.",
+                     more);
     }
   }
   say_how_many_more(remarks, more);

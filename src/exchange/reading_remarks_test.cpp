@@ -45,5 +45,14 @@ TEST(FarReadings, AreNotLookedForAmongFewRuns) {
               Not(Contains(HasSubstr("far from"))));
 }
 
+// 1 N is 102 gf.
+TEST(RunsInAnotherUnit, AreAskedAbout) {
+  EXPECT_THAT(taken(six_runs("A,s,6,0,1.01\nA,s,6,50,1.2\nA,s,6,250,1.5\n")).remarks,
+              Contains("Run 6 of blade A in s begins at 1.01, where the others begin at about 103. "
+                       "Is it in another unit? A column unit says so."));
+  EXPECT_THAT(taken(six_runs("A,s,6,0,80\nA,s,6,50,125\nA,s,6,250,151\n")).remarks,
+              Not(Contains(HasSubstr("another unit"))));
+}
+
 }  // namespace
 }  // namespace keenfall::exchange

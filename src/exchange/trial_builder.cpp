@@ -131,6 +131,7 @@ trials::Trial TrialBuilder::finish(std::string name) && {
   append_remarks(trial, remarks_on_names(trial));
   append_remarks(trial, remarks_on_angles(trial));
   append_remarks(trial, remarks_on_threads(trial));
+  append_remarks(trial, remarks_on_units(trial));
   append_remarks(trial, remarks_on_gaps(trial));
   append_remarks(trial, remarks_on_far_readings(trial));
   return trial;
