@@ -12,6 +12,10 @@ namespace {
 
 void must(int code, const char* what) {
   if (code == SQLITE_OK) return;
+  if (code == SQLITE_CORRUPT) throw NotebookDamaged(std::string(what) + ": the file is damaged");
+  if (code == SQLITE_FULL) {
+    throw NotebookFailure("there is no room left on the disk; nothing of this change was kept");
+  }
   throw NotebookFailure(std::string(what) + ": " + sqlite3_errstr(code));
 }
 

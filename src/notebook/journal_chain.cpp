@@ -1,5 +1,6 @@
 #include "notebook/journal_chain.h"
 
+#include "notebook/notebook_failure.h"
 #include "notebook/row_checksum.h"
 
 #include <algorithm>
@@ -51,6 +52,9 @@ void append_to_chain(SQLite::Database& database,
   last.bind(1, entry.entry - 1);
   if (last.executeStep()) {
     const std::string bytes = bytes_of(last.getColumn(0));
+    if (bytes.size() != before.size()) {
+      throw NotebookDamaged("the journal's last hash is not as it was written");
+    }
     std::ranges::transform(
         bytes, before.begin(), [](char byte) { return static_cast<std::uint8_t>(byte); });
   }

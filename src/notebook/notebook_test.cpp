@@ -246,5 +246,20 @@ TEST_F(ANotebook, RefusesWhatIsNoNotebookAndLeavesItAlone) {
   EXPECT_FALSE(Notebook::create(path_, {}, kOpener));
 }
 
+TEST_F(ANotebook, OfTheFirstSchemaStillOpens) {
+  std::filesystem::copy_file(std::string(KEENFALL_SOURCE_DIR) + "/tests/notebooks/schema_1.keen",
+                             path_);
+
+  const auto notebook = Notebook::open_to_write(path_, kOpener);
+
+  ASSERT_TRUE(notebook);
+  EXPECT_TRUE(check(*notebook).empty());
+  EXPECT_EQ(notebook->journal().size(), 2U);
+  const auto trial = kept_trial(*notebook, "m1");
+  ASSERT_EQ(trial->runs.size(), 4U);
+  EXPECT_EQ(trial->runs[0].readings[2].reading, 212);
+  EXPECT_EQ(trial->runs[2].readings[2].struck_reason, "thread slipped");
+}
+
 }  // namespace
 }  // namespace keenfall::notebook

@@ -231,12 +231,15 @@ class Reader {
   trials::Medium medium_with(std::int64_t medium_id) {
     const auto [found, is_new] = media_.try_emplace(medium_id);
     if (is_new) {
+      bool is_there = false;
       each("medium", "WHERE medium_id = ?", Cell(medium_id), [&](const Row& cells) {
         RowReader row(cells);
         row.skip(2);
         found->second.name = row.text();
         found->second.condition = row.text();
+        is_there = true;
       });
+      if (!is_there) throw NotebookDamaged("a run's medium is missing");
     }
     return found->second;
   }
