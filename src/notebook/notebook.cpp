@@ -76,6 +76,39 @@ SQLite::Database opened_to_read(const std::string& path) {
                           SQLite::OPEN_READONLY | SQLite::OPEN_URI);
 }
 
+// A file made only where nothing is, in one step; gone again unless it is kept.
+class NewFile {
+ public:
+  // `kind`: "notebook", "copy".
+  static base::Result<NewFile> make(const std::string& path, const std::string& kind) {
+    const int made = ::open(path.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0644);
+    if (made < 0) {
+      return base::failed(about_file(
+          path,
+          errno == EEXIST ? "There is something of this name already; it was left as it is."
+                          : "No " + kind + " can be made here: " +
+                                std::generic_category().message(errno) + "."));
+    }
+    ::close(made);
+    return NewFile(path);
+  }
+
+  NewFile(NewFile&& other) noexcept : path_(std::exchange(other.path_, {})) {}
+  NewFile& operator=(NewFile&&) = delete;
+  NewFile(const NewFile&) = delete;
+  NewFile& operator=(const NewFile&) = delete;
+  ~NewFile() {
+    if (!path_.empty()) unlink(path_.c_str());
+  }
+
+  void keep() { path_.clear(); }
+
+ private:
+  explicit NewFile(std::string path) : path_(std::move(path)) {}
+
+  std::string path_;
+};
+
 // Runs what may throw SQLite's exceptions.
 template <class Work>
 auto carrying_over(Work work) {
@@ -116,21 +149,10 @@ Notebook::~Notebook() = default;
 base::Result<Notebook> Notebook::create(const std::string& path,
                                         const Birth& birth,
                                         const Opener& opener) {
-  // Made only where nothing is, in one step.
-  const int made = ::open(path.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0644);
-  if (made < 0) {
-    return base::failed(about_file(
-        path,
-        errno == EEXIST
-            ? "There is something of this name already; it was left as it is."
-            : "No notebook can be made here: " + std::generic_category().message(errno) + "."));
-  }
-  ::close(made);
+  auto made = NewFile::make(path, "notebook");
+  if (!made) return base::failed(made.error());
   auto lock = WriterLock::take(path, opener.words + ", since " + opener.at_utc);
-  if (!lock) {
-    unlink(path.c_str());
-    return base::failed(lock.error());
-  }
+  if (!lock) return base::failed(lock.error());
   return carrying_over([&]() -> base::Result<Notebook> {
     SQLite::Database database(path, SQLite::OPEN_READWRITE);
     database.exec("PRAGMA page_size = 4096");
@@ -146,6 +168,7 @@ base::Result<Notebook> Notebook::create(const std::string& path,
       transaction.commit();
     }
     database.exec("PRAGMA wal_checkpoint(TRUNCATE)");
+    made->keep();
     return Notebook(
         std::make_unique<NotebookFile>(NotebookFile{path, std::move(*lock), std::move(database)}));
   });
@@ -186,19 +209,13 @@ std::vector<JournalEntry> Notebook::journal() const {
 }
 
 base::Result<std::string> Notebook::back_up_to(const std::string& copy_path) const {
-  const int made = ::open(copy_path.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0644);
-  if (made < 0) {
-    return base::failed(about_file(
-        copy_path,
-        errno == EEXIST
-            ? "There is something of this name already; it was left as it is."
-            : "No copy can be made here: " + std::generic_category().message(errno) + "."));
-  }
-  ::close(made);
+  auto made = NewFile::make(copy_path, "copy");
+  if (!made) return base::failed(made.error());
   return carrying_over([&]() -> base::Result<std::string> {
     SQLite::Database copy(copy_path, SQLite::OPEN_READWRITE);
     SQLite::Backup(copy, file_->database).executeStep(-1);
     copy.exec("PRAGMA wal_checkpoint(TRUNCATE)");
+    made->keep();
     return copy_path;
   });
 }
