@@ -9,7 +9,6 @@
 
 #include <gtest/gtest.h>
 
-#include <cstdlib>
 #include <fstream>
 #include <iostream>
 #include <iterator>
@@ -22,11 +21,6 @@ namespace {
 using testing::a_trial;
 using testing::kOpener;
 using testing::ScratchFolder;
-
-int flips_asked_for() {
-  const char* asked = std::getenv("KEENFALL_FLIPS");
-  return asked == nullptr ? 200 : std::atoi(asked);
-}
 
 std::string bytes_of(const std::string& path) {
   std::ifstream file(path, std::ios::binary);
@@ -87,7 +81,7 @@ TEST(AFlippedBit, IsNoticedOrDoesNoHarm) {
   ASSERT_EQ(seen_of(folder.file("good.keen"), truth), Seen::harmless);
   std::mt19937_64 random(11);
   int counts[5] = {};
-  for (int flip = 0; flip < flips_asked_for(); ++flip) {
+  for (int flip = 0; flip < testing::times_asked_for("KEENFALL_FLIPS", 200); ++flip) {
     std::string bytes = good;
     const std::size_t place = random() % bytes.size();
     bytes[place] = static_cast<char>(bytes[place] ^ (1 << random() % 8));

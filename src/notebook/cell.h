@@ -10,8 +10,6 @@ namespace keenfall::notebook {
 
 using Cell = std::variant<std::monostate, std::int64_t, double, std::string>;
 
-[[nodiscard]] inline Cell cell(std::int64_t value) { return value; }
-[[nodiscard]] inline Cell cell(const std::string& value) { return value; }
 template <class T>
 [[nodiscard]] Cell cell_or_null(const std::optional<T>& value) {
   return value ? Cell(*value) : Cell();

@@ -1,13 +1,16 @@
 #include "notebook/file_header.h"
 
+#include "notebook/notebook.h"
 #include "notebook/schema.h"
 
 #include <sys/stat.h>
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstdint>
 #include <fstream>
+#include <span>
 #include <string_view>
 #include <system_error>
 
@@ -16,6 +19,21 @@ namespace keenfall::notebook {
 namespace {
 
 using Header = std::array<unsigned char, 100>;
+
+constexpr std::string_view kMagic("SQLite format 3\0", 16);
+
+bool begins_with_magic(const Header& header) {
+  return std::ranges::equal(
+      kMagic, std::span(header).first(kMagic.size()), [](char one, unsigned char other) {
+        return static_cast<unsigned char>(one) == other;
+      });
+}
+
+Header header_of(std::ifstream& file) {
+  Header header{};
+  file.read(reinterpret_cast<char*>(header.data()), static_cast<std::streamsize>(header.size()));
+  return header;
+}
 
 std::int64_t number_at(const Header& header, std::size_t place, std::size_t bytes) {
   std::int64_t number = 0;
@@ -35,13 +53,10 @@ base::Problem unreadable(const std::string& path,
 std::optional<base::Problem> problem_of_header(const std::string& path,
                                                const Header& header,
                                                std::int64_t file_size) {
-  constexpr std::string_view kMagic("SQLite format 3\0", 16);
-  for (std::size_t i = 0; i < kMagic.size(); ++i) {
-    if (header.at(i) != static_cast<unsigned char>(kMagic[i])) {
-      return unreadable(path,
-                        "This is not a notebook.",
-                        "a notebook made by keenfall new; tables go to keenfall judge or take");
-    }
+  if (!begins_with_magic(header)) {
+    return unreadable(path,
+                      "This is not a notebook.",
+                      "a notebook made by keenfall new; tables go to keenfall judge or take");
   }
   if (number_at(header, 68, 4) != kApplicationId) {
     return unreadable(path, "This is a database of another program, not a notebook.", "a notebook");
@@ -65,6 +80,11 @@ std::optional<base::Problem> problem_of_header(const std::string& path,
 
 }  // namespace
 
+bool begins_as_notebook(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  return begins_with_magic(header_of(file));
+}
+
 std::optional<base::Problem> problem_of_file(const std::string& path) {
   struct stat about {};
   if (stat(path.c_str(), &about) != 0) {
@@ -80,8 +100,7 @@ std::optional<base::Problem> problem_of_file(const std::string& path) {
   }
   std::ifstream file(path, std::ios::binary);
   if (!file) return unreadable(path, "The notebook cannot be read.", "a file that may be read");
-  Header header{};
-  file.read(reinterpret_cast<char*>(header.data()), static_cast<std::streamsize>(header.size()));
+  const Header header = header_of(file);
   if (file.gcount() < static_cast<std::streamsize>(header.size())) {
     return unreadable(path, "This is not a notebook: the file is too short.", "a notebook");
   }

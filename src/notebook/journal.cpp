@@ -14,6 +14,9 @@ namespace keenfall::notebook {
 
 namespace {
 
+const std::string kUndo = "undo: ";
+const std::string kRedo = "redo: ";
+
 std::vector<JournalEntry>::const_iterator find_entry(const std::vector<JournalEntry>& journal,
                                                      std::int64_t entry) {
   return std::ranges::find(journal, entry, &JournalEntry::entry);
@@ -195,8 +198,10 @@ base::Result<JournalEntry> Notebook::undo(std::int64_t entry, const Authorship& 
                                     std::to_string(*found->undone_by) + ".",
                                 "undoing that one, to have it back"));
   }
-  const ChangeWords words{.what = (found->undoes ? "redo: " : "undo: ") + found->what,
-                          .undoes = entry};
+  const bool is_redo = found->what.starts_with(kUndo);
+  const ChangeWords words{
+      .what = is_redo ? kRedo + found->what.substr(kUndo.size()) : kUndo + found->what,
+      .undoes = entry};
   return change(*file_, words, by, [&](SQLite::Database& database) -> std::optional<base::Problem> {
     const auto resting = that_rest_on(database, all, entry);
     if (!resting.empty()) {

@@ -13,7 +13,6 @@
 
 #include <chrono>
 #include <csignal>
-#include <cstdlib>
 #include <iostream>
 #include <random>
 #include <string>
@@ -25,11 +24,6 @@ namespace {
 using testing::a_trial;
 using testing::kOpener;
 using testing::ScratchFolder;
-
-int kills_asked_for() {
-  const char* asked = std::getenv("KEENFALL_KILLS");
-  return asked == nullptr ? 20 : std::atoi(asked);
-}
 
 Authorship authorship(int generation, int change) {
   return {.client_id = "g" + std::to_string(generation) + "c" + std::to_string(change),
@@ -108,7 +102,7 @@ TEST(AKilledWriter, LosesNothingItAcknowledgedAndLeavesNothingHalfDone) {
   std::mt19937 random(7);
   std::size_t acknowledged = 0;
   std::size_t before = 0;
-  const int kills = kills_asked_for();
+  const int kills = testing::times_asked_for("KEENFALL_KILLS", 20);
   for (int generation = 0; generation < kills; ++generation) {
     const auto reader = Notebook::open_to_read(path);
     ASSERT_TRUE(reader);

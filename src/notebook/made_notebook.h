@@ -6,6 +6,7 @@
 
 #include <unistd.h>
 
+#include <cstdlib>
 #include <filesystem>
 #include <string>
 
@@ -13,6 +14,12 @@ namespace keenfall::notebook::testing {
 
 inline const Opener kOpener{.words = "R. on bench-2, process 4711",
                             .at_utc = "2026-11-26T12:00:00Z"};
+
+// How often, by an environment variable.
+inline int times_asked_for(const char* variable, int otherwise) {
+  const char* asked = std::getenv(variable);
+  return asked == nullptr ? otherwise : std::atoi(asked);
+}
 
 // Gone with everything in it when it goes out of scope.
 class ScratchFolder {

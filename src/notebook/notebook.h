@@ -10,13 +10,16 @@
 #include "base/result.h"
 
 #include <cstdint>
-#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace keenfall::notebook {
+
+// Do the file's first bytes say that it is of the format notebooks are kept in? False where it
+// cannot be read.
+[[nodiscard]] bool begins_as_notebook(const std::string& path);
 
 // Who opens it, as a second writer would be told: "R. on bench-2, process 4711".
 struct Opener {

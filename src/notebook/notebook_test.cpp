@@ -119,6 +119,7 @@ TEST_F(ANotebook, StrikesAReadingUndoesItAndRedoesIt) {
 
   EXPECT_EQ(*kept_trial(notebook, "matting"), with_strike);
   EXPECT_EQ(notebook.journal().size(), 4U);
+  EXPECT_EQ(notebook.journal()[3].what, "redo: strike at 15 in run 1 of matting");
   EXPECT_TRUE(check(notebook).empty());
 }
 

@@ -3,9 +3,6 @@
 #include "notebook/random_uid.h"
 #include "workbench/notebook_trouble.h"
 
-#include <array>
-#include <fstream>
-#include <string_view>
 #include <utility>
 
 namespace keenfall::workbench {
@@ -24,14 +21,7 @@ base::Result<T> opened(base::Result<T> notebook) {
 }  // namespace
 
 bool is_notebook(const std::string& path) {
-  if (path.ends_with(".keen")) return true;
-  // SQLite's file format, section 1.3.1: the first 16 bytes.
-  constexpr std::string_view kMagic("SQLite format 3\0", 16);
-  std::array<char, kMagic.size()> first{};
-  std::ifstream file(path, std::ios::binary);
-  file.read(first.data(), first.size());
-  return file.gcount() == static_cast<std::streamsize>(first.size()) &&
-         std::string_view(first.data(), first.size()) == kMagic;
+  return path.ends_with(".keen") || notebook::begins_as_notebook(path);
 }
 
 base::Result<notebook::Notebook> opened_to_read(const std::string& path) {

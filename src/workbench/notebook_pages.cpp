@@ -52,6 +52,18 @@ base::Result<std::string> trial_meant(const notebook::Notebook& notebook, const 
       no_such_trial(notebook.path(), "The notebook has no trial called \"" + name + "\".", names));
 }
 
+namespace {
+
+base::Result<trials::Trial> trial_of(const base::Result<notebook::Notebook>& opened,
+                                     const std::string& name) {
+  if (!opened) return base::failed(opened.error());
+  const auto meant = trial_meant(*opened, name);
+  if (!meant) return base::failed(meant.error());
+  return notebook::kept_trial(*opened, *meant);
+}
+
+}  // namespace
+
 base::Result<std::vector<notebook::KeptTrial>> trials_in(const std::string& path) {
   return naming_the_file(path, [&]() -> base::Result<std::vector<notebook::KeptTrial>> {
     const auto opened = opened_to_read(path);
@@ -61,24 +73,17 @@ base::Result<std::vector<notebook::KeptTrial>> trials_in(const std::string& path
 }
 
 base::Result<trials::Trial> trial_in(const std::string& path, const std::string& name) {
-  return naming_the_file(path, [&]() -> base::Result<trials::Trial> {
-    const auto opened = opened_to_read(path);
-    if (!opened) return base::failed(opened.error());
-    const auto meant = trial_meant(*opened, name);
-    if (!meant) return base::failed(meant.error());
-    return notebook::kept_trial(*opened, *meant);
-  });
+  return naming_the_file(path, [&] { return trial_of(opened_to_read(path), name); });
 }
 
 base::Result<trials::Trial> checked_trial_in(const std::string& path, const std::string& name) {
-  (void)naming_the_file(path, [&]() -> base::Result<bool> {
+  return naming_the_file(path, [&] {
     const auto opened = opened_to_read(path);
-    if (!opened) return base::failed(opened.error());
-    const std::vector<std::string> findings = notebook::check(*opened);
-    if (!findings.empty()) throw notebook::NotebookDamaged("it is not as it was written");
-    return true;
+    if (opened && !notebook::check(*opened).empty()) {
+      throw notebook::NotebookDamaged("it is not as it was written");
+    }
+    return trial_of(opened, name);
   });
-  return trial_in(path, name);
 }
 
 base::Result<std::vector<notebook::JournalEntry>> journal_in(const std::string& path) {
