@@ -105,6 +105,12 @@ std::vector<std::int64_t> that_rest_on(SQLite::Database& database,
   return resting;
 }
 
+bool is_known(SQLite::Database& database, const std::string& client_id) {
+  SQLite::Statement find(database, "SELECT 1 FROM journal WHERE client_id = ?");
+  find.bind(1, client_id);
+  return find.executeStep();
+}
+
 base::Problem refused(const std::string& sentence, const std::string& accepted) {
   return {.kind = base::ProblemKind::conflicting, .sentence = sentence, .accepted = accepted};
 }
@@ -153,12 +159,14 @@ base::Result<JournalEntry> change(NotebookFile& file,
   SQLite::Database& database = file.database;
   try {
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
-    const std::vector<JournalEntry> before = journal_of(database);
-    const auto known = std::ranges::find(before, by.client_id, &JournalEntry::client_id);
-    if (known != before.end()) return *known;
+    if (is_known(database, by.client_id)) {
+      const std::vector<JournalEntry> journal = journal_of(database);
+      return *std::ranges::find(journal, by.client_id, &JournalEntry::client_id);
+    }
     Recording recording(database);
     if (auto problem = writing(database)) return base::failed(std::move(*problem));
-    JournalEntry entry{.entry = static_cast<std::int64_t>(before.size()) + 1,
+    const SQLite::Column last = database.execAndGet("SELECT coalesce(max(entry), 0) FROM journal");
+    JournalEntry entry{.entry = last.getInt64() + 1,
                        .client_id = by.client_id,
                        .at_utc = by.at_utc,
                        .who = by.who,

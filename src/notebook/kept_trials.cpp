@@ -36,7 +36,7 @@ std::string what_was_taken(const trials::Trial& trial, const std::vector<TakenTa
 }  // namespace
 
 base::ResultOrProblems<Taken> take(Notebook& notebook,
-                                   const trials::Trial& trial,
+                                   trials::Trial trial,
                                    const std::vector<TakenTable>& tables,
                                    const Authorship& by) {
   using Problems = std::vector<base::Problem>;
@@ -50,15 +50,17 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
   } catch (const SQLite::Exception& failure) {
     throw_as_failure(failure);
   }
+  const std::string what = what_was_taken(trial, tables);
+  const TrialToWrite to_write{.rows = {.trial = std::move(trial)}, .tables = tables};
   Problems problems;
-  const auto entry = change(file,
-                            {.what = what_was_taken(trial, tables)},
-                            by,
-                            [&](SQLite::Database& database) -> std::optional<base::Problem> {
-                              problems = write_trial(database, trial, tables, random_uid, taken);
-                              if (problems.empty()) return std::nullopt;
-                              return problems.front();
-                            });
+  const auto entry = change(
+      file, {.what = what}, by, [&](SQLite::Database& database) -> std::optional<base::Problem> {
+        WrittenTrial written = write_trial(database, to_write, random_uid);
+        taken = written.taken;
+        problems = std::move(written.problems);
+        if (problems.empty()) return std::nullopt;
+        return problems.front();
+      });
   if (!entry) {
     return tl::unexpected<Problems>(problems.empty() ? Problems{entry.error()} : problems);
   }

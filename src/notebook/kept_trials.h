@@ -27,10 +27,11 @@ struct Taken {
 
 // Puts a trial's tables into the notebook's trial of that name (made where there is none). A run is
 // known again by its arm and name: one that is there as it is stays, one that only has more
-// readings grows, one that contradicts what is there is a problem, as is a blade with another
-// steel. With a problem nothing is taken. Tables that were all taken before change nothing.
+// readings (also in between) or strikes grows, one that contradicts what is there is a problem, as
+// is a blade with another steel. With a problem nothing is taken. Tables that were all taken before
+// change nothing.
 [[nodiscard]] base::ResultOrProblems<Taken> take(Notebook& notebook,
-                                                 const trials::Trial& trial,
+                                                 trials::Trial trial,
                                                  const std::vector<TakenTable>& tables,
                                                  const Authorship& by);
 

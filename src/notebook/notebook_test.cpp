@@ -73,6 +73,43 @@ TEST_F(ANotebook, LetsARunGrow) {
   EXPECT_TRUE(check(notebook).empty());
 }
 
+TEST_F(ANotebook, LetsARunGrowInTheMiddleAndKeepsItsStrikes) {
+  Notebook notebook = made();
+  trials::Trial fewer = a_trial();
+  fewer.runs[1].readings.erase(fewer.runs[1].readings.begin() + 2);
+  fewer.runs[1].block.clear();
+  ASSERT_TRUE(take(notebook, fewer, {{"matting.csv", std::string(64, 'a')}}, next()));
+  ASSERT_TRUE(
+      strike(notebook,
+             {.trial = "matting", .blade = "B", .run = "1", .cuts = 15, .reason = "thread slipped"},
+             next()));
+  trials::Trial grown = a_trial();
+  grown.runs[1].readings[3].struck_reason = "thread slipped";
+
+  const auto taken = take(notebook, a_trial(), {{"matting.csv", std::string(64, 'b')}}, next());
+
+  ASSERT_TRUE(taken);
+  EXPECT_EQ(taken->readings_added, 1U);
+  EXPECT_EQ(*kept_trial(notebook, "matting"), grown);
+  EXPECT_TRUE(check(notebook).empty());
+  ASSERT_TRUE(notebook.undo(3, next()));
+  EXPECT_EQ(kept_trial(notebook, "matting")->runs[1].readings.size(), 3U);
+}
+
+TEST_F(ANotebook, TakesAStrikeThatATableHasNow) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
+  trials::Trial struck = a_trial();
+  struck.runs[0].readings[0].struck_reason = "burr";
+  struck.runs[1].voided_reason = "wet stock";
+
+  const auto taken = take(notebook, struck, {{"matting.csv", std::string(64, 'b')}}, next());
+
+  ASSERT_TRUE(taken);
+  EXPECT_EQ(taken->runs_grown, 2U);
+  EXPECT_EQ(*kept_trial(notebook, "matting"), struck);
+}
+
 TEST_F(ANotebook, RefusesARunThatContradictsAndKeepsNothingOfTheTable) {
   Notebook notebook = made();
   ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));

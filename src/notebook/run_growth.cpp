@@ -2,84 +2,126 @@
 
 #include "base/plain_number.h"
 
+#include <cstddef>
+#include <utility>
 #include <vector>
 
 namespace keenfall::notebook {
 
 namespace {
 
-// What was struck in the notebook since is the same; what a table strikes anew is not.
-bool strikes_nothing_new(const std::optional<std::string>& kept,
-                         const std::optional<std::string>& taken) {
-  return !taken || kept == taken;
+void strike_as(std::optional<std::string>& reason, const std::optional<std::string>& met) {
+  if (!reason) reason = met;
 }
 
-bool is_same(trials::Reading kept, trials::Reading taken) {
-  if (!strikes_nothing_new(kept.struck_reason, taken.struck_reason)) return false;
-  kept.line = taken.line;
-  kept.struck_reason = taken.struck_reason;
-  return kept == taken;
+// The kept part with a strike of the other; nothing where they are not the same part.
+std::optional<trials::Reading> joined(trials::Reading kept, const trials::Reading& met) {
+  trials::Reading alike = met;
+  alike.line = kept.line;
+  alike.struck_reason = kept.struck_reason;
+  if (alike != kept) return std::nullopt;
+  strike_as(kept.struck_reason, met.struck_reason);
+  return kept;
 }
 
-bool is_same(trials::EdgeLife kept, trials::EdgeLife taken) {
-  if (!strikes_nothing_new(kept.struck_reason, taken.struck_reason)) return false;
-  kept.line = taken.line;
-  kept.struck_reason = taken.struck_reason;
-  return kept == taken;
+std::optional<trials::EdgeLife> joined(trials::EdgeLife kept, const trials::EdgeLife& met) {
+  trials::EdgeLife alike = met;
+  alike.line = kept.line;
+  alike.struck_reason = kept.struck_reason;
+  if (alike != kept) return std::nullopt;
+  strike_as(kept.struck_reason, met.struck_reason);
+  return kept;
 }
-
-bool is_same(const trials::Event& kept, const trials::Event& taken) { return kept == taken; }
-bool is_same(const std::string& kept, const std::string& taken) { return kept == taken; }
 
 template <class Part>
-bool begins_with(const std::vector<Part>& taken, const std::vector<Part>& kept) {
-  if (taken.size() < kept.size()) return false;
-  for (std::size_t i = 0; i < kept.size(); ++i) {
-    if (!is_same(kept[i], taken[i])) return false;
-  }
-  return true;
+std::optional<Part> joined(const Part& kept, const Part& met) {
+  return kept == met ? std::optional<Part>(kept) : std::nullopt;
 }
 
-// The first reading of the kept run that the taken one has not at its place.
-std::string first_other_reading(const trials::Run& kept, const trials::Run& taken) {
-  for (std::size_t i = 0; i < kept.readings.size(); ++i) {
-    const trials::Reading& reading = kept.readings[i];
-    if (i < taken.readings.size() && is_same(reading, taken.readings[i])) continue;
-    return "reads " + base::plain_number(reading.reading) + " at " +
-           base::plain_number(reading.cuts);
+// All parts of the longer list, those of the shorter joined into them; nothing where the shorter
+// has one that the longer has not, or has them in another order.
+template <class Part>
+std::optional<std::vector<Part>> with_all_of(const std::vector<Part>& longer,
+                                             const std::vector<Part>& shorter,
+                                             bool is_longer_kept) {
+  std::vector<Part> all;
+  std::size_t met = 0;
+  for (const Part& part : longer) {
+    std::optional<Part> both;
+    if (met < shorter.size()) {
+      both = is_longer_kept ? joined(part, shorter[met]) : joined(shorter[met], part);
+    }
+    if (both) ++met;
+    all.push_back(both ? *both : part);
+  }
+  if (met < shorter.size()) return std::nullopt;
+  return all;
+}
+
+// Joins the lists in `kept`; false where they contradict.
+template <class Part>
+bool join(std::vector<Part>& kept, const std::vector<Part>& met, MayHaveLess may_have_less) {
+  auto all = with_all_of(met, kept, false);
+  if (!all && may_have_less == MayHaveLess::yes) all = with_all_of(kept, met, true);
+  if (all) kept = std::move(*all);
+  return all.has_value();
+}
+
+bool join(std::string& kept, const std::string& met) {
+  if (kept.empty()) kept = met;
+  return met.empty() || kept == met;
+}
+
+template <class T>
+bool join(std::optional<T>& kept, const std::optional<T>& met) {
+  if (!kept) kept = met;
+  return !met || kept == met;
+}
+
+// The first reading of the kept run that the other has not at its place.
+std::string first_other_reading(const trials::Run& kept, const trials::Run& met) {
+  std::size_t next = 0;
+  for (const trials::Reading& reading : kept.readings) {
+    std::size_t found = next;
+    while (found < met.readings.size() && !joined(reading, met.readings[found])) ++found;
+    if (found == met.readings.size()) {
+      return "reads " + base::plain_number(reading.reading) + " at " +
+             base::plain_number(reading.cuts);
+    }
+    next = found + 1;
   }
   return "has other readings";
 }
 
 }  // namespace
 
-Growth growth_of(const trials::Run& kept, const trials::Run& taken) {
-  Growth growth{.kept = {.readings = kept.readings.size(),
-                         .edge_lives = kept.edge_lives.size(),
-                         .events = kept.events.size(),
-                         .deviations = kept.deviations.size(),
-                         .notes = kept.notes.size()}};
-  if (!begins_with(taken.readings, kept.readings)) {
-    growth.contradiction = first_other_reading(kept, taken);
-  } else if (!begins_with(taken.edge_lives, kept.edge_lives)) {
+Growth growth_of(const trials::Run& kept, const trials::Run& met, MayHaveLess may_have_less) {
+  Growth growth{.joined = kept};
+  trials::Run& run = growth.joined;
+  if (kept.arm != met.arm || kept.specimen != met.specimen) {
+    growth.contradiction = "is of another edge, medium or way of cutting";
+  } else if (!join(run.readings, met.readings, may_have_less)) {
+    growth.contradiction = first_other_reading(kept, met);
+  } else if (!join(run.edge_lives, met.edge_lives, may_have_less)) {
     growth.contradiction = "lasted otherwise";
-  } else if (!begins_with(taken.events, kept.events) ||
-             !begins_with(taken.deviations, kept.deviations) ||
-             !begins_with(taken.notes, kept.notes)) {
+  } else if (!join(run.events, met.events, may_have_less) ||
+             !join(run.deviations, met.deviations, may_have_less) ||
+             !join(run.notes, met.notes, may_have_less)) {
     growth.contradiction = "has other events or notes";
-  } else if (!strikes_nothing_new(kept.voided_reason, taken.voided_reason)) {
-    growth.contradiction = "is not voided, or for another reason";
-  } else if (kept.block != taken.block || kept.order != taken.order || kept.date != taken.date ||
-             kept.operator_name != taken.operator_name || kept.medium_lot != taken.medium_lot ||
-             kept.sharpenings_since_new != taken.sharpenings_since_new) {
+  } else if (!join(run.block, met.block) || !join(run.order, met.order) ||
+             !join(run.date, met.date) || !join(run.operator_name, met.operator_name) ||
+             !join(run.medium_lot, met.medium_lot) ||
+             !join(run.sharpenings_since_new, met.sharpenings_since_new)) {
     growth.contradiction = "has another block, order, date, lot or person";
   }
-  growth.is_more = taken.readings.size() > kept.readings.size() ||
-                   taken.edge_lives.size() > kept.edge_lives.size() ||
-                   taken.events.size() > kept.events.size() ||
-                   taken.deviations.size() > kept.deviations.size() ||
-                   taken.notes.size() > kept.notes.size();
+  strike_as(run.voided_reason, met.voided_reason);
   return growth;
+}
+
+bool are_surely_one(const trials::Run& kept, const trials::Run& met) {
+  const bool both_read = !kept.readings.empty() && !met.readings.empty();
+  const bool both_tested = !kept.edge_lives.empty() && !met.edge_lives.empty();
+  return (both_read || both_tested) && !growth_of(kept, met, MayHaveLess::yes).contradiction;
 }
 
 }  // namespace keenfall::notebook

@@ -1,29 +1,33 @@
-// A run that is taken in again: as it was, with more to it, or otherwise. Private to the folder.
+// A run that is met again, in a table or in another notebook: as it was, with more to it, or
+// otherwise. Private to the folder.
 #pragma once
 
 #include "trials/trial.h"
 
-#include <cstddef>
 #include <optional>
 #include <string>
 
 namespace keenfall::notebook {
 
-struct PartsKept {
-  std::size_t readings = 0;
-  std::size_t edge_lives = 0;
-  std::size_t events = 0;
-  std::size_t deviations = 0;
-  std::size_t notes = 0;
-};
-
 struct Growth {
-  std::optional<std::string> contradiction;  // "has 104 gf at 5 cuts": what the kept run has
-  PartsKept kept;                            // as many of each the kept run has
-  bool is_more = false;
+  // "reads 104 at 5", behind "there": what the kept run has, and the other has not.
+  std::optional<std::string> contradiction;
+  // The kept run with what the other has more: readings in between or after, strikes, a void, what
+  // was not recorded of it. Each part as it was kept, the line of its table included.
+  trials::Run joined;
 };
 
-// Where each stands in its table does not count, nor does what was struck in the notebook since.
-[[nodiscard]] Growth growth_of(const trials::Run& kept, const trials::Run& taken);
+// May the run that is met again have less than the kept one? A copy of a notebook may be the older
+// one; a table that lacks what was taken from it contradicts.
+enum class MayHaveLess { no, yes };
+
+// The readings are in the same series.
+[[nodiscard]] Growth growth_of(const trials::Run& kept,
+                               const trials::Run& met,
+                               MayHaveLess may_have_less);
+
+// Do both have a reading or an edge life, and no contradiction? Then they are one run, whatever
+// each is known by.
+[[nodiscard]] bool are_surely_one(const trials::Run& kept, const trials::Run& met);
 
 }  // namespace keenfall::notebook

@@ -3,6 +3,7 @@
 #include "base/plain_number.h"
 #include "notebook/notebook_file.h"
 #include "notebook/trial_reader.h"
+#include "notebook/trial_words.h"
 
 #include <utility>
 #include <vector>
@@ -28,10 +29,6 @@ bool fits(const trials::Run& run, const StrikeRequest& wanted) {
 bool fits(const trials::Reading& reading, const StrikeRequest& wanted) {
   return reading.cuts == *wanted.cuts && (!wanted.reading || reading.reading == *wanted.reading) &&
          (wanted.station.empty() || reading.station == wanted.station);
-}
-
-std::string words_of(const trials::Run& run) {
-  return "run " + run.name + " of " + run.arm.blade + " on " + run.arm.medium.name;
 }
 
 base::Result<std::size_t> only_run(const trials::Trial& trial, const StrikeRequest& wanted) {
@@ -100,7 +97,7 @@ base::Result<Struck> strike(Notebook& notebook,
         const auto place = only_run(rows->trial, request);
         if (!place) return place.error();
         const trials::Run& run = rows->trial.runs[*place];
-        const std::int64_t id = rows->run_ids[*place];
+        const std::int64_t id = rows->runs[*place].run_id;
         if (!request.cuts) {
           if (run.voided_reason) {
             return refused(base::ProblemKind::conflicting,

@@ -92,7 +92,7 @@ class Reader {
       RowReader row(cells);
       rows_.emplace();
       rows_->trial_id = row.whole();
-      row.skip();
+      rows_->uid = row.text();
       rows_->trial.name = row.text();
       rows_->trial.counted.one = row.text();
       rows_->trial.counted.many = row.text();
@@ -131,7 +131,7 @@ class Reader {
       each("blade", "WHERE blade_id = ?", Cell(row.whole()), [&](const Row& blade_cells) {
         BladeRow blade = blade_of(blade_cells);
         names_[blade.blade_id] = rows_->trial.blades.size();
-        rows_->blade_ids[blade.blade.name] = blade.blade_id;
+        rows_->blades[blade.blade.name] = {.blade_id = blade.blade_id, .uid = blade.uid};
         rows_->trial.blades.push_back(std::move(blade.blade));
       });
     });
@@ -139,11 +139,8 @@ class Reader {
       RowReader row(cells);
       row.skip(2);
       each("specimen", "WHERE specimen_id = ?", Cell(row.whole()), [&](const Row& specimen_cells) {
-        RowReader specimen(specimen_cells);
-        specimen.skip();
-        trials::Blade& blade = blade_with(specimen.whole());
-        const std::string name = specimen.text();
-        blade.specimens.push_back({.name = name, .hardness = read_hardness(specimen)});
+        const SpecimenRow specimen = specimen_of(specimen_cells);
+        blade_with(specimen.blade_id).specimens.push_back(specimen.specimen);
       });
     });
   }
@@ -162,9 +159,9 @@ class Reader {
       which += " AND name = ?";
       values.emplace_back(wanted->called);
     }
-    if (wanted && rows_->blade_ids.contains(wanted->blade)) {
+    if (wanted && rows_->blades.contains(wanted->blade)) {
       which += " AND blade_id = ?";
-      values.emplace_back(rows_->blade_ids.at(wanted->blade));
+      values.emplace_back(rows_->blades.at(wanted->blade).blade_id);
     }
     each_row(database_, "run", "WHERE " + which + " ORDER BY place", values, [&](const Row& row) {
       read_run(row);
@@ -201,9 +198,9 @@ class Reader {
 
   void read_run(const Row& cells) {
     RowReader row(cells);
-    rows_->run_ids.push_back(row.whole());
-    places_[rows_->run_ids.back()] = rows_->trial.runs.size();
-    row.skip(3);
+    rows_->runs.push_back({.run_id = row.whole(), .uid = row.text()});
+    places_[rows_->runs.back().run_id] = rows_->trial.runs.size();
+    row.skip(2);
     trials::Run run;
     run.name = row.text();
     run.arm.blade = blade_with(row.whole()).name;
@@ -234,9 +231,11 @@ class Reader {
       bool is_there = false;
       each("medium", "WHERE medium_id = ?", Cell(medium_id), [&](const Row& cells) {
         RowReader row(cells);
-        row.skip(2);
+        row.skip();
+        const std::string uid = row.text();
         found->second.name = row.text();
         found->second.condition = row.text();
+        rows_->media_uids[{found->second.name, found->second.condition}] = uid;
         is_there = true;
       });
       if (!is_there) throw NotebookDamaged("a run's medium is missing");
@@ -255,11 +254,18 @@ class Reader {
 
 BladeRow blade_of(const Row& cells) {
   RowReader row(cells);
-  BladeRow found{.blade_id = row.whole()};
-  row.skip();
+  BladeRow found{.blade_id = row.whole(), .uid = row.text()};
   found.blade.name = row.text();
   found.blade.steel = row.text();
   found.blade.hardness = read_hardness(row);
+  return found;
+}
+
+SpecimenRow specimen_of(const Row& cells) {
+  RowReader row(cells);
+  SpecimenRow found{.specimen_id = row.whole(), .blade_id = row.whole()};
+  found.specimen.name = row.text();
+  found.specimen.hardness = read_hardness(row);
   return found;
 }
 

@@ -8,14 +8,31 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace keenfall::notebook {
 
+struct BladeKey {
+  std::int64_t blade_id = 0;
+  std::string uid;
+};
+
+struct RunKey {
+  std::int64_t run_id = 0;
+  std::string uid;
+};
+
+// Name and condition.
+using MediumName = std::pair<std::string, std::string>;
+
 struct TrialRows {
   std::int64_t trial_id = 0;
+  std::string uid;
   trials::Trial trial;
-  std::vector<std::int64_t> run_ids;              // as trial.runs
-  std::map<std::string, std::int64_t> blade_ids;  // by name
+  std::vector<RunKey> runs;                // as trial.runs
+  std::map<std::string, BladeKey> blades;  // by name
+  std::map<MediumName, std::string> media_uids;
 };
 
 // Nothing where there is no trial of that name.
@@ -33,11 +50,19 @@ struct RunsWanted {
                                                  const std::string& trial,
                                                  const RunsWanted& wanted);
 
-// The blade with no specimens, and its key.
+// The blade with no specimens, and by what it is known.
 struct BladeRow {
   std::int64_t blade_id = 0;
+  std::string uid;
   trials::Blade blade;
 };
 [[nodiscard]] BladeRow blade_of(const Row& row);
+
+struct SpecimenRow {
+  std::int64_t specimen_id = 0;
+  std::int64_t blade_id = 0;
+  trials::Specimen specimen;
+};
+[[nodiscard]] SpecimenRow specimen_of(const Row& row);
 
 }  // namespace keenfall::notebook

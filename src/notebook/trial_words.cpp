@@ -81,6 +81,10 @@ std::string word_of(KeenerWhen when) { return word_in(kKeenerWhen, when); }
 std::string word_of(ReadingUse use) { return word_in(kUses, use); }
 std::string word_of(ZeroReading zero) { return word_in(kZeros, zero); }
 
+std::string words_of(const trials::Run& run) {
+  return "run " + run.name + " of " + run.arm.blade + " on " + run.arm.medium.name;
+}
+
 Motion motion_of(const std::string& word) { return kind_in(kMotions, word); }
 EventKind event_kind_of(const std::string& word) { return kind_in(kEvents, word); }
 HardnessScale hardness_scale_of(const std::string& word) { return kind_in(kScales, word); }

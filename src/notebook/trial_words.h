@@ -15,6 +15,9 @@ namespace keenfall::notebook {
 [[nodiscard]] std::string word_of(trials::ReadingUse use);
 [[nodiscard]] std::string word_of(trials::ZeroReading zero);
 
+// "run 2 of A on new matting".
+[[nodiscard]] std::string words_of(const trials::Run& run);
+
 // Throw NotebookDamaged for a word that none of them writes.
 [[nodiscard]] trials::Motion motion_of(const std::string& word);
 [[nodiscard]] trials::EventKind event_kind_of(const std::string& word);

@@ -3,27 +3,38 @@
 
 #include "base/result.h"
 #include "notebook/kept_trials.h"
+#include "notebook/kit_rows.h"
 #include "notebook/trial_reader.h"
-#include "trials/trial.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
-#include <cstdint>
-#include <functional>
-#include <optional>
 #include <string>
 #include <vector>
 
 namespace keenfall::notebook {
 
-// A new random identity.
-using NewUid = std::function<std::string()>;
+// Where a trial comes from. Out of tables nothing has an identity: blades, media and runs are known
+// by what they are called. Out of another notebook each has one, and is known by it first.
+enum class TrialSource { tables, notebook };
 
-// Counts what it added. The problems are those of take() (kept_trials.h); then nothing was written.
-[[nodiscard]] std::vector<base::Problem> write_trial(SQLite::Database& database,
-                                                     const trials::Trial& trial,
-                                                     const std::vector<TakenTable>& tables,
-                                                     const NewUid& new_uid,
-                                                     Taken& taken);
+struct TrialToWrite {
+  TrialRows rows;  // identities only where it comes from a notebook
+  std::vector<TakenTable> tables;
+  TrialSource source = TrialSource::tables;
+  // Where a run is recorded otherwise in both: is what is here to stand, and be remarked on?
+  bool keeps_what_is_here = false;
+  // Behind the name of a run that is called like another one here; empty: that is a problem.
+  std::string apart;
+};
+
+struct WrittenTrial {
+  Taken taken;
+  std::vector<std::string> remarks;     // what was not taken, or was renamed
+  std::vector<base::Problem> problems;  // those of take() (kept_trials.h); some: to be rolled back
+};
+
+[[nodiscard]] WrittenTrial write_trial(SQLite::Database& database,
+                                       const TrialToWrite& trial,
+                                       const NewUid& new_uid);
 
 }  // namespace keenfall::notebook

@@ -52,7 +52,8 @@ base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request, const Hand
         });
     if (!trial) return tl::unexpected<Problems>(std::move(trial.error()));
     if (!request.trial.empty()) trial->name = request.trial;
-    auto taken = notebook::take(*opened, *trial, tables, authorship_of(hand));
+    TakenIn in{.trial = trial->name, .remarks = trial->remarks};
+    auto taken = notebook::take(*opened, std::move(*trial), tables, authorship_of(hand));
     if (!taken) {
       Problems problems;
       for (base::Problem& problem : taken.error()) {
@@ -60,7 +61,8 @@ base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request, const Hand
       }
       return tl::unexpected<Problems>(std::move(problems));
     }
-    return TakenIn{.trial = trial->name, .taken = *taken, .remarks = trial->remarks};
+    in.taken = *taken;
+    return in;
   });
 }
 

@@ -1,0 +1,108 @@
+#include "notebook/kit_rows.h"
+
+#include "notebook/trial_reader.h"
+#include "notebook/trial_words.h"
+
+#include <array>
+#include <utility>
+
+namespace keenfall::notebook {
+
+namespace {
+
+void add_hardness(Row& row, const std::optional<trials::Hardness>& hardness) {
+  if (!hardness) {
+    row.insert(row.end(), 4, Cell());
+    return;
+  }
+  row.push_back(hardness->reading);
+  row.push_back(word_of(hardness->scale));
+  row.push_back(cell_or_null(hardness->error));
+  row.push_back(word_of(hardness->how_known));
+}
+
+base::Problem contradiction(const std::string& thing,
+                            const std::string& what,
+                            const std::string& there) {
+  return {.kind = base::ProblemKind::conflicting,
+          .sentence = "The notebook has a " + thing + " already, of another " + what +
+                      (there.empty() ? "" : " (" + there + ")") + ".",
+          .accepted = "the same " + what + ", another name, or another notebook"};
+}
+
+// Joins `told` into `kept`; false where they say different things.
+template <class T>
+bool join(std::optional<T>& kept, const std::optional<T>& told) {
+  if (!kept) kept = told;
+  return !told || kept == told;
+}
+
+}  // namespace
+
+KitRow KitRows::blade(const trials::Blade& told, const std::string& uid) {
+  std::optional<BladeRow> there;
+  const Cell name = told.name;
+  each_row(database_, "blade", "WHERE name = ?", std::span(&name, 1), [&](const Row& row) {
+    there = blade_of(row);
+  });
+  if (!there) {
+    const std::int64_t id = writers_["blade"].next_key();
+    Row row{id, uid.empty() ? new_uid_() : uid, told.name, told.steel};
+    add_hardness(row, told.hardness);
+    writers_["blade"].insert(row);
+    return {.id = id};
+  }
+  trials::Blade joined = there->blade;
+  if (joined.steel.empty()) joined.steel = told.steel;
+  const std::string thing = "blade " + told.name;
+  if (!told.steel.empty() && told.steel != joined.steel) {
+    return {.id = there->blade_id, .problem = contradiction(thing, "steel", joined.steel)};
+  }
+  if (!join(joined.hardness, told.hardness)) {
+    return {.id = there->blade_id, .problem = contradiction(thing, "hardness", "")};
+  }
+  if (joined != there->blade) {
+    Row row{there->blade_id, there->uid, joined.name, joined.steel};
+    add_hardness(row, joined.hardness);
+    writers_["blade"].update(row);
+  }
+  return {.id = there->blade_id};
+}
+
+KitRow KitRows::specimen(const std::string& blade,
+                         std::int64_t blade_id,
+                         const trials::Specimen& told) {
+  std::optional<SpecimenRow> there;
+  const std::array<Cell, 2> which{blade_id, told.name};
+  each_row(database_, "specimen", "WHERE blade_id = ? AND name = ?", which, [&](const Row& row) {
+    there = specimen_of(row);
+  });
+  const std::int64_t id = there ? there->specimen_id : writers_["specimen"].next_key();
+  std::optional<trials::Hardness> hardness;
+  if (there) hardness = there->specimen.hardness;
+  if (!join(hardness, told.hardness)) {
+    return {.id = id,
+            .problem = contradiction("specimen " + told.name + " of " + blade, "hardness", "")};
+  }
+  Row row{id, blade_id, told.name};
+  add_hardness(row, hardness);
+  if (!there) {
+    writers_["specimen"].insert(row);
+  } else if (hardness != there->specimen.hardness) {
+    writers_["specimen"].update(row);
+  }
+  return {.id = id};
+}
+
+std::int64_t KitRows::medium(const trials::Medium& medium, const std::string& uid) {
+  SQLite::Statement find(database_,
+                         "SELECT medium_id FROM medium WHERE name = ? AND condition = ?");
+  find.bind(1, medium.name);
+  find.bind(2, medium.condition);
+  if (find.executeStep()) return find.getColumn(0).getInt64();
+  const std::int64_t id = writers_["medium"].next_key();
+  writers_["medium"].insert({id, uid.empty() ? new_uid_() : uid, medium.name, medium.condition});
+  return id;
+}
+
+}  // namespace keenfall::notebook
