@@ -66,13 +66,21 @@ std::vector<char> likely_delimiters(std::string_view text) {
 }
 
 DelimitedReader::DelimitedReader(std::string_view text, char delimiter)
-    : text_(text), delimiter_(delimiter) {}
+    : DelimitedReader(text, DelimitedStyle{.delimiter = delimiter}) {}
+
+DelimitedReader::DelimitedReader(std::string_view text, const DelimitedStyle& style)
+    : text_(text), style_(style) {}
 
 std::optional<Record> DelimitedReader::next() {
   while (at_ < text_.size()) {
     if (pass_over_comment()) continue;
     const bool is_first_line = at_ == 0;
+    if (style_.to_the_letter && ends_line(text_[at_])) {
+      end_line();
+      continue;
+    }
     const Record record = read_record();
+    if (style_.to_the_letter) return record;
     if (is_first_line && named_delimiter(first_written_line(text_.substr(0, at_)))) continue;
     const bool has_content =
         std::ranges::any_of(record.cells, [](const Cell& cell) { return !cell.text.empty(); });
@@ -82,7 +90,7 @@ std::optional<Record> DelimitedReader::next() {
 }
 
 bool DelimitedReader::pass_over_comment() {
-  if (text_[at_] != '#') return false;
+  if (style_.comment == '\0' || text_[at_] != style_.comment) return false;
   if (comment_count_++ == 0) first_comment_line_ = line_;
   skip_to_line_end();
   end_line();
@@ -96,7 +104,7 @@ Record DelimitedReader::read_record() {
   std::optional<QuoteFault> fault;
   while (true) {
     read_cell(fault);
-    if (fault || at_ >= text_.size() || text_[at_] != delimiter_) break;
+    if (fault || at_ >= text_.size() || text_[at_] != style_.delimiter) break;
     ++at_;
   }
   end_line();
@@ -104,14 +112,14 @@ Record DelimitedReader::read_record() {
 }
 
 void DelimitedReader::read_cell(std::optional<QuoteFault>& fault) {
+  if (!style_.to_the_letter || style_.skips_blanks_before_cells) skip_blanks();
   const std::size_t start = at_;
-  skip_blanks();
-  if (at_ < text_.size() && text_[at_] == '"') {
+  if (at_ < text_.size() && text_[at_] == style_.quote && style_.quote != '\0') {
     read_quoted_cell(fault);
     return;
   }
   while (!at_cell_end()) ++at_;
-  cells_.push_back({.text = trimmed(text_.substr(start, at_ - start)), .line = line_});
+  cells_.push_back({.text = content(start), .line = line_});
 }
 
 void DelimitedReader::read_quoted_cell(std::optional<QuoteFault>& fault) {
@@ -119,8 +127,8 @@ void DelimitedReader::read_quoted_cell(std::optional<QuoteFault>& fault) {
   const std::size_t start = ++at_;
   bool has_doubled_quotes = false;
   while (at_ < text_.size()) {
-    if (text_[at_] == '"') {
-      if (at_ + 1 >= text_.size() || text_[at_ + 1] != '"') break;
+    if (text_[at_] == style_.quote) {
+      if (at_ + 1 >= text_.size() || text_[at_ + 1] != style_.quote) break;
       has_doubled_quotes = true;
       ++at_;
     } else if (text_[at_] == '\n' ||
@@ -129,7 +137,7 @@ void DelimitedReader::read_quoted_cell(std::optional<QuoteFault>& fault) {
     }
     ++at_;
   }
-  Cell cell{.text = trimmed(text_.substr(start, at_ - start)), .line = opening_line};
+  Cell cell{.text = content(start), .line = opening_line};
   if (at_ >= text_.size()) {
     fault = {.sentence =
                  "A quote is opened here and never closed, so the rest of the table cannot be told "
@@ -138,7 +146,7 @@ void DelimitedReader::read_quoted_cell(std::optional<QuoteFault>& fault) {
     return;
   }
   ++at_;
-  skip_blanks();
+  if (!style_.to_the_letter) skip_blanks();
   if (!at_cell_end()) {
     fault = {.sentence =
                  "After the closing quote of a cell there is more text; a quote inside a "
@@ -151,7 +159,7 @@ void DelimitedReader::read_quoted_cell(std::optional<QuoteFault>& fault) {
     std::string plain;
     for (std::size_t i = 0; i < cell.text.size(); ++i) {
       plain += cell.text[i];
-      if (cell.text[i] == '"') ++i;
+      if (cell.text[i] == style_.quote) ++i;
     }
     unescaped_.push_back(std::move(plain));
     cell.text = unescaped_.back();
@@ -159,13 +167,19 @@ void DelimitedReader::read_quoted_cell(std::optional<QuoteFault>& fault) {
   cells_.push_back(cell);
 }
 
+// What was read since `start`, without blanks around it where they mean nothing.
+std::string_view DelimitedReader::content(std::size_t start) const {
+  const std::string_view written = text_.substr(start, at_ - start);
+  return style_.to_the_letter ? written : trimmed(written);
+}
+
 bool DelimitedReader::at_cell_end() const {
-  return at_ >= text_.size() || text_[at_] == delimiter_ || ends_line(text_[at_]);
+  return at_ >= text_.size() || text_[at_] == style_.delimiter || ends_line(text_[at_]);
 }
 
 void DelimitedReader::skip_blanks() {
   while (at_ < text_.size() && (text_[at_] == ' ' || text_[at_] == '\t') &&
-         text_[at_] != delimiter_) {
+         text_[at_] != style_.delimiter) {
     ++at_;
   }
 }

@@ -3,8 +3,9 @@
 //
 // In: UTF-8 text; the delimiter is a comma, a semicolon or a tab. Lines end with CR LF, LF or CR.
 // A cell may be quoted, with "" for a quote and with line ends inside. Rows without any content and
-// rows that start with # are passed over. Cells come without the blanks around them. A record with
-// a broken quote carries a fault instead of stopping the reading. Why it is our own:
+// rows that start with # are passed over. Cells come without the blanks around them. Where another
+// program states how it wrote a table (DelimitedStyle), it is read to the letter instead. A record
+// with a broken quote carries a fault instead of stopping the reading. Why it is our own:
 // docs/decisions/0002-own-delimited-reader.md.
 #pragma once
 
@@ -45,9 +46,20 @@ struct Record {
 // All that the first lines have any of, the likeliest first; the one named by "sep=" alone.
 [[nodiscard]] std::vector<char> likely_delimiters(std::string_view text);
 
+struct DelimitedStyle {
+  char delimiter = ',';
+  char quote = '"';    // '\0': no cell is quoted
+  char comment = '#';  // with which a row begins that is passed over; '\0': none does
+  // Blanks around cells, rows of empty cells and a first line "sep=;" are content; only lines
+  // without a byte are passed over.
+  bool to_the_letter = false;
+  bool skips_blanks_before_cells = false;  // all the same
+};
+
 class DelimitedReader {
  public:
   DelimitedReader(std::string_view text, char delimiter);
+  DelimitedReader(std::string_view text, const DelimitedStyle& style);
 
   // The next row with content; nullopt at the end.
   [[nodiscard]] std::optional<Record> next();
@@ -62,12 +74,13 @@ class DelimitedReader {
   void read_quoted_cell(std::optional<QuoteFault>& fault);
   bool pass_over_comment();
   bool at_cell_end() const;
+  std::string_view content(std::size_t start) const;
   void skip_blanks();
   void skip_to_line_end();
   void end_line();
 
   std::string_view text_;
-  char delimiter_;
+  DelimitedStyle style_;
   std::size_t at_ = 0;
   std::size_t line_ = 1;
   std::vector<Cell> cells_;

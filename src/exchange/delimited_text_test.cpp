@@ -13,8 +13,7 @@ using testing::ElementsAre;
 
 using Rows = std::vector<std::vector<std::string>>;
 
-Rows rows_of(std::string_view text, char delimiter = ',') {
-  DelimitedReader reader(text, delimiter);
+Rows rows_read_by(DelimitedReader& reader) {
   Rows rows;
   while (const auto record = reader.next()) {
     std::vector<std::string> row;
@@ -23,6 +22,11 @@ Rows rows_of(std::string_view text, char delimiter = ',') {
     rows.push_back(row);
   }
   return rows;
+}
+
+Rows rows_of(std::string_view text, char delimiter = ',') {
+  DelimitedReader reader(text, delimiter);
+  return rows_read_by(reader);
 }
 
 std::vector<std::size_t> lines_of(std::string_view text) {
@@ -116,6 +120,30 @@ TEST(DelimitedText, HasNoRowsWhenEmpty) { EXPECT_EQ(rows_of(""), Rows{}); }
 TEST(DelimitedText, KeepsTheEmptyLastCell) {
   EXPECT_EQ(rows_of("a,b,\n"), (Rows{{"a", "b", ""}}));
   EXPECT_EQ(rows_of("a,b,"), (Rows{{"a", "b", ""}}));
+}
+
+TEST(DelimitedText, CanBeReadToTheLetter) {
+  DelimitedReader reader("sep=;\n a , # b\n\n,\n'x,''y' ",
+                         DelimitedStyle{.quote = '\'', .comment = '\0', .to_the_letter = true});
+
+  EXPECT_THAT(rows_read_by(reader),
+              ElementsAre(ElementsAre("sep=;"),
+                          ElementsAre(" a ", " # b"),
+                          ElementsAre("", ""),
+                          ElementsAre("fault")));
+}
+
+TEST(DelimitedText, ToTheLetterMayHaveBlanksBeforeCellsThatMeanNothing) {
+  DelimitedReader reader(" a , \"b \",c",
+                         DelimitedStyle{.to_the_letter = true, .skips_blanks_before_cells = true});
+
+  EXPECT_THAT(rows_read_by(reader), ElementsAre(ElementsAre("a ", "b ", "c")));
+}
+
+TEST(DelimitedText, MayHaveAnotherCommentSignAndOtherQuotes) {
+  DelimitedReader reader("% a,b\n|c,||d|,#e\n", DelimitedStyle{.quote = '|', .comment = '%'});
+
+  EXPECT_THAT(rows_read_by(reader), ElementsAre(ElementsAre("c,|d", "#e")));
 }
 
 TEST(Delimiters, AreRecognisedFromTheHeader) {

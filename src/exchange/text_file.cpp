@@ -126,6 +126,16 @@ std::optional<base::Problem> first_bad_byte(std::string_view bytes, const std::s
 
 }  // namespace
 
+std::size_t utf8_byte_count(std::string_view bytes) {
+  std::size_t at = 0;
+  while (at < bytes.size()) {
+    const std::size_t length = sequence_length(bytes, at);
+    if (length == 0) break;
+    at += length;
+  }
+  return at;
+}
+
 bool is_utf8_text(std::string_view bytes) { return !first_bad_byte(bytes, ""); }
 
 base::Problem too_large_problem(std::size_t byte_count, const std::string& file_name) {

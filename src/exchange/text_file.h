@@ -23,6 +23,10 @@ inline constexpr std::size_t kLargestTableBytes = std::size_t{128} * 1000 * 1000
 [[nodiscard]] base::Result<std::string_view> text_of(std::string_view bytes,
                                                      const std::string& file_name);
 
+// How many of the first bytes are well-formed UTF-8 (RFC 3629), whatever characters they are: all,
+// or up to the first that does not belong.
+[[nodiscard]] std::size_t utf8_byte_count(std::string_view bytes);
+
 // Whether all bytes are UTF-8 without control characters.
 [[nodiscard]] bool is_utf8_text(std::string_view bytes);
 

@@ -125,6 +125,13 @@ TEST(TextBytes, OfAnotherCodePageAreRefusedWithTheirLine) {
 }
 
 // RFC 3629: section 7 (examples), section 3 and 4 (overlong forms, surrogates, beyond U+10FFFF).
+TEST(TextBytes, AreCountedUpToTheFirstThatIsNotUtf8) {
+  EXPECT_EQ(utf8_byte_count(""), 0U);
+  EXPECT_EQ(utf8_byte_count("caf\xC3\xA9 \x01"), 7U);
+  EXPECT_EQ(utf8_byte_count("caf\xE9 x"), 3U);
+  EXPECT_EQ(utf8_byte_count("x\xF0\x9D\x84"), 1U);
+}
+
 TEST(TextBytes, AreUtf8AsRfc3629HasIt) {
   for (const char* good : {"A\xE2\x89\xA2\xCE\x91.",
                            "\xED\x95\x9C\xEA\xB5\xAD\xEC\x96\xB4",
