@@ -68,6 +68,8 @@ RowChange change_at(sqlite3_changeset_iter* at) {
     if (is_key[i] != 0 && key != nullptr) change.key.push_back(cell_of_value(key));
     if (after != nullptr) {
       change.new_cells.emplace_back(static_cast<std::size_t>(i), cell_of_value(after));
+    } else if (operation == SQLITE_DELETE && before != nullptr) {
+      change.deleted_cells.emplace_back(static_cast<std::size_t>(i), cell_of_value(before));
     }
   }
   return change;

@@ -43,7 +43,9 @@ struct RowChange {
   RowChangeKind kind = RowChangeKind::inserted;
   std::string table;
   std::vector<Cell> key;
-  std::vector<std::pair<std::size_t, Cell>> new_cells;  // of those that are known: column, value
+  // Column and value of those that are known: as they are now or, of a deleted row, as they were.
+  std::vector<std::pair<std::size_t, Cell>> new_cells;
+  std::vector<std::pair<std::size_t, Cell>> deleted_cells;
 };
 
 // Fails (false) where the changeset is damaged.

@@ -3,6 +3,7 @@
 #include "notebook/journal_chain.h"
 #include "notebook/notebook_failure.h"
 #include "notebook/notebook_file.h"
+#include "notebook/resting_entries.h"
 
 #include <algorithm>
 #include <map>
@@ -29,80 +30,6 @@ void mark_undone(std::vector<JournalEntry>& journal) {
     const auto target = std::ranges::find(journal, *later->undoes, &JournalEntry::entry);
     if (target != journal.end()) target->undone_by = later->entry;
   }
-}
-
-// Which column of a table refers to which other table.
-using References = std::map<std::string, std::map<std::size_t, std::string>>;
-
-References references_of(SQLite::Database& database) {
-  References references;
-  for (const TableText& table : tables_of_schema()) {
-    const std::string name(table.name);
-    const TableLayout layout = layout_of(database, name);
-    SQLite::Statement keys(database, "PRAGMA foreign_key_list(" + name + ")");
-    while (keys.executeStep()) {
-      const auto column = std::ranges::find(layout.columns, keys.getColumn("from").getString());
-      references[name][static_cast<std::size_t>(column - layout.columns.begin())] =
-          keys.getColumn("table").getString();
-    }
-  }
-  return references;
-}
-
-std::string row_name(const std::string& table, const std::vector<Cell>& key) {
-  std::string name = table;
-  for (const Cell& part : key) {
-    name += '\x1f';
-    if (const auto* whole = std::get_if<std::int64_t>(&part)) name += std::to_string(*whole);
-    if (const auto* text = std::get_if<std::string>(&part)) name += *text;
-  }
-  return name;
-}
-
-std::string changeset_of(SQLite::Database& database, std::int64_t entry) {
-  SQLite::Statement read(database, "SELECT changeset FROM journal WHERE entry = ?");
-  read.bind(1, entry);
-  if (!read.executeStep()) throw NotebookDamaged("an entry of the journal is missing");
-  const SQLite::Column column = read.getColumn(0);
-  return {static_cast<const char*>(column.getBlob()), static_cast<std::size_t>(column.getBytes())};
-}
-
-void each_change_of(SQLite::Database& database,
-                    std::int64_t entry,
-                    const std::function<void(const RowChange&)>& use) {
-  if (!each_row_change(changeset_of(database, entry), use)) {
-    throw NotebookDamaged("the journal's record of entry " + std::to_string(entry) + " is damaged");
-  }
-}
-
-// Later entries that hold and touch the rows of `entry`, or refer to them. What was undone later
-// than it, and the undoing, come to nothing together.
-std::vector<std::int64_t> that_rest_on(SQLite::Database& database,
-                                       const std::vector<JournalEntry>& journal,
-                                       std::int64_t entry) {
-  std::set<std::string> touched;
-  each_change_of(database, entry, [&](const RowChange& change) {
-    touched.insert(row_name(change.table, change.key));
-  });
-  const References references = references_of(database);
-  std::vector<std::int64_t> resting;
-  for (const JournalEntry& later : journal) {
-    const bool undoes_a_later_one = later.undoes && *later.undoes > entry;
-    if (later.entry <= entry || later.undone_by || undoes_a_later_one) continue;
-    bool rests = false;
-    each_change_of(database, later.entry, [&](const RowChange& change) {
-      rests = rests || touched.contains(row_name(change.table, change.key));
-      const auto columns = references.find(change.table);
-      if (columns == references.end()) return;
-      for (const auto& [column, now] : change.new_cells) {
-        const auto other = columns->second.find(column);
-        rests = rests || (other != columns->second.end() &&
-                          touched.contains(row_name(other->second, {now})));
-      }
-    });
-    if (rests) resting.push_back(later.entry);
-  }
-  return resting;
 }
 
 bool is_known(SQLite::Database& database, const std::string& client_id) {
@@ -211,7 +138,7 @@ base::Result<JournalEntry> Notebook::undo(std::int64_t entry, const Authorship& 
       .what = is_redo ? kRedo + found->what.substr(kUndo.size()) : kUndo + found->what,
       .undoes = entry};
   return change(*file_, words, by, [&](SQLite::Database& database) -> std::optional<base::Problem> {
-    const auto resting = that_rest_on(database, all, entry);
+    const auto resting = entries_resting_on(database, all, entry);
     if (!resting.empty()) {
       return refused("Entry " + std::to_string(entry) + " (" + found->what +
                          ") cannot be undone: later entries rest on it: " + listed(resting, all) +

@@ -204,6 +204,48 @@ TEST_F(ANotebook, NamesWhatRestsOnAnEntryThatIsToBeUndone) {
   EXPECT_TRUE(check(notebook).empty());
 }
 
+// A run, or a table, that was added to later as well: taken from the middle, the rest would stand
+// at other places than the journal says.
+TEST_F(ANotebook, UndoesWhatGrewInSeveralEntriesFromTheLastOn) {
+  Notebook notebook = made();
+  trials::Trial trial = a_trial();
+  ASSERT_TRUE(take(notebook, trial, {}, next()));
+  for (const char* run : {"2", "3"}) {
+    trial.runs[1].readings.push_back({.cuts = trial.runs[1].readings.back().cuts + 5});
+    trial.runs.push_back(a_trial().runs[0]);
+    trial.runs.back().name = run;
+    ASSERT_TRUE(take(notebook, trial, {}, next()));
+  }
+
+  const auto middle = notebook.undo(2, next());
+
+  ASSERT_FALSE(middle);
+  EXPECT_EQ(middle.error().sentence,
+            "Entry 2 (take a trial into matting) cannot be undone: later entries rest on it: 3 "
+            "(take a trial into matting).");
+  ASSERT_TRUE(notebook.undo(3, next()));
+  ASSERT_TRUE(notebook.undo(2, next()));
+  EXPECT_EQ(*kept_trial(notebook, "matting"), a_trial());
+  ASSERT_TRUE(take(notebook, trial, {}, next()));
+  EXPECT_EQ(*kept_trial(notebook, "matting"), trial);
+  EXPECT_FALSE(notebook.undo(4, next()));  // its places are taken
+}
+
+TEST_F(ANotebook, DoesNotUndoASeriesThatLaterReadingsAreIn) {
+  Notebook notebook = made();
+  trials::Trial trial = a_trial();
+  trial.series.pop_back();
+  ASSERT_TRUE(take(notebook, trial, {}, next()));
+  trial = a_trial();
+  ASSERT_TRUE(take(notebook, trial, {}, next()));
+  trial.runs[0].readings.push_back({.series = 1, .cuts = 20, .reading = 0.5});
+  ASSERT_TRUE(take(notebook, trial, {}, next()));
+
+  EXPECT_FALSE(notebook.undo(2, next()));
+  EXPECT_TRUE(notebook.undo(3, next()));
+  EXPECT_TRUE(notebook.undo(2, next()));
+}
+
 TEST_F(ANotebook, CountsAChangeThatArrivesTwiceOnce) {
   Notebook notebook = made();
   ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));

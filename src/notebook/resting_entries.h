@@ -1,0 +1,25 @@
+// Which later entries of the journal stand in the way of undoing one. Private to the folder.
+#pragma once
+
+#include "notebook/notebook.h"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace keenfall::notebook {
+
+// Throws NotebookDamaged where there is none.
+[[nodiscard]] std::string changeset_of(SQLite::Database& database, std::int64_t entry);
+
+// Later entries that hold and touch the rows of `entry`, refer to them, or add to or take from a
+// list that it adds to or takes from: a list (the runs of a trial, the readings of a run) is undone
+// from its end on, so that places in it have no gaps. What was undone later than `entry`, and the
+// undoing, come to nothing together.
+[[nodiscard]] std::vector<std::int64_t> entries_resting_on(SQLite::Database& database,
+                                                           const std::vector<JournalEntry>& journal,
+                                                           std::int64_t entry);
+
+}  // namespace keenfall::notebook
