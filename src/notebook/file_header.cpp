@@ -50,10 +50,26 @@ base::Problem unreadable(const std::string& path,
           .accepted = accepted};
 }
 
+bool has_something_in_it(const std::string& path) {
+  struct stat about {};
+  return stat(path.c_str(), &about) == 0 && about.st_size > 0;
+}
+
+// A notebook is made, and a copy is, beside a rollback journal that goes away at the end.
+base::Problem interrupted(const std::string& path) {
+  return unreadable(path,
+                    "Making this file was interrupted, so there is nothing in it yet.",
+                    "deleting it and making it again");
+}
+
+// A log beside the file may hold the pages that it lacks: folding it in was interrupted then, and
+// goes on when the file is opened.
 std::optional<base::Problem> problem_of_header(const std::string& path,
                                                const Header& header,
                                                std::int64_t file_size) {
+  const bool is_unfinished = has_something_in_it(path + "-journal");
   if (!begins_with_magic(header)) {
+    if (is_unfinished) return interrupted(path);
     return unreadable(path,
                       "This is not a notebook.",
                       "a notebook made by keenfall new; tables go to keenfall judge or take");
@@ -70,7 +86,9 @@ std::optional<base::Problem> problem_of_header(const std::string& path,
                       "a newer Keenfall");
   }
   const std::int64_t page_size = number_at(header, 16, 2);
-  if (number_at(header, 28, 4) * (page_size == 1 ? 65536 : page_size) > file_size) {
+  if (number_at(header, 28, 4) * (page_size == 1 ? 65536 : page_size) > file_size &&
+      !has_something_in_it(path + "-wal")) {
+    if (is_unfinished) return interrupted(path);
     return unreadable(path,
                       "This notebook is cut short: the end of the file is missing.",
                       "a whole copy, for example the last backup");
@@ -98,6 +116,7 @@ std::optional<base::Problem> problem_of_file(const std::string& path) {
   if (!S_ISREG(about.st_mode)) {
     return unreadable(path, "A notebook is a file, and this is none.", "a notebook");
   }
+  if (about.st_size == 0) return interrupted(path);
   std::ifstream file(path, std::ios::binary);
   if (!file) return unreadable(path, "The notebook cannot be read.", "a file that may be read");
   const Header header = header_of(file);

@@ -32,6 +32,10 @@ void set_up(SQLite::Database& database) {
   database.exec("PRAGMA cell_size_check = ON");
 }
 
+// In place of FULL while a file is made without a log: that the journal is gone, and that the file
+// has its name, is on the disk too before it is acknowledged.
+void sync_folder_too(SQLite::Database& database) { database.exec("PRAGMA synchronous = EXTRA"); }
+
 bool has_exactly_the_schema(SQLite::Database& database) {
   SQLite::Statement found(database,
                           "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY rowid");
@@ -39,6 +43,12 @@ bool has_exactly_the_schema(SQLite::Database& database) {
     if (!found.executeStep() || found.getColumn(0).getString() != table.sql) return false;
   }
   return !found.executeStep();
+}
+
+// Set where a notebook is made; set again where that was interrupted just before.
+void keep_a_log(SQLite::Database& database) {
+  database.exec("PRAGMA journal_mode = WAL");
+  database.exec("PRAGMA synchronous = FULL");
 }
 
 // As SQLite's URI names want it.
@@ -69,7 +79,8 @@ SQLite::Database opened_to_read(const std::string& path) {
     database.exec("PRAGMA query_only = ON");
     return database;
   }
-  if (access((path + "-wal").c_str(), F_OK) == 0) {
+  if (access((path + "-wal").c_str(), F_OK) == 0 ||
+      access((path + "-journal").c_str(), F_OK) == 0) {
     return SQLite::Database(path, SQLite::OPEN_READONLY);
   }
   return SQLite::Database("file:" + percent_encoded(path) + "?immutable=1",
@@ -156,8 +167,8 @@ base::Result<Notebook> Notebook::create(const std::string& path,
   return carrying_over([&]() -> base::Result<Notebook> {
     SQLite::Database database(path, SQLite::OPEN_READWRITE);
     database.exec("PRAGMA page_size = 4096");
-    database.exec("PRAGMA journal_mode = WAL");
     set_up(database);
+    sync_folder_too(database);
     {
       SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
       database.exec("PRAGMA application_id = " + std::to_string(kApplicationId));
@@ -167,7 +178,7 @@ base::Result<Notebook> Notebook::create(const std::string& path,
           .insert({std::int64_t{1}, birth.uid, opener.at_utc, birth.made_by});
       transaction.commit();
     }
-    database.exec("PRAGMA wal_checkpoint(TRUNCATE)");
+    keep_a_log(database);
     made->keep();
     return Notebook(
         std::make_unique<NotebookFile>(NotebookFile{path, std::move(*lock), std::move(database)}));
@@ -197,6 +208,7 @@ base::Result<Notebook> Notebook::open_to_write(const std::string& path, const Op
     if (!has_exactly_the_schema(database)) {
       return base::failed(about_file(path, "The tables of this file are not those of a notebook."));
     }
+    keep_a_log(database);
     return Notebook(
         std::make_unique<NotebookFile>(NotebookFile{path, std::move(*lock), std::move(database)}));
   });
@@ -213,6 +225,7 @@ base::Result<std::string> Notebook::back_up_to(const std::string& copy_path) con
   if (!made) return base::failed(made.error());
   return carrying_over([&]() -> base::Result<std::string> {
     SQLite::Database copy(copy_path, SQLite::OPEN_READWRITE);
+    sync_folder_too(copy);
     SQLite::Backup(copy, file_->database).executeStep(-1);
     copy.exec("PRAGMA wal_checkpoint(TRUNCATE)");
     made->keep();

@@ -301,6 +301,29 @@ TEST_F(ANotebook, IsBackedUpWhileItIsOpen) {
   EXPECT_FALSE(notebook.back_up_to(folder_ / "backup.keen"));
 }
 
+// As a power cut leaves it: the first page says already how long the file will be, the log has the
+// pages.
+TEST_F(ANotebook, OpensWhereFoldingTheLogInWasInterrupted) {
+  Notebook notebook = made();
+  trials::Trial trial = a_trial();
+  for (int run = 2; run < 50; ++run) {  // so that the file has to grow
+    trial.runs.push_back(trial.runs.front());
+    trial.runs.back().name = std::to_string(run);
+  }
+  ASSERT_TRUE(take(notebook, trial, {}, next()));
+  std::filesystem::copy_file(path_, folder_ / "cut.keen");
+  std::filesystem::copy_file(path_ + "-wal", folder_ / "cut.keen-wal");
+  std::fstream(folder_ / "cut.keen", std::ios::in | std::ios::out | std::ios::binary)
+      .seekp(29)
+      .put(1);  // 65,536 pages and more, big-endian at byte 28
+
+  const auto opened = Notebook::open_to_read(folder_ / "cut.keen");
+
+  ASSERT_TRUE(opened) << opened.error().sentence;
+  EXPECT_TRUE(check(*opened).empty());
+  EXPECT_EQ(*kept_trial(*opened, "matting"), trial);
+}
+
 TEST_F(ANotebook, RefusesWhatIsNoNotebookAndLeavesItAlone) {
   const auto sentence = [&](const std::string& name) {
     return Notebook::open_to_write(folder_ / name, kOpener).error().sentence;
@@ -317,7 +340,8 @@ TEST_F(ANotebook, RefusesWhatIsNoNotebookAndLeavesItAlone) {
 
   EXPECT_EQ(sentence("nowhere.keen"), "There is no such notebook.");
   EXPECT_EQ(sentence("words.keen"), "This is not a notebook.");
-  EXPECT_EQ(sentence("empty.keen"), "This is not a notebook: the file is too short.");
+  EXPECT_EQ(sentence("empty.keen"),
+            "Making this file was interrupted, so there is nothing in it yet.");
   EXPECT_EQ(sentence("short.keen"), "This notebook is cut short: the end of the file is missing.");
   EXPECT_EQ(sentence("newer.keen"),
             "This notebook was written by a newer Keenfall (format 9; this one knows up to 1). It "

@@ -1,0 +1,160 @@
+// Whenever the power goes, all that was acknowledged is there afterwards, the change that was being
+// made is there as a whole or not at all, and the notebook takes the next one. KEENFALL_CUTS sets
+// how often it goes (100), half of it at points spread over a fixed course, half at random.
+#include "notebook/check.h"
+#include "notebook/failing_disk.h"
+#include "notebook/kept_trials.h"
+#include "notebook/made_notebook.h"
+#include "notebook/notebook_failure.h"
+#include "notebook/random_changes.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <iostream>
+#include <random>
+#include <string>
+
+namespace keenfall::notebook {
+namespace {
+
+using testing::Bench;
+using testing::Course;
+using testing::FailingDisk;
+using testing::kOpener;
+using testing::NotebookState;
+using testing::run_steps;
+using testing::ScratchFolder;
+using testing::state_of;
+using testing::Step;
+using testing::Trouble;
+
+constexpr int kStatesLooked = 3;  // of those a disk may be left in by one cut
+
+int cuts_wanted() { return testing::times_asked_for("KEENFALL_CUTS", 100); }
+
+// What is to be seen after each step, where nothing goes wrong.
+struct Told {
+  std::vector<NotebookState> states;  // before the first step, nothing; after a closing, as before
+  int operations_to_make = 0;         // the first step's
+  int operations = 0;
+};
+
+Told told_of(const std::vector<Step>& steps) {
+  const ScratchFolder folder("told");
+  FailingDisk disk;
+  disk.expect(Trouble::power_cut, 1 << 30);
+  Told told{.states = {{}}};
+  {
+    Bench bench{.path = folder.file("bench.keen")};
+    const Course course = run_steps(bench, steps, [&](const Bench& now) {
+      if (told.operations_to_make == 0) told.operations_to_make = disk.operations();
+      told.states.push_back(now.notebook ? state_of(*now.notebook) : told.states.back());
+      EXPECT_TRUE(!now.notebook || check(*now.notebook).empty());
+    });
+    EXPECT_EQ(course.steps_done, steps.size()) << course.refusal;
+  }
+  told.operations = disk.operations();
+  return told;
+}
+
+class ACutOffNotebook : public ::testing::Test {
+ protected:
+  // Cuts the power at one operation and looks at some of the states that may leave.
+  void cut(const std::vector<Step>& steps, const Told& told, int at) {
+    testing::DiskRecord record;
+    const Course course = course_until_cut(steps, at, record);
+    ++cuts_;
+    const FailingDisk never_failing;  // nor waiting for a sync
+    for (int i = 0; i < kStatesLooked && !HasFatalFailure(); ++i) {
+      const ScratchFolder after("after");
+      record.leave(after.path(), random_);
+      look_at(after, course, told);
+    }
+  }
+
+  static Course course_until_cut(const std::vector<Step>& steps,
+                                 int at,
+                                 testing::DiskRecord& record) {
+    const ScratchFolder folder("cut");
+    FailingDisk disk;
+    disk.expect(Trouble::power_cut, at);
+    Course course;
+    {
+      Bench bench{.path = folder.file("bench.keen")};
+      course = run_steps(bench, steps);
+    }
+    EXPECT_TRUE(disk.has_failed());
+    record = disk.record();
+    return course;
+  }
+
+  void look_at(const ScratchFolder& folder, const Course& course, const Told& told) {
+    const std::string path = folder.file("bench.keen");
+    const std::size_t done = course.steps_done;
+    auto notebook = Notebook::open_to_write(path, kOpener);
+    if (!notebook) {
+      ASSERT_EQ(done, 0U) << notebook.error().sentence;  // only a making that was cut off
+      ++refusals_[notebook.error().sentence];
+      return;
+    }
+    const auto found = check(*notebook);
+    ASSERT_TRUE(found.empty()) << found.front();
+    const NotebookState state = state_of(*notebook);
+    const bool has_next = done + 1 < told.states.size() && state == told.states[done + 1];
+    ASSERT_TRUE(state == told.states[done] || has_next)
+        << "after " << done << " steps of " << told.states.size() - 1 << ", "
+        << state.journal.size() << " entries instead of " << told.states[done].journal.size();
+    ++looked_at_;
+    ASSERT_TRUE(take(*notebook, another_trial(), {}, testing::authorship("next")));
+    ASSERT_TRUE(check(*notebook).empty());
+  }
+
+  static trials::Trial another_trial() {
+    trials::Trial trial = testing::a_trial();
+    trial.name = "after the cut";
+    return trial;
+  }
+
+  void TearDown() override {
+    std::cout << cuts_ << " cuts, " << looked_at_ << " notebooks looked at";
+    for (const auto& [sentence, times] : refusals_) {
+      std::cout << "; " << times << " times: " << sentence;
+    }
+    std::cout << "\n";
+  }
+
+  testing::DiskRecord::Random random_{17};
+  int cuts_ = 0;
+  int looked_at_ = 0;
+  std::map<std::string, int> refusals_;
+};
+
+TEST_F(ACutOffNotebook, HoldsAllThatWasAcknowledgedWhereverTheCutFalls) {
+  const std::vector<Step> steps = testing::scripted_steps();
+  const Told told = told_of(steps);
+  const int apart = std::max(1, told.operations / std::max(1, cuts_wanted() / 2));
+  for (int at = 1; at <= told.operations && !HasFatalFailure(); at += apart) {
+    SCOPED_TRACE("cut at operation " + std::to_string(at) + " of " +
+                 std::to_string(told.operations));
+    cut(steps, told, at);
+  }
+}
+
+TEST_F(ACutOffNotebook, HoldsAllThatWasAcknowledgedAfterAnyCourse) {
+  constexpr int kCutsOfACourse = 15;
+  for (unsigned seed = 0; cuts_ < cuts_wanted() / 2 && !HasFatalFailure(); ++seed) {
+    const std::vector<Step> steps = testing::random_steps(seed, 10 + seed % 30);
+    const Told told = told_of(steps);
+    for (int i = 0; i < kCutsOfACourse && !HasFatalFailure(); ++i) {
+      const int changes = told.operations - told.operations_to_make;
+      const int at = told.operations - static_cast<int>(random_() % static_cast<unsigned>(changes));
+      SCOPED_TRACE("seed " + std::to_string(seed) + ", cut at operation " + std::to_string(at));
+      cut(steps, told, at);
+    }
+  }
+}
+
+}  // namespace
+}  // namespace keenfall::notebook
