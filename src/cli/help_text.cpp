@@ -56,7 +56,8 @@ std::string judge_help(const Look& look) {
              "row, "
              "or cuts down and runs across, or a line a run. Several tables are taken as one "
              "trial. A notebook (.keen) is judged as it stands: --trial=NAME says which of its "
-             "trials, and how to read a table was said when it was taken.",
+             "trials, and how to read a table was said when it was taken. It counts the judging "
+             "as a look by --who, and keeps the answer, where it can be written to.",
              {},
              look) +
          "\nHow to judge\n" + entries_text(judging_options(), look) + "\nHow to read the table\n" +

@@ -1,13 +1,16 @@
 #include "cli/judge_command.h"
 
+#include "cli/hand.h"
 #include "cli/judgement_text.h"
 #include "cli/progress_line.h"
+#include "cli/text_layout.h"
 #include "cli/typed_options.h"
 #include "cli/written_file.h"
 #include "wire/judgement_json.h"
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 namespace keenfall::cli {
 
@@ -31,6 +34,19 @@ std::optional<base::Problem> json_file_among_tables(const JudgeRequest& request)
                                    "JSON into it: --json=" +
                                    *file,
                        .place = {.column = "--", .found = *file}};
+}
+
+// How a notebook kept the answer: below it, or beside it where only JSON or the answers are wanted.
+void add_kept_words(const std::string& words,
+                    const JudgeRequest& request,
+                    const Look& look,
+                    Outcome& outcome) {
+  const std::string text = wrapped(shown_as(words, look), {}, look);
+  if (request.quiet || request.json_to == JsonTo::standard_output) {
+    outcome.err = text + outcome.err;
+  } else {
+    outcome.out += "\n" + text;
+  }
 }
 
 }  // namespace
@@ -84,12 +100,22 @@ Outcome judge_command(std::span<const std::string> words, const Surroundings& su
   if (request->tables.empty()) return wrong_usage({no_table_problem()}, "judge");
   if (const auto problem = json_file_among_tables(*request))
     return wrong_usage({*problem}, "judge");
-  const Judging judging = [&](const base::Executor& executor, const base::ProgressReport& report) {
-    return surroundings.use_cases.judge_tables(request->tables, request->options, executor, report);
+  std::string kept_words;
+  const Judging judging = [&](const base::Executor& executor,
+                              const base::ProgressReport& report) -> Judgements {
+    const workbench::JudgedBy by{.hand = hand_of(*typed, surroundings),
+                                 .program_version = surroundings.program_version};
+    auto judged =
+        surroundings.use_cases.judge_files(request->tables, request->options, by, executor, report);
+    if (!judged) return tl::unexpected(std::move(judged.error()));
+    kept_words = std::move(judged->kept_words);
+    return std::move(judged->judgements);
   };
   const Judgements judgements = judged_while_watched(*request, judging, surroundings);
   if (!judgements) return refused(judgements.error());
-  return shown_judgements(*judgements, *request, surroundings);
+  Outcome outcome = shown_judgements(*judgements, *request, surroundings);
+  if (!kept_words.empty()) add_kept_words(kept_words, *request, surroundings.look, outcome);
+  return outcome;
 }
 
 }  // namespace keenfall::cli

@@ -1,5 +1,5 @@
 #include "cli/process.h"
-#include "workbench/judge_tables.h"
+#include "workbench/judge_files.h"
 #include "workbench/matting_bench.h"
 #include "workbench/notebook_changes.h"
 #include "workbench/notebook_pages.h"
@@ -8,7 +8,7 @@ int main(int argument_count, char** arguments) {
   return keenfall::cli::run_as_process(
       argument_count,
       arguments,
-      {.judge_tables = keenfall::workbench::judge_tables,
+      {.judge_files = keenfall::workbench::judge_files,
        .judge_trial = keenfall::workbench::judge_trial,
        .matting_bench = keenfall::workbench::matting_bench,
        .notebook = {.make = keenfall::workbench::new_notebook,

@@ -1,5 +1,6 @@
 #include "cli/notebook_commands.h"
 
+#include "cli/hand.h"
 #include "cli/judge_request.h"
 #include "cli/notebook_text.h"
 #include "cli/text_layout.h"
@@ -37,13 +38,7 @@ Outcome done(const Asked& asked, const std::string& sentence) {
   return {.out = wrapped(shown_as(sentence, asked.around.look), {}, asked.around.look)};
 }
 
-workbench::Hand hand_of(const Asked& asked) {
-  const std::string who = asked.typed.who.value_or("");
-  return {.who = who.empty() ? asked.around.login_name : who,
-          .machine_words = asked.around.machine_words,
-          .at_utc = asked.around.utc_now(),
-          .why = asked.typed.why.value_or("")};
-}
+workbench::Hand hand_of(const Asked& asked) { return hand_of(asked.typed, asked.around); }
 
 Outcome make_new(const Asked& asked) {
   const auto made =
@@ -71,7 +66,7 @@ Outcome show(const Asked& asked) {
   if (asked.typed.positionals.size() > 1) {
     const auto trial = asked.jobs().trial(asked.word(0), asked.word(1));
     if (!trial) return refused({trial.error()}, "nothing was shown");
-    return {.out = runs_text(*trial, asked.around.look)};
+    return {.out = trial_text(*trial, asked.around.look)};
   }
   const auto trials = asked.jobs().trials(asked.word(0));
   if (!trials) return refused({trials.error()}, "nothing was shown");

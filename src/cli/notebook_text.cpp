@@ -74,6 +74,23 @@ void say_of(const trials::Run& run, std::vector<std::string>& said) {
   for (const std::string& text : run.notes) said.push_back(name + ", note: " + text);
 }
 
+std::string looks_text(const std::vector<notebook::Look>& looks, const Look& look) {
+  if (looks.empty()) return {};
+  std::string text = "\n";
+  std::size_t number = 0;
+  for (const notebook::Look& one : looks) {
+    const notebook::StoredJudgement& judged = one.judgement;
+    text +=
+        paragraph("Look " + std::to_string(++number) + ", " + one.at_utc + ", " + one.who + ": " +
+                      runs_of(judged.inputs.runs) + ", " + readings_of(judged.inputs.readings) +
+                      "; " + judged.question + " --seed=" + std::to_string(judged.seed.number) +
+                      ", keenfall " + judged.program_version,
+                  0,
+                  look);
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string taken_text(const workbench::TakenIn& in, const Look& look) {
@@ -128,7 +145,8 @@ std::string trials_text(const std::string& path,
   return laid_out(table, look).text;
 }
 
-std::string runs_text(const trials::Trial& trial, const Look& look) {
+std::string trial_text(const workbench::TrialWithLooks& shown, const Look& look) {
+  const trials::Trial& trial = shown.trial;
   RuledTable table{.columns = {{.head = "run", .side = Side::left},
                                {"readings"},
                                {"struck"},
@@ -147,7 +165,7 @@ std::string runs_text(const trials::Trial& trial, const Look& look) {
   std::string text = laid_out(table, look).text;
   if (!said.empty()) text += "\n";
   for (const std::string& sentence : said) text += paragraph(sentence, 0, look);
-  return text;
+  return text + looks_text(shown.looks, look);
 }
 
 std::string journal_text(const std::vector<notebook::JournalEntry>& journal, const Look& look) {

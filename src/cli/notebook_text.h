@@ -17,8 +17,8 @@ namespace keenfall::cli {
 [[nodiscard]] std::string trials_text(const std::string& path,
                                       const std::vector<notebook::KeptTrial>& trials,
                                       const Look& look);
-// The runs of a trial, by arm.
-[[nodiscard]] std::string runs_text(const trials::Trial& trial, const Look& look);
+// The runs of a trial, by arm, and the looks at it.
+[[nodiscard]] std::string trial_text(const workbench::TrialWithLooks& trial, const Look& look);
 [[nodiscard]] std::string journal_text(const std::vector<notebook::JournalEntry>& journal,
                                        const Look& look);
 [[nodiscard]] std::string checked_text(const std::string& path,

@@ -27,7 +27,12 @@ struct Said {
 template <typename Engine>
 Said said_with(Engine engine) {
   const UseCases use_cases{
-      .judge_tables = [engine](auto, const auto&, const auto&, const auto&) { return engine(); },
+      .judge_files = [engine](auto, const auto&, const auto&, const auto&, const auto&)
+          -> base::ResultOrProblems<workbench::JudgedFiles> {
+        auto judgements = engine();
+        if (!judgements) return tl::unexpected(judgements.error());
+        return workbench::JudgedFiles{.judgements = *judgements};
+      },
       .judge_trial = [engine](
                          const auto&, const auto&, const auto&, const auto&) { return engine(); },
       .matting_bench = [](base::Seed) { return trials::Trial{}; }};

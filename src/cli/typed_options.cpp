@@ -100,6 +100,7 @@ base::ResultOrProblems<TypedOptions> typed_options(Command command,
       app.add_option("--rung", typed.rung);
       app.add_option("--test-level", typed.test_level);
       app.add_option("--trial", typed.trial);
+      app.add_option("--who", typed.who);
       break;
     case Command::take:
       add_table_options(app, typed);

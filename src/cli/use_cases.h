@@ -7,7 +7,7 @@
 #include "base/seed.h"
 #include "trials/trial.h"
 #include "verdicts/judgement.h"
-#include "workbench/judge_tables.h"
+#include "workbench/judge_files.h"
 #include "workbench/notebook_changes.h"
 #include "workbench/notebook_pages.h"
 
@@ -36,7 +36,8 @@ struct NotebookJobs {
       const std::string& path, std::optional<std::int64_t> entry, const workbench::Hand&)>
       undo;
   std::function<base::Result<std::vector<notebook::KeptTrial>>(const std::string& path)> trials;
-  std::function<base::Result<trials::Trial>(const std::string& path, const std::string& name)>
+  std::function<base::Result<workbench::TrialWithLooks>(const std::string& path,
+                                                        const std::string& name)>
       trial;
   std::function<base::Result<std::vector<notebook::JournalEntry>>(const std::string& path)> journal;
   std::function<base::Result<workbench::CheckedNotebook>(const std::string& path)> check;
@@ -45,11 +46,12 @@ struct NotebookJobs {
 };
 
 struct UseCases {
-  std::function<Judgements(std::span<const std::string> paths,
-                           const workbench::JudgeOptions&,
-                           const base::Executor&,
-                           const base::ProgressReport&)>
-      judge_tables;
+  std::function<base::ResultOrProblems<workbench::JudgedFiles>(std::span<const std::string> paths,
+                                                               const workbench::JudgeOptions&,
+                                                               const workbench::JudgedBy&,
+                                                               const base::Executor&,
+                                                               const base::ProgressReport&)>
+      judge_files;
   std::function<Judgements(const trials::Trial&,
                            const workbench::JudgeOptions&,
                            const base::Executor&,

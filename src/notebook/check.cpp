@@ -7,6 +7,7 @@
 #include "notebook/rows.h"
 #include "notebook/schema.h"
 
+#include <cstdint>
 #include <map>
 #include <string>
 #include <variant>
@@ -21,12 +22,13 @@ using Checksums = std::map<std::vector<Cell>, std::int64_t>;  // by key
 
 class Checking {
  public:
-  explicit Checking(SQLite::Database& database) : database_(database) {}
+  Checking(SQLite::Database& database, std::int64_t version)
+      : database_(database), version_(version) {}
 
   std::vector<std::string> findings() {
     structure();
     chain();
-    for (const TableText& table : tables_of_schema()) {
+    for (const TableText& table : tables_of_schema(version_)) {
       if (table.name != "journal") rows_of(std::string(table.name));
     }
     return std::move(findings_);
@@ -125,6 +127,7 @@ class Checking {
   }
 
   SQLite::Database& database_;
+  std::int64_t version_;
   std::vector<std::string> findings_;
   std::map<std::string, Checksums> expected_;
   bool chain_holds_ = false;
@@ -133,7 +136,8 @@ class Checking {
 }  // namespace
 
 std::vector<std::string> check(const Notebook& notebook) {
-  return Checking(notebook.file().database).findings();
+  NotebookFile& file = notebook.file();
+  return Checking(file.database, file.version).findings();
 }
 
 }  // namespace keenfall::notebook

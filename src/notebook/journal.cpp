@@ -32,6 +32,17 @@ void mark_undone(std::vector<JournalEntry>& journal) {
   }
 }
 
+// Does the entry add nothing but a look?
+bool is_only_a_look(SQLite::Database& database, std::int64_t entry) {
+  return carrying_over([&] {
+    bool is_look = true;
+    each_row_change_of(database, entry, [&](const RowChange& change) {
+      is_look = is_look && (change.table == "look" || change.table == "stored_judgement");
+    });
+    return is_look;
+  });
+}
+
 bool is_known(SQLite::Database& database, const std::string& client_id) {
   SQLite::Statement find(database, "SELECT 1 FROM journal WHERE client_id = ?");
   find.bind(1, client_id);
@@ -83,8 +94,8 @@ base::Result<JournalEntry> change(NotebookFile& file,
                                   const Writing& writing) {
   base::require(file.lock.has_value(), "a change is made by the writer");
   base::require(!by.client_id.empty(), "a change has a client id");
-  SQLite::Database& database = file.database;
-  try {
+  return carrying_over([&]() -> base::Result<JournalEntry> {
+    SQLite::Database& database = file.database;
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
     if (is_known(database, by.client_id)) {
       const std::vector<JournalEntry> journal = journal_of(database);
@@ -107,15 +118,14 @@ base::Result<JournalEntry> change(NotebookFile& file,
     append_to_chain(database, entry, changeset);
     transaction.commit();
     return entry;
-  } catch (const SQLite::Exception& failure) {
-    throw_as_failure(failure);
-  }
+  });
 }
 
 std::optional<std::int64_t> Notebook::last_to_undo() const {
   const std::vector<JournalEntry> all = journal();
   for (auto entry = all.rbegin(); entry != all.rend(); ++entry) {
-    if (!entry->undoes && !entry->undone_by) return entry->entry;
+    if (entry->undoes || entry->undone_by) continue;
+    if (!is_only_a_look(file_->database, entry->entry)) return entry->entry;
   }
   return std::nullopt;
 }
@@ -132,6 +142,12 @@ base::Result<JournalEntry> Notebook::undo(std::int64_t entry, const Authorship& 
                                     " was undone already, by entry " +
                                     std::to_string(*found->undone_by) + ".",
                                 "undoing that one, to have it back"));
+  }
+  if (is_only_a_look(file_->database, entry)) {
+    return base::failed(
+        refused("Entry " + std::to_string(entry) + " (" + found->what +
+                    ") cannot be undone: what was seen was seen, and looks are counted.",
+                "an entry that changed what is recorded"));
   }
   const bool is_redo = found->what.starts_with(kUndo);
   const ChangeWords words{

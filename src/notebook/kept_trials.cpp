@@ -42,13 +42,9 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
   using Problems = std::vector<base::Problem>;
   Taken taken;
   NotebookFile& file = notebook.file();
-  try {
-    if (were_all_taken(file.database, trial.name, tables)) {
-      taken.runs_known = trial.runs.size();
-      return taken;
-    }
-  } catch (const SQLite::Exception& failure) {
-    throw_as_failure(failure);
+  if (carrying_over([&] { return were_all_taken(file.database, trial.name, tables); })) {
+    taken.runs_known = trial.runs.size();
+    return taken;
   }
   const std::string what = what_was_taken(trial, tables);
   const TrialToWrite to_write{.rows = {.trial = std::move(trial)}, .tables = tables};
@@ -69,7 +65,7 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
 }
 
 std::vector<KeptTrial> kept_trials(const Notebook& notebook) {
-  try {
+  return carrying_over([&] {
     std::vector<KeptTrial> kept;
     SQLite::Statement rows(notebook.file().database,
                            "SELECT name, (SELECT count(*) FROM run WHERE run.trial_id = "
@@ -81,17 +77,12 @@ std::vector<KeptTrial> kept_trials(const Notebook& notebook) {
                       .readings = static_cast<std::size_t>(rows.getColumn(2).getInt64())});
     }
     return kept;
-  } catch (const SQLite::Exception& failure) {
-    throw_as_failure(failure);
-  }
+  });
 }
 
 base::Result<trials::Trial> kept_trial(const Notebook& notebook, const std::string& name) {
-  try {
-    if (auto rows = read_trial(notebook.file().database, name)) return std::move(rows->trial);
-  } catch (const SQLite::Exception& failure) {
-    throw_as_failure(failure);
-  }
+  auto rows = carrying_over([&] { return read_trial(notebook.file().database, name); });
+  if (rows) return std::move(rows->trial);
   std::string names;
   for (const KeptTrial& kept : kept_trials(notebook)) {
     names += (names.empty() ? "" : ", ") + kept.name;

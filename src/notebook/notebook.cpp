@@ -11,6 +11,8 @@
 #include <unistd.h>
 
 #include <cerrno>
+#include <cstdint>
+#include <span>
 #include <system_error>
 #include <utility>
 
@@ -36,10 +38,30 @@ void set_up(SQLite::Database& database) {
 // has its name, is on the disk too before it is acknowledged.
 void sync_folder_too(SQLite::Database& database) { database.exec("PRAGMA synchronous = EXTRA"); }
 
+std::int64_t version_of(SQLite::Database& database) {
+  return database.execAndGet("PRAGMA user_version").getInt64();
+}
+
+void create_tables(SQLite::Database& database, std::span<const TableText> tables) {
+  for (const TableText& table : tables) database.exec(std::string(table.sql));
+  database.exec("PRAGMA user_version = " + std::to_string(kSchemaVersion));
+}
+
+// One transaction: a file is of one version or of the next.
+void bring_up_to_date(SQLite::Database& database) {
+  const std::int64_t version = version_of(database);
+  if (version == kSchemaVersion) return;
+  SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+  create_tables(database, tables_of_schema().subspan(tables_of_schema(version).size()));
+  transaction.commit();
+}
+
 bool has_exactly_the_schema(SQLite::Database& database) {
+  const std::int64_t version = version_of(database);
+  if (version < 1 || version > kSchemaVersion) return false;
   SQLite::Statement found(database,
                           "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY rowid");
-  for (const TableText& table : tables_of_schema()) {
+  for (const TableText& table : tables_of_schema(version)) {
     if (!found.executeStep() || found.getColumn(0).getString() != table.sql) return false;
   }
   return !found.executeStep();
@@ -120,14 +142,12 @@ class NewFile {
   std::string path_;
 };
 
-// Runs what may throw SQLite's exceptions.
-template <class Work>
-auto carrying_over(Work work) {
-  try {
-    return work();
-  } catch (const SQLite::Exception& failure) {
-    throw_as_failure(failure);
-  }
+std::unique_ptr<NotebookFile> opened_file(const std::string& path,
+                                          std::optional<WriterLock> lock,
+                                          SQLite::Database database) {
+  const std::int64_t version = version_of(database);
+  return std::make_unique<NotebookFile>(
+      NotebookFile{path, std::move(lock), std::move(database), version});
 }
 
 }  // namespace
@@ -172,16 +192,14 @@ base::Result<Notebook> Notebook::create(const std::string& path,
     {
       SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
       database.exec("PRAGMA application_id = " + std::to_string(kApplicationId));
-      database.exec("PRAGMA user_version = " + std::to_string(kSchemaVersion));
-      for (const TableText& table : tables_of_schema()) database.exec(std::string(table.sql));
+      create_tables(database, tables_of_schema());
       RowWriter(database, "notebook")
           .insert({std::int64_t{1}, birth.uid, opener.at_utc, birth.made_by});
       transaction.commit();
     }
     keep_a_log(database);
     made->keep();
-    return Notebook(
-        std::make_unique<NotebookFile>(NotebookFile{path, std::move(*lock), std::move(database)}));
+    return Notebook(opened_file(path, std::move(*lock), std::move(database)));
   });
 }
 
@@ -193,8 +211,7 @@ base::Result<Notebook> Notebook::open_to_read(const std::string& path) {
     if (!has_exactly_the_schema(database)) {
       return base::failed(about_file(path, "The tables of this file are not those of a notebook."));
     }
-    return Notebook(
-        std::make_unique<NotebookFile>(NotebookFile{path, std::nullopt, std::move(database)}));
+    return Notebook(opened_file(path, std::nullopt, std::move(database)));
   });
 }
 
@@ -209,8 +226,8 @@ base::Result<Notebook> Notebook::open_to_write(const std::string& path, const Op
       return base::failed(about_file(path, "The tables of this file are not those of a notebook."));
     }
     keep_a_log(database);
-    return Notebook(
-        std::make_unique<NotebookFile>(NotebookFile{path, std::move(*lock), std::move(database)}));
+    bring_up_to_date(database);
+    return Notebook(opened_file(path, std::move(*lock), std::move(database)));
   });
 }
 

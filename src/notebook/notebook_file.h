@@ -7,6 +7,7 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include <cstdint>
 #include <functional>
 #include <optional>
 #include <string>
@@ -18,6 +19,7 @@ struct NotebookFile {
   std::string path;
   std::optional<WriterLock> lock;  // present where it is open for writing
   SQLite::Database database;
+  std::int64_t version = 0;  // of the schema; the newest where it is open for writing
 };
 
 // What is wrong, if anything, with the rows a change wants to write; nothing: they are written.
@@ -40,5 +42,15 @@ struct ChangeWords {
 
 // Carries SQLite's exceptions over into NotebookFailure.
 [[noreturn]] void throw_as_failure(const SQLite::Exception& failure);
+
+// What `work` returns, which may throw SQLite's exceptions.
+template <class Work>
+auto carrying_over(Work work) {
+  try {
+    return work();
+  } catch (const SQLite::Exception& failure) {
+    throw_as_failure(failure);
+  }
+}
 
 }  // namespace keenfall::notebook

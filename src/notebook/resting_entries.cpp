@@ -1,6 +1,5 @@
 #include "notebook/resting_entries.h"
 
-#include "notebook/changeset.h"
 #include "notebook/notebook_failure.h"
 #include "notebook/rows.h"
 #include "notebook/schema.h"
@@ -67,7 +66,7 @@ class Touched {
  public:
   Touched(SQLite::Database& database, std::int64_t entry)
       : database_(database), ties_(ties_of(database)) {
-    each_change_of(entry, [&](const RowChange& change) {
+    each_row_change_of(database, entry, [&](const RowChange& change) {
       names_.insert(row_name(change.table, change.key));
       if (const auto list = list_of(change)) names_.insert(*list);
     });
@@ -75,18 +74,12 @@ class Touched {
 
   bool is_ground_of(std::int64_t later) {
     bool rests = false;
-    each_change_of(later, [&](const RowChange& change) { rests = rests || is_under(change); });
+    each_row_change_of(
+        database_, later, [&](const RowChange& change) { rests = rests || is_under(change); });
     return rests;
   }
 
  private:
-  void each_change_of(std::int64_t entry, const std::function<void(const RowChange&)>& use) {
-    if (!each_row_change(changeset_of(database_, entry), use)) {
-      throw NotebookDamaged("the journal's record of entry " + std::to_string(entry) +
-                            " is damaged");
-    }
-  }
-
   // The list that a row joins or leaves.
   std::optional<std::string> list_of(const RowChange& change) {
     const TableTies& ties = ties_[change.table];
@@ -135,6 +128,14 @@ std::string changeset_of(SQLite::Database& database, std::int64_t entry) {
   if (!read.executeStep()) throw NotebookDamaged("an entry of the journal is missing");
   const SQLite::Column column = read.getColumn(0);
   return {static_cast<const char*>(column.getBlob()), static_cast<std::size_t>(column.getBytes())};
+}
+
+void each_row_change_of(SQLite::Database& database,
+                        std::int64_t entry,
+                        const std::function<void(const RowChange&)>& use) {
+  if (!each_row_change(changeset_of(database, entry), use)) {
+    throw NotebookDamaged("the journal's record of entry " + std::to_string(entry) + " is damaged");
+  }
 }
 
 std::vector<std::int64_t> entries_resting_on(SQLite::Database& database,

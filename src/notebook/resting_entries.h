@@ -1,18 +1,23 @@
 // Which later entries of the journal stand in the way of undoing one. Private to the folder.
 #pragma once
 
+#include "notebook/changeset.h"
 #include "notebook/notebook.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
 #include <cstdint>
+#include <functional>
 #include <string>
 #include <vector>
 
 namespace keenfall::notebook {
 
-// Throws NotebookDamaged where there is none.
+// Both throw NotebookDamaged where there is no such entry, or it cannot be read.
 [[nodiscard]] std::string changeset_of(SQLite::Database& database, std::int64_t entry);
+void each_row_change_of(SQLite::Database& database,
+                        std::int64_t entry,
+                        const std::function<void(const RowChange&)>& use);
 
 // Later entries that hold and touch the rows of `entry`, refer to them, or add to or take from a
 // list that it adds to or takes from: a list (the runs of a trial, the readings of a run) is undone

@@ -9,8 +9,6 @@ namespace keenfall::notebook {
 
 namespace {
 
-std::int64_t as_whole(std::size_t number) { return static_cast<std::int64_t>(number); }
-
 Cell angle_cell(const std::optional<trials::PerSideAngle>& angle) {
   return angle ? Cell(angle->deg) : Cell();
 }

@@ -1,6 +1,9 @@
 #include "notebook/schema.h"
 
+#include "base/require.h"
+
 #include <array>
+#include <cstddef>
 
 namespace keenfall::notebook {
 
@@ -183,10 +186,39 @@ constexpr std::array kTables{
   checksum INTEGER NOT NULL,
   PRIMARY KEY (trial_id, place)
 ) STRICT, WITHOUT ROWID)"},
+    // Version 2. What was seen stays seen: a look names its trial by uid only, so that a trial
+    // whose table is taken back goes, and its looks are there again when it comes back.
+    TableText{"stored_judgement", R"(CREATE TABLE stored_judgement (
+  judgement_id INTEGER PRIMARY KEY,
+  uid TEXT NOT NULL UNIQUE,
+  trial_uid TEXT NOT NULL,
+  inputs_sha256 TEXT NOT NULL CHECK (length(inputs_sha256) = 64),
+  runs INTEGER NOT NULL CHECK (runs >= 0),
+  readings INTEGER NOT NULL CHECK (readings >= 0),
+  question TEXT NOT NULL,
+  seed TEXT NOT NULL,
+  program_version TEXT NOT NULL,
+  answer TEXT NOT NULL,
+  checksum INTEGER NOT NULL,
+  UNIQUE (trial_uid, inputs_sha256, question, seed, program_version)
+) STRICT)"},
+    TableText{"look", R"(CREATE TABLE look (
+  look_id INTEGER PRIMARY KEY,
+  uid TEXT NOT NULL UNIQUE,
+  judgement_id INTEGER NOT NULL REFERENCES stored_judgement (judgement_id),
+  at_utc TEXT NOT NULL,
+  who TEXT NOT NULL,
+  checksum INTEGER NOT NULL
+) STRICT)"},
 };
+
+constexpr std::array<std::size_t, kSchemaVersion> kTablesOfVersion{16, kTables.size()};
 
 }  // namespace
 
-std::span<const TableText> tables_of_schema() { return kTables; }
+std::span<const TableText> tables_of_schema(std::int64_t version) {
+  base::require(version >= 1 && version <= kSchemaVersion, "the version of the schema is known");
+  return std::span(kTables).first(kTablesOfVersion[static_cast<std::size_t>(version - 1)]);
+}
 
 }  // namespace keenfall::notebook

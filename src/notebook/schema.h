@@ -8,14 +8,15 @@
 namespace keenfall::notebook {
 
 inline constexpr std::int64_t kApplicationId = 0x4B45454E;  // "KEEN"
-inline constexpr std::int64_t kSchemaVersion = 1;
+inline constexpr std::int64_t kSchemaVersion = 2;
 
 struct TableText {
   std::string_view name;
   std::string_view sql;  // the statement that creates it, as it stands in the file
 };
 
-// In an order in which each refers to earlier ones only.
-[[nodiscard]] std::span<const TableText> tables_of_schema();
+// Of a version, 1 to kSchemaVersion; in an order in which each refers to earlier ones only. A later
+// version has the tables of the one before, and more behind them.
+[[nodiscard]] std::span<const TableText> tables_of_schema(std::int64_t version = kSchemaVersion);
 
 }  // namespace keenfall::notebook

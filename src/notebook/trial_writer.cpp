@@ -13,8 +13,6 @@ namespace keenfall::notebook {
 
 namespace {
 
-std::int64_t as_whole(std::size_t number) { return static_cast<std::int64_t>(number); }
-
 std::string beginning_with(const trials::Run& run) { return "R" + words_of(run).substr(1); }
 
 bool are_called_alike(const trials::Run& one, const trials::Run& other) {

@@ -10,8 +10,6 @@
 #include "verdicts/judge_lives.h"
 #include "verdicts/second_opinion.h"
 #include "workbench/made_judgements.h"
-#include "workbench/notebook_opening.h"
-#include "workbench/notebook_pages.h"
 
 #include <algorithm>
 #include <ctime>
@@ -273,31 +271,6 @@ Judgements judgements_of(Made made, std::vector<verdicts::Judgement> between) {
   return judgements;
 }
 
-// What can be asked of tables only.
-std::optional<Problem> problem_with_notebook(std::span<const std::string> paths,
-                                             const JudgeOptions& options) {
-  if (paths.size() > 1) {
-    return Problem{.kind = ProblemKind::conflicting,
-                   .sentence = "A notebook is judged by itself, and not together with other files.",
-                   .place = {.column = "--"},
-                   .accepted = "one notebook; keenfall take puts tables into it"};
-  }
-  const exchange::TableOptions& table = options.table;
-  std::string option;
-  if (!table.columns.empty()) option = "--column";
-  if (!table.defined_kinds.empty()) option = "--define-kind";
-  if (!table.where.empty()) option = "--where";
-  if (!table.sheets.empty()) option = "--sheet";
-  if (table.shape != exchange::TableShape::decide) option = "--shape";
-  if (table.decimal_mark != exchange::DecimalMark::decide) option = "--decimal";
-  if (option.empty()) return std::nullopt;
-  return Problem{
-      .kind = ProblemKind::conflicting,
-      .sentence = option + " says how a table is read; what is in a notebook was read already.",
-      .place = {.column = option},
-      .accepted = option + " with keenfall take, when the table is taken in"};
-}
-
 }  // namespace
 
 base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& given,
@@ -340,19 +313,6 @@ base::ResultOrProblems<Judgements> judge_tables(std::span<const std::string> pat
                                                 const JudgeOptions& options,
                                                 const base::Executor& executor,
                                                 const base::ProgressReport& progress) {
-  const auto notebook = std::ranges::find_if(paths, is_notebook);
-  if (notebook != paths.end()) {
-    if (auto problem = problem_with_notebook(paths, options)) return refused(std::move(*problem));
-    const auto kept = checked_trial_in(*notebook, options.trial.value_or(""));
-    if (!kept) return refused(kept.error());
-    return judge_trial(*kept, options, executor, progress);
-  }
-  if (options.trial) {
-    return refused({.kind = ProblemKind::conflicting,
-                    .sentence = "--trial says which trial of a notebook; a table is one trial.",
-                    .place = {.column = "--trial", .found = *options.trial},
-                    .accepted = "a notebook, or no --trial"});
-  }
   auto trial = exchange::take_tables(paths, options.table);
   if (!trial) return tl::unexpected<std::vector<Problem>>(std::move(trial.error()));
   return judge_trial(*trial, options, executor, progress);

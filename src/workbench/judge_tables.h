@@ -40,8 +40,6 @@ struct JudgeOptions {
   exchange::TableOptions table;
 };
 
-// Where the one path is a notebook, a trial of it is judged. Throws NotebookTrouble where the
-// notebook is not as it was written.
 [[nodiscard]] base::ResultOrProblems<std::vector<verdicts::Judgement>> judge_tables(
     std::span<const std::string> paths,
     const JudgeOptions& options,

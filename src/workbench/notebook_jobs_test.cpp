@@ -2,7 +2,7 @@
 #include "workbench/notebook_pages.h"
 #include "workbench/notebook_trouble.h"
 
-#include "workbench/judge_tables.h"
+#include "workbench/judge_files.h"
 
 #include <gtest/gtest.h>
 
@@ -49,6 +49,7 @@ class NotebookJobs : public ::testing::Test {
 
   static inline const Hand kHand{
       .who = "R.", .machine_words = "bench-2, process 4711", .at_utc = "2026-11-26T12:00:00Z"};
+  static inline const JudgedBy kBy{.hand = kHand, .program_version = "0.1.0"};
   static inline const std::string kRows =
       "A,rubber,1,0,100\nA,rubber,1,10,150\nB,rubber,1,0,101\nB,rubber,1,10,201\n";
   std::filesystem::path folder_;
@@ -62,7 +63,7 @@ TEST_F(NotebookJobs, NameATrialAfterItsFirstTable) {
   EXPECT_EQ(taken->trial, "spring");
   EXPECT_EQ(taken->taken.runs_added, 2U);
   EXPECT_EQ(taken->taken.readings_added, 4U);
-  EXPECT_EQ(trial_in(path_, "")->name, "spring");
+  EXPECT_EQ(trial_in(path_, "")->trial.name, "spring");
 }
 
 TEST_F(NotebookJobs, KnowATableAgainByItsBytes) {
@@ -94,7 +95,7 @@ TEST_F(NotebookJobs, AskWhichTrialIsMeantWhereThereAreSeveral) {
   ASSERT_FALSE(none);
   EXPECT_EQ(none.error().accepted, "spring, autumn");
   EXPECT_EQ(unknown.error().sentence, "The notebook has no trial called \"winter\".");
-  EXPECT_EQ(trial_in(path_, "autumn")->runs.size(), 1U);
+  EXPECT_EQ(trial_in(path_, "autumn")->trial.runs.size(), 1U);
 }
 
 TEST_F(NotebookJobs, StrikeInTheOnlyTrialAndUndoIt) {
@@ -105,9 +106,9 @@ TEST_F(NotebookJobs, StrikeInTheOnlyTrialAndUndoIt) {
 
   ASSERT_TRUE(struck);
   EXPECT_EQ(struck->readings, 1U);
-  EXPECT_EQ(trial_in(path_, "")->runs[0].readings[1].struck_reason, "slipped");
+  EXPECT_EQ(trial_in(path_, "")->trial.runs[0].readings[1].struck_reason, "slipped");
   EXPECT_EQ(undo_in(path_, std::nullopt, kHand)->undoes, struck->entry.entry);
-  EXPECT_FALSE(trial_in(path_, "")->runs[0].readings[1].struck_reason);
+  EXPECT_FALSE(trial_in(path_, "")->trial.runs[0].readings[1].struck_reason);
 }
 
 TEST_F(NotebookJobs, SayWhereThereIsNothingToUndo) {
@@ -136,7 +137,7 @@ TEST_F(NotebookJobs, FindDamageAndNeverJudgeFromIt) {
 
   EXPECT_FALSE(check_notebook(path_)->findings.empty());
   const std::vector<std::string> paths = {path_};
-  EXPECT_THROW((void)judge_tables(paths, JudgeOptions(), base::one_thread(), base::unwatched()),
+  EXPECT_THROW((void)judge_files(paths, JudgeOptions(), kBy, base::one_thread(), base::unwatched()),
                NotebookTrouble);
 }
 
@@ -146,7 +147,7 @@ TEST_F(NotebookJobs, KeepACopyThatHoldsTheSame) {
 
   ASSERT_TRUE(back_up_notebook(path_, copy));
 
-  EXPECT_EQ(*trial_in(copy, "spring"), *trial_in(path_, "spring"));
+  EXPECT_EQ(trial_in(copy, "spring")->trial, trial_in(path_, "spring")->trial);
   EXPECT_FALSE(back_up_notebook(path_, copy));
 }
 
@@ -154,7 +155,7 @@ TEST_F(NotebookJobs, JudgeANotebookByItselfAndWithoutTheOptionsOfTables) {
   const std::string other = table("spring.csv", kRows);
   ASSERT_TRUE(take(other));
   const auto problem = [](const std::vector<std::string>& paths, const JudgeOptions& options) {
-    return judge_tables(paths, options, base::one_thread(), base::unwatched()).error().front();
+    return judge_files(paths, options, kBy, base::one_thread(), base::unwatched()).error().front();
   };
 
   EXPECT_EQ(problem({path_, other}, {}).sentence,

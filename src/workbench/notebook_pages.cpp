@@ -54,12 +54,14 @@ base::Result<std::string> trial_meant(const notebook::Notebook& notebook, const 
 
 namespace {
 
-base::Result<trials::Trial> trial_of(const base::Result<notebook::Notebook>& opened,
-                                     const std::string& name) {
+base::Result<TrialWithLooks> trial_of(const base::Result<notebook::Notebook>& opened,
+                                      const std::string& name) {
   if (!opened) return base::failed(opened.error());
   const auto meant = trial_meant(*opened, name);
   if (!meant) return base::failed(meant.error());
-  return notebook::kept_trial(*opened, *meant);
+  auto trial = notebook::kept_trial(*opened, *meant);
+  if (!trial) return base::failed(trial.error());
+  return TrialWithLooks{.trial = std::move(*trial), .looks = notebook::looks_at(*opened, *meant)};
 }
 
 }  // namespace
@@ -72,11 +74,11 @@ base::Result<std::vector<notebook::KeptTrial>> trials_in(const std::string& path
   });
 }
 
-base::Result<trials::Trial> trial_in(const std::string& path, const std::string& name) {
+base::Result<TrialWithLooks> trial_in(const std::string& path, const std::string& name) {
   return naming_the_file(path, [&] { return trial_of(opened_to_read(path), name); });
 }
 
-base::Result<trials::Trial> checked_trial_in(const std::string& path, const std::string& name) {
+base::Result<TrialWithLooks> checked_trial_in(const std::string& path, const std::string& name) {
   return naming_the_file(path, [&] {
     const auto opened = opened_to_read(path);
     if (opened && !notebook::check(*opened).empty()) {

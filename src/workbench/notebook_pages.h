@@ -6,6 +6,7 @@
 
 #include "base/result.h"
 #include "notebook/kept_trials.h"
+#include "notebook/looks.h"
 #include "notebook/notebook.h"
 #include "trials/trial.h"
 
@@ -21,12 +22,17 @@ namespace keenfall::workbench {
                                                     const std::string& name);
 
 [[nodiscard]] base::Result<std::vector<notebook::KeptTrial>> trials_in(const std::string& path);
+struct TrialWithLooks {
+  trials::Trial trial;
+  std::vector<notebook::Look> looks;  // in the order they were made
+};
+
 // name empty: the only one.
-[[nodiscard]] base::Result<trials::Trial> trial_in(const std::string& path,
-                                                   const std::string& name);
+[[nodiscard]] base::Result<TrialWithLooks> trial_in(const std::string& path,
+                                                    const std::string& name);
 // The same for judging: after the whole notebook was checked, so that no answer rests on damage.
-[[nodiscard]] base::Result<trials::Trial> checked_trial_in(const std::string& path,
-                                                           const std::string& name);
+[[nodiscard]] base::Result<TrialWithLooks> checked_trial_in(const std::string& path,
+                                                            const std::string& name);
 [[nodiscard]] base::Result<std::vector<notebook::JournalEntry>> journal_in(const std::string& path);
 
 struct CheckedNotebook {

@@ -15,6 +15,7 @@ namespace {
 using ::testing::AllOf;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
+using ::testing::Not;
 
 // A new notebook's path, in place of any that was there.
 std::string a_notebook(const std::string& name) {
@@ -80,15 +81,33 @@ TEST(ANotebook, JudgesWithoutWhatIsStruckUntilThatIsUndone) {
   const Said undone = keenfall({"undo", notebook, "--why", "it had not"});
 
   EXPECT_EQ(struck.exit_code, 0) << struck.err;
-  EXPECT_THAT(struck.out, HasSubstr("1 reading of run 2 struck out, entry 2."));
+  EXPECT_THAT(struck.out, HasSubstr("1 reading of run 2 struck out, entry 3."));
   EXPECT_EQ(without["runs"][1]["readings_struck"], 1);
   EXPECT_NE(without["comparisons"], before["comparisons"]);
   EXPECT_EQ(undone.exit_code, 0) << undone.err;
-  EXPECT_EQ(judged(notebook), before);
+  const auto after = judged(notebook);
+  EXPECT_EQ(after["comparisons"], before["comparisons"]);
+  EXPECT_EQ(after["runs"], before["runs"]);
   EXPECT_THAT(keenfall({"log", notebook}).out,
               AllOf(HasSubstr(", R.\n  strike at 40 in run 2 of struck\n  why: thread slipped\n  "
-                              "undone by entry 3"),
-                    HasSubstr("why: it had not\n  undoes entry 2")));
+                              "undone by entry 5"),
+                    HasSubstr("why: it had not\n  undoes entry 3")));
+}
+
+TEST(ANotebook, CountsEachJudgingAsALookThatIsShownAndCannotBeTakenBack) {
+  const std::string notebook = a_notebook("looks.keen");
+  keenfall({"take", notebook, a_table("looks.csv", readings_of(2))});
+
+  const Said first = keenfall({"judge", notebook, "--who=R.", "--worth-it=2"});
+  const Said second = keenfall({"judge", notebook, "--quiet"});
+
+  EXPECT_THAT(first.out, HasSubstr("\nCounted as look 1 at this trial, with its answer.\n"));
+  EXPECT_THAT(second.out, Not(HasSubstr("Counted")));
+  EXPECT_THAT(second.err, HasSubstr("Counted as look 2 at this trial"));
+  EXPECT_THAT(keenfall({"show", notebook, "looks"}).out,
+              AllOf(HasSubstr("Look 1, "), HasSubstr(", R.: 6 runs, "), HasSubstr("--worth-it=2")));
+  EXPECT_THAT(keenfall({"undo", notebook, "2"}).err,
+              HasSubstr("(look at looks) cannot be undone: what was seen was seen"));
 }
 
 TEST(ANotebook, VoidsARunWhereNoCutsAreNamedAndShowsIt) {

@@ -1,0 +1,170 @@
+#include "workbench/judge_files.h"
+
+#include "base/plain_number.h"
+#include "exchange/long_table_text.h"
+#include "notebook/digest.h"
+#include "notebook/kept_trials.h"
+#include "notebook/looks.h"
+#include "wire/judgement_json.h"
+#include "workbench/notebook_pages.h"
+#include "workbench/notebook_trouble.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace keenfall::workbench {
+
+namespace {
+
+using base::Problem;
+using base::ProblemKind;
+using Judged = base::ResultOrProblems<JudgedFiles>;
+
+tl::unexpected<std::vector<Problem>> none_judged(Problem problem) {
+  return tl::unexpected<std::vector<Problem>>(std::vector<Problem>{std::move(problem)});
+}
+
+// What can be asked of tables only.
+std::optional<Problem> problem_with_notebook(std::span<const std::string> paths,
+                                             const JudgeOptions& options) {
+  if (paths.size() > 1) {
+    return Problem{.kind = ProblemKind::conflicting,
+                   .sentence = "A notebook is judged by itself, and not together with other files.",
+                   .place = {.column = "--"},
+                   .accepted = "one notebook; keenfall take puts tables into it"};
+  }
+  const exchange::TableOptions& table = options.table;
+  std::string option;
+  if (!table.columns.empty()) option = "--column";
+  if (!table.defined_kinds.empty()) option = "--define-kind";
+  if (!table.where.empty()) option = "--where";
+  if (!table.sheets.empty()) option = "--sheet";
+  if (table.shape != exchange::TableShape::decide) option = "--shape";
+  if (table.decimal_mark != exchange::DecimalMark::decide) option = "--decimal";
+  if (option.empty()) return std::nullopt;
+  return Problem{
+      .kind = ProblemKind::conflicting,
+      .sentence = option + " says how a table is read; what is in a notebook was read already.",
+      .place = {.column = option},
+      .accepted = option + " with keenfall take, when the table is taken in"};
+}
+
+std::string listed(const std::vector<int>& numbers) {
+  std::string text;
+  for (const int number : numbers) text += (text.empty() ? "" : ",") + std::to_string(number);
+  return text;
+}
+
+// The question as it would be typed; what is left out is as it is without being asked for.
+std::string question_of(const JudgeOptions& options) {
+  std::string text = "--worth-it=" + base::plain_number(options.worth_it_margin);
+  const auto add = [&](const std::string& option, const std::string& value) {
+    text += " " + option + "=" + value;
+  };
+  if (options.stop_level) add("--stop-level", base::plain_number(*options.stop_level));
+  if (options.stop_reading) add("--stop-reading", *options.stop_reading);
+  if (options.model != JudgeOptions().model) add("--model", options.model);
+  if (options.claim) {
+    add("--claim", *options.claim == verdicts::ClaimAbout::the_steels ? "steels" : "blades");
+  }
+  if (!options.looks.empty()) add("--looks", listed(options.looks));
+  if (options.test_level) add("--test-level", base::plain_number(*options.test_level));
+  if (options.kind) add("--kind", *options.kind);
+  if (options.rung) add("--rung", std::to_string(*options.rung));
+  return text;
+}
+
+notebook::JudgedInputs inputs_of(const trials::Trial& trial) {
+  notebook::JudgedInputs inputs{
+      .sha256 = notebook::in_hex(notebook::sha256_of(exchange::long_table_of(trial))),
+      .runs = trial.runs.size()};
+  for (const trials::Run& run : trial.runs) inputs.readings += run.readings.size();
+  return inputs;
+}
+
+// What looking again while readings come in does to an answer, where no such looks were planned.
+std::optional<std::string> caution_about_looks(const notebook::LookCount& count,
+                                               const JudgeOptions& options) {
+  const std::size_t planned = std::max<std::size_t>(options.looks.size(), 1);
+  if (count.states <= planned) return std::nullopt;
+  return "These readings were looked at in " + std::to_string(count.states) +
+         " different states, this one included, and " +
+         (options.looks.empty() ? "no looks were" : std::to_string(planned) + " looks were") +
+         " planned. Whoever looks while readings come in, and stops when the answer pleases, finds "
+         "differences that chance made more often than is stated here; --looks, said before the "
+         "first look, allows for it.";
+}
+
+std::string counted_words(const notebook::LookCount& count) {
+  return "Counted as look " + std::to_string(count.looks) + " at this trial, with its answer.";
+}
+
+// Whether it could be kept decides nothing about the answer, so nothing fails here.
+std::string kept_in(const std::string& path,
+                    const std::string& trial,
+                    const notebook::StoredJudgement& judgement,
+                    const Hand& hand) {
+  const std::string not_kept = "Not counted as a look, and the answer is not stored: ";
+  try {
+    return naming_the_file(path, [&] {
+      auto opened = opened_to_write(path, hand);
+      if (!opened) return not_kept + opened.error().sentence;
+      const auto count = notebook::count_look(*opened, trial, judgement, authorship_of(hand));
+      return count ? counted_words(*count) : not_kept + count.error().sentence;
+    });
+  } catch (const NotebookTrouble& trouble) {
+    return not_kept + trouble.what();
+  }
+}
+
+Judged judge_notebook(const std::string& path,
+                      const JudgeOptions& options,
+                      const JudgedBy& by,
+                      const base::Executor& executor,
+                      const base::ProgressReport& progress) {
+  const auto kept = checked_trial_in(path, options.trial.value_or(""));
+  if (!kept) return none_judged(kept.error());
+  auto judgements = judge_trial(kept->trial, options, executor, progress);
+  if (!judgements) return tl::unexpected<std::vector<Problem>>(std::move(judgements.error()));
+  notebook::StoredJudgement judgement{.inputs = inputs_of(kept->trial),
+                                      .question = question_of(options),
+                                      .seed = options.seed,
+                                      .program_version = by.program_version};
+  std::vector<notebook::Look> looks = kept->looks;
+  looks.push_back({.judgement = judgement});
+  if (auto caution = caution_about_looks(notebook::count_of(looks), options)) {
+    judgements->front().cannot_say.push_back(std::move(*caution));
+  }
+  judgement.answer =
+      wire::judgement_to_json({.program_version = by.program_version, .judgements = *judgements});
+  return JudgedFiles{.judgements = std::move(*judgements),
+                     .kept_words = kept_in(path, kept->trial.name, judgement, by.hand)};
+}
+
+}  // namespace
+
+Judged judge_files(std::span<const std::string> paths,
+                   const JudgeOptions& options,
+                   const JudgedBy& by,
+                   const base::Executor& executor,
+                   const base::ProgressReport& progress) {
+  const auto notebook = std::ranges::find_if(paths, is_notebook);
+  if (notebook != paths.end()) {
+    if (auto problem = problem_with_notebook(paths, options)) {
+      return none_judged(std::move(*problem));
+    }
+    return judge_notebook(*notebook, options, by, executor, progress);
+  }
+  if (options.trial) {
+    return none_judged({.kind = ProblemKind::conflicting,
+                        .sentence = "--trial says which trial of a notebook; a table is one trial.",
+                        .place = {.column = "--trial", .found = *options.trial},
+                        .accepted = "a notebook, or no --trial"});
+  }
+  auto judgements = judge_tables(paths, options, executor, progress);
+  if (!judgements) return tl::unexpected<std::vector<Problem>>(std::move(judgements.error()));
+  return JudgedFiles{.judgements = std::move(*judgements)};
+}
+
+}  // namespace keenfall::workbench

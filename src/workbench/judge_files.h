@@ -1,0 +1,35 @@
+// What is behind `keenfall judge`: tables, or a trial of a notebook, which keeps the answer.
+//
+// In: paths of tables (all of one trial), or of one notebook. Out: the judgements, to the same
+// numbers from either. A notebook is checked as a whole first, and counts the judging as a look,
+// with its answer, where it can be written to; else it is judged all the same, and that is said.
+// Fails as judge_tables does, and where a notebook is given options that say how a table is read.
+// Throws NotebookTrouble where the notebook is not as it was written.
+#pragma once
+
+#include "workbench/judge_tables.h"
+#include "workbench/notebook_opening.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace keenfall::workbench {
+
+struct JudgedBy {
+  Hand hand;
+  std::string program_version;  // "0.1.0"
+};
+
+struct JudgedFiles {
+  std::vector<verdicts::Judgement> judgements;
+  std::string kept_words;  // how the notebook counted it, in sentences; empty for tables
+};
+
+[[nodiscard]] base::ResultOrProblems<JudgedFiles> judge_files(std::span<const std::string> paths,
+                                                              const JudgeOptions& options,
+                                                              const JudgedBy& by,
+                                                              const base::Executor& executor,
+                                                              const base::ProgressReport& progress);
+
+}  // namespace keenfall::workbench

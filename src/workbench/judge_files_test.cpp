@@ -1,0 +1,118 @@
+#include "workbench/judge_files.h"
+
+#include "workbench/notebook_changes.h"
+#include "workbench/notebook_pages.h"
+
+#include "exchange/long_table_text.h"
+#include "notebook/digest.h"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include <unistd.h>
+
+namespace keenfall::workbench {
+namespace {
+
+class JudgedNotebook : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    std::filesystem::remove_all(folder_);
+    std::filesystem::create_directory(folder_);
+    ASSERT_TRUE(new_notebook(path_, "keenfall test", kBy.hand));
+    take("1");
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  // Two blades, a run each of that name.
+  void take(const std::string& run) const {
+    const std::string table = folder_ / ("run" + run + ".csv");
+    std::ofstream file(table);
+    file << "blade,medium,run,cuts,reading\n";
+    const int readings[] = {101, 142, 187, 236};
+    for (const char* blade : {"A", "B"}) {
+      for (int i = 0; i < 4; ++i) {
+        file << blade << ",felt," << run << "," << 10 * i * (blade[0] == 'A' ? 1 : 2) << ","
+             << readings[i] + 3 * (run[0] - '0') * (i % 2) << "\n";
+      }
+    }
+    file.close();
+    ASSERT_TRUE(take_into({.notebook = path_, .tables = {table}, .trial = "felt"}, kBy.hand));
+  }
+
+  [[nodiscard]] JudgedFiles judged(const std::string& path) const {
+    const std::vector<std::string> paths = {path};
+    auto files = judge_files(paths, {}, kBy, base::one_thread(), base::unwatched());
+    if (!files) throw std::runtime_error(files.error().front().sentence);
+    return *files;
+  }
+
+  static inline const JudgedBy kBy{.hand = {.who = "R.",
+                                            .machine_words = "bench-2, process 4711",
+                                            .at_utc = "2026-11-26T12:00:00Z"},
+                                   .program_version = "0.1.0"};
+  std::filesystem::path folder_ = std::filesystem::temp_directory_path() /
+                                  ("keenfall_judged_" + std::to_string(getpid()) + "_" +
+                                   ::testing::UnitTest::GetInstance()->current_test_info()->name());
+  std::string path_ = folder_ / "bench.keen";
+};
+
+TEST_F(JudgedNotebook, KeepsTheAnswerWithWhatItCameFrom) {
+  const JudgedFiles files = judged(path_);
+
+  EXPECT_EQ(files.kept_words, "Counted as look 1 at this trial, with its answer.");
+  const auto kept = trial_in(path_, "felt");
+  ASSERT_EQ(kept->looks.size(), 1U);
+  const notebook::StoredJudgement& stored = kept->looks[0].judgement;
+  EXPECT_EQ(stored.inputs.runs, 2U);
+  EXPECT_EQ(stored.inputs.readings, 8U);
+  EXPECT_EQ(stored.inputs.sha256,
+            notebook::in_hex(notebook::sha256_of(exchange::long_table_of(kept->trial))));
+  EXPECT_EQ(stored.question, "--worth-it=1.5");
+  EXPECT_EQ(stored.seed, base::Seed{1});
+  EXPECT_NE(stored.answer.find("\"program_version\""), std::string::npos);
+}
+
+TEST_F(JudgedNotebook, JudgesToTheNumbersOfItsTable) {
+  const JudgedFiles of_table = judged(folder_ / "run1.csv");
+  const JudgedFiles of_notebook = judged(path_);
+
+  EXPECT_EQ(of_table.kept_words, "");
+  ASSERT_FALSE(of_table.judgements.front().arms.empty());
+  EXPECT_EQ(of_table.judgements.front().arms, of_notebook.judgements.front().arms);
+  EXPECT_EQ(of_table.judgements.front().comparisons, of_notebook.judgements.front().comparisons);
+}
+
+TEST_F(JudgedNotebook, CautionsWhoLooksAgainAtMoreReadings) {
+  const std::size_t said_at_first = judged(path_).judgements.front().cannot_say.size();
+  EXPECT_EQ(judged(path_).judgements.front().cannot_say.size(), said_at_first);  // the same state
+  take("2");
+
+  const JudgedFiles files = judged(path_);
+
+  EXPECT_EQ(files.kept_words, "Counted as look 3 at this trial, with its answer.");
+  EXPECT_EQ(files.judgements.front().cannot_say.back().substr(0, 102),
+            "These readings were looked at in 2 different states, this one included, and no looks "
+            "were planned. Who");
+}
+
+TEST_F(JudgedNotebook, IsJudgedWhileAnotherWritesAndSaysThatItIsNotCounted) {
+  const auto writer = opened_to_write(
+      path_, {.who = "T.", .machine_words = "bench-3", .at_utc = "2026-11-26T12:00:00Z"});
+  ASSERT_TRUE(writer);
+
+  const JudgedFiles files = judged(path_);
+
+  EXPECT_FALSE(files.judgements.empty());
+  EXPECT_EQ(files.kept_words,
+            "Not counted as a look, and the answer is not stored: The notebook is being written to "
+            "by T. on bench-3, since 2026-11-26T12:00:00Z, and one writes at a time.");
+  EXPECT_TRUE(trial_in(path_, "felt")->looks.empty());
+}
+
+}  // namespace
+}  // namespace keenfall::workbench
