@@ -6,8 +6,6 @@
 #include "notebook/resting_entries.h"
 
 #include <algorithm>
-#include <map>
-#include <set>
 #include <string>
 #include <utility>
 
