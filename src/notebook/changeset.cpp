@@ -2,6 +2,7 @@
 
 #include "base/require.h"
 #include "notebook/notebook_failure.h"
+#include "notebook/notebook_file.h"
 #include "notebook/schema.h"
 
 #include <sqlite3.h>
@@ -12,11 +13,7 @@ namespace {
 
 void must(int code, const char* what) {
   if (code == SQLITE_OK) return;
-  if (code == SQLITE_CORRUPT) throw NotebookDamaged(std::string(what) + ": the file is damaged");
-  if (code == SQLITE_FULL) {
-    throw NotebookFailure("there is no room left on the disk; nothing of this change was kept");
-  }
-  throw NotebookFailure(std::string(what) + ": " + sqlite3_errstr(code));
+  throw_as_failure(code, std::string(what) + ": " + sqlite3_errstr(code));
 }
 
 Cell cell_of_value(sqlite3_value* value) {

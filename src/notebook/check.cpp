@@ -8,8 +8,10 @@
 #include "notebook/schema.h"
 
 #include <cstdint>
+#include <cstdlib>
 #include <map>
 #include <string>
+#include <string_view>
 #include <variant>
 
 namespace keenfall::notebook {
@@ -19,6 +21,16 @@ namespace {
 constexpr std::size_t kMostFindings = 100;
 
 using Checksums = std::map<std::vector<Cell>, std::int64_t>;  // by key
+
+// integrity_check says "Page 7: unable to get the page. error code=266" where a page cannot be
+// read; the last byte of the code is SQLITE_IOERR (10) then.
+bool tells_of_failed_disk(const std::string& words) {
+  constexpr std::string_view kCode = "error code=";
+  constexpr int kDiskFailed = 10;
+  const std::size_t found = words.find(kCode);
+  return found != std::string::npos &&
+         (std::strtol(words.c_str() + found + kCode.size(), nullptr, 10) & 0xFF) == kDiskFailed;
+}
 
 class Checking {
  public:
@@ -56,7 +68,13 @@ class Checking {
       SQLite::Statement pages(database_, "PRAGMA integrity_check(20)");
       while (pages.executeStep()) {
         const std::string words = pages.getColumn(0).getString();
-        if (words != "ok") find("The file's structure: " + words + ".");
+        if (words == "ok") continue;
+        if (tells_of_failed_disk(words)) {
+          find("The file cannot be read: the disk failed.");
+        } else {
+          find("The file's structure: " +
+               words.substr(words.starts_with("***") ? words.find('\n') + 1 : 0) + ".");
+        }
       }
     });
     looking_at("The references", [&] {

@@ -26,7 +26,7 @@ struct FailingDisk::Vfs {
                operation != Operation::map;
       case Trouble::full:
       case Trouble::full_for_all:
-        return operation == Operation::write;
+        return operation == Operation::write || operation == Operation::map;
       case Trouble::none:
       case Trouble::fails_once:
       case Trouble::fails:
@@ -42,6 +42,9 @@ struct FailingDisk::Vfs {
     ++count;
     if (trouble == Trouble::none || count < at) return false;
     if (trouble == Trouble::full && !makes_longer) return false;
+    if (trouble == Trouble::full_for_all && operation == Operation::map && !makes_longer) {
+      return false;
+    }
     if (trouble == Trouble::fails_once && count > at) return false;
     has_failed = true;
     return true;
@@ -162,7 +165,10 @@ int characteristics(sqlite3_file* file) {
 
 int map_shared(sqlite3_file* file, int region, int size, int extend, void volatile** memory) {
   FailingDisk::Vfs& disk = *open_file(file).disk;
-  if (disk.fails(Operation::map)) return SQLITE_IOERR_SHMMAP;
+  if (disk.fails(Operation::map, extend != 0)) {
+    const bool is_full = disk.trouble == Trouble::full || disk.trouble == Trouble::full_for_all;
+    return is_full ? SQLITE_IOERR_SHMSIZE : SQLITE_IOERR_SHMMAP;
+  }
   return real_of(file)->pMethods->xShmMap(real_of(file), region, size, extend, memory);
 }
 int lock_shared(sqlite3_file* file, int offset, int count, int flags) {

@@ -18,7 +18,7 @@ inline const Opener kOpener{.words = "R. on bench-2, process 4711",
 // How often, by an environment variable.
 inline int times_asked_for(const char* variable, int otherwise) {
   const char* asked = std::getenv(variable);
-  return asked == nullptr ? otherwise : std::atoi(asked);
+  return asked == nullptr ? otherwise : static_cast<int>(std::strtol(asked, nullptr, 10));
 }
 
 // Gone with everything in it when it goes out of scope.

@@ -7,6 +7,7 @@
 
 #include <SQLiteCpp/Backup.h>
 #include <fcntl.h>
+#include <sqlite3.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -131,7 +132,8 @@ class NewFile {
   NewFile(const NewFile&) = delete;
   NewFile& operator=(const NewFile&) = delete;
   ~NewFile() {
-    if (!path_.empty()) unlink(path_.c_str());
+    if (path_.empty()) return;
+    for (const char* ending : {"", "-journal", "-wal", "-shm"}) unlink((path_ + ending).c_str());
   }
 
   void keep() { path_.clear(); }
@@ -153,22 +155,35 @@ std::unique_ptr<NotebookFile> opened_file(const std::string& path,
 }  // namespace
 
 void throw_as_failure(const SQLite::Exception& failure) {
-  switch (failure.getErrorCode()) {
-    case 13:  // SQLITE_FULL
+  throw_as_failure(failure.getExtendedErrorCode(), failure.what());
+}
+
+void throw_as_failure(int code, const std::string& otherwise) {
+  const bool has_no_room_beside = code == SQLITE_IOERR_SHMSIZE;
+  if (code == SQLITE_IOERR_FSYNC) {  // it may all be written, and come to the disk yet
+    throw NotebookFailure(
+        "the disk failed when it was asked to make the change lasting; keenfall log says whether "
+        "it was kept");
+  }
+  switch (has_no_room_beside ? SQLITE_FULL : code & 0xFF) {  // of which the rest is a kind
+    case SQLITE_FULL:
       throw NotebookFailure("there is no room left on the disk; nothing of this change was kept");
-    case 11:  // SQLITE_CORRUPT
-    case 26:  // SQLITE_NOTADB
+    case SQLITE_CORRUPT:
+    case SQLITE_NOTADB:
       throw NotebookDamaged("the file is damaged");
-    case 5:  // SQLITE_BUSY
+    case SQLITE_BUSY:
       throw NotebookFailure("another process kept it busy for too long; try again");
-    case 8:  // SQLITE_READONLY
+    case SQLITE_READONLY:
       throw NotebookFailure("it may not be written to");
-    case 10:  // SQLITE_IOERR
+    case SQLITE_CANTOPEN:
       throw NotebookFailure(
-          "the disk failed while it was read or written; nothing of this change "
-          "was kept");
+          "it could not be opened, or what lies beside it (-wal, -shm, -journal); nothing of this "
+          "change was kept");
+    case SQLITE_IOERR:
+      throw NotebookFailure(
+          "the disk failed while it was read or written; nothing of this change was kept");
     default:
-      throw NotebookFailure(failure.what());
+      throw NotebookFailure(otherwise);
   }
 }
 

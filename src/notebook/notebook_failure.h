@@ -6,7 +6,8 @@
 
 namespace keenfall::notebook {
 
-// The machine failed. What was acknowledged before is there; the change being made is not.
+// The machine failed. What was acknowledged before is there; the change being made is not, or the
+// sentence says that it may be.
 class NotebookFailure : public std::runtime_error {
  public:
   using std::runtime_error::runtime_error;

@@ -42,6 +42,9 @@ struct ChangeWords {
 
 // Carries SQLite's exceptions over into NotebookFailure.
 [[noreturn]] void throw_as_failure(const SQLite::Exception& failure);
+// The same for one of SQLite's codes, also an extended one. `otherwise`: what is said of those that
+// have no sentence.
+[[noreturn]] void throw_as_failure(int code, const std::string& otherwise);
 
 // What `work` returns, which may throw SQLite's exceptions.
 template <class Work>

@@ -6,7 +6,7 @@
 #include "notebook/kept_trials.h"
 #include "notebook/made_notebook.h"
 #include "notebook/notebook_failure.h"
-#include "notebook/random_changes.h"
+#include "notebook/told_course.h"
 
 #include <gtest/gtest.h>
 
@@ -32,37 +32,14 @@ using testing::Trouble;
 
 constexpr int kStatesLooked = 3;  // of those a disk may be left in by one cut
 
+const std::string kCopy = ".copy";
+
 int cuts_wanted() { return testing::times_asked_for("KEENFALL_CUTS", 100); }
-
-// What is to be seen after each step, where nothing goes wrong.
-struct Told {
-  std::vector<NotebookState> states;  // before the first step, nothing; after a closing, as before
-  int operations_to_make = 0;         // the first step's
-  int operations = 0;
-};
-
-Told told_of(const std::vector<Step>& steps) {
-  const ScratchFolder folder("told");
-  FailingDisk disk;
-  disk.expect(Trouble::power_cut, 1 << 30);
-  Told told{.states = {{}}};
-  {
-    Bench bench{.path = folder.file("bench.keen")};
-    const Course course = run_steps(bench, steps, [&](const Bench& now) {
-      if (told.operations_to_make == 0) told.operations_to_make = disk.operations();
-      told.states.push_back(now.notebook ? state_of(*now.notebook) : told.states.back());
-      EXPECT_TRUE(!now.notebook || check(*now.notebook).empty());
-    });
-    EXPECT_EQ(course.steps_done, steps.size()) << course.refusal;
-  }
-  told.operations = disk.operations();
-  return told;
-}
 
 class ACutOffNotebook : public ::testing::Test {
  protected:
   // Cuts the power at one operation and looks at some of the states that may leave.
-  void cut(const std::vector<Step>& steps, const Told& told, int at) {
+  void cut(const std::vector<Step>& steps, const testing::ToldCourse& told, int at) {
     testing::DiskRecord record;
     const Course course = course_until_cut(steps, at, record);
     ++cuts_;
@@ -90,7 +67,7 @@ class ACutOffNotebook : public ::testing::Test {
     return course;
   }
 
-  void look_at(const ScratchFolder& folder, const Course& course, const Told& told) {
+  void look_at(const ScratchFolder& folder, const Course& course, const testing::ToldCourse& told) {
     const std::string path = folder.file("bench.keen");
     const std::size_t done = course.steps_done;
     auto notebook = Notebook::open_to_write(path, kOpener);
@@ -109,6 +86,19 @@ class ACutOffNotebook : public ::testing::Test {
     ++looked_at_;
     ASSERT_TRUE(take(*notebook, another_trial(), {}, testing::authorship("next")));
     ASSERT_TRUE(check(*notebook).empty());
+    if (ends_in_a_copy_) look_at_copy(path + kCopy, done + 1 == told.states.size(), told);
+  }
+
+  void look_at_copy(const std::string& path, bool is_done, const testing::ToldCourse& told) {
+    const auto copy = Notebook::open_to_read(path);
+    if (!copy) {
+      ASSERT_FALSE(is_done) << copy.error().sentence;
+      ++refusals_[copy.error().sentence];
+      return;
+    }
+    ASSERT_TRUE(check(*copy).empty());
+    ASSERT_TRUE(state_of(*copy) == told.states.back());
+    ++copies_looked_at_;
   }
 
   static trials::Trial another_trial() {
@@ -118,7 +108,8 @@ class ACutOffNotebook : public ::testing::Test {
   }
 
   void TearDown() override {
-    std::cout << cuts_ << " cuts, " << looked_at_ << " notebooks looked at";
+    std::cout << cuts_ << " cuts, " << looked_at_ << " notebooks and " << copies_looked_at_
+              << " copies looked at";
     for (const auto& [sentence, times] : refusals_) {
       std::cout << "; " << times << " times: " << sentence;
     }
@@ -128,12 +119,14 @@ class ACutOffNotebook : public ::testing::Test {
   testing::DiskRecord::Random random_{17};
   int cuts_ = 0;
   int looked_at_ = 0;
+  int copies_looked_at_ = 0;
+  bool ends_in_a_copy_ = false;
   std::map<std::string, int> refusals_;
 };
 
 TEST_F(ACutOffNotebook, HoldsAllThatWasAcknowledgedWhereverTheCutFalls) {
   const std::vector<Step> steps = testing::scripted_steps();
-  const Told told = told_of(steps);
+  const testing::ToldCourse told = testing::told_of(steps);
   const int apart = std::max(1, told.operations / std::max(1, cuts_wanted() / 2));
   for (int at = 1; at <= told.operations && !HasFatalFailure(); at += apart) {
     SCOPED_TRACE("cut at operation " + std::to_string(at) + " of " +
@@ -146,13 +139,28 @@ TEST_F(ACutOffNotebook, HoldsAllThatWasAcknowledgedAfterAnyCourse) {
   constexpr int kCutsOfACourse = 15;
   for (unsigned seed = 0; cuts_ < cuts_wanted() / 2 && !HasFatalFailure(); ++seed) {
     const std::vector<Step> steps = testing::random_steps(seed, 10 + seed % 30);
-    const Told told = told_of(steps);
+    const testing::ToldCourse told = testing::told_of(steps);
     for (int i = 0; i < kCutsOfACourse && !HasFatalFailure(); ++i) {
       const int changes = told.operations - told.operations_to_make;
       const int at = told.operations - static_cast<int>(random_() % static_cast<unsigned>(changes));
       SCOPED_TRACE("seed " + std::to_string(seed) + ", cut at operation " + std::to_string(at));
       cut(steps, told, at);
     }
+  }
+}
+
+TEST_F(ACutOffNotebook, HoldsAllOfABackUpOnceThatWasAcknowledged) {
+  std::vector<Step> steps = testing::scripted_steps();
+  steps.erase(steps.begin() + 5, steps.end());  // its log is not folded in yet
+  steps.push_back([](Bench& bench) {
+    if (!bench.notebook->back_up_to(bench.path + kCopy)) throw NotebookFailure("it was refused");
+  });
+  const testing::ToldCourse told = testing::told_of(steps);
+  const int apart = std::max(1, told.operations / std::max(1, cuts_wanted() / 2));
+  ends_in_a_copy_ = true;
+  for (int at = told.operations_to_make; at <= told.operations && !HasFatalFailure(); at += apart) {
+    SCOPED_TRACE("cut at operation " + std::to_string(at));
+    cut(steps, told, at);
   }
 }
 
