@@ -90,14 +90,25 @@ base::Result<JournalEntry> change(NotebookFile& file,
                                   const ChangeWords& words,
                                   const Authorship& by,
                                   const Writing& writing) {
+  const auto entry = change_if_any(file, words, by, writing);
+  if (!entry) return base::failed(entry.error());
+  if (*entry) return **entry;
+  return base::failed(refused("Nothing would change.", "a change that is not there yet"));
+}
+
+base::Result<std::optional<JournalEntry>> change_if_any(NotebookFile& file,
+                                                        const ChangeWords& words,
+                                                        const Authorship& by,
+                                                        const Writing& writing) {
+  using Entry = std::optional<JournalEntry>;
   base::require(file.lock.has_value(), "a change is made by the writer");
   base::require(!by.client_id.empty(), "a change has a client id");
-  return carrying_over([&]() -> base::Result<JournalEntry> {
+  return carrying_over([&]() -> base::Result<Entry> {
     SQLite::Database& database = file.database;
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
     if (is_known(database, by.client_id)) {
       const std::vector<JournalEntry> journal = journal_of(database);
-      return *std::ranges::find(journal, by.client_id, &JournalEntry::client_id);
+      return Entry(*std::ranges::find(journal, by.client_id, &JournalEntry::client_id));
     }
     Recording recording(database);
     if (auto problem = writing(database)) return base::failed(std::move(*problem));
@@ -110,12 +121,10 @@ base::Result<JournalEntry> change(NotebookFile& file,
                        .why = by.why,
                        .undoes = words.undoes};
     const std::string changeset = recording.changeset();
-    if (changeset.empty()) {
-      return base::failed(refused("Nothing would change.", "a change that is not there yet"));
-    }
+    if (changeset.empty()) return Entry();
     append_to_chain(database, entry, changeset);
     transaction.commit();
-    return entry;
+    return Entry(entry);
   });
 }
 

@@ -21,12 +21,19 @@ inline int times_asked_for(const char* variable, int otherwise) {
   return asked == nullptr ? otherwise : static_cast<int>(std::strtol(asked, nullptr, 10));
 }
 
+// Where files need not outlast the test: in memory, if the machine has such a place.
+inline std::filesystem::path quick_place() {
+  const std::filesystem::path in_memory = "/dev/shm";
+  return std::filesystem::is_directory(in_memory) ? in_memory
+                                                  : std::filesystem::temp_directory_path();
+}
+
 // Gone with everything in it when it goes out of scope.
 class ScratchFolder {
  public:
-  explicit ScratchFolder(const std::string& name)
-      : path_(std::filesystem::temp_directory_path() /
-              ("keenfall_notebook_" + std::to_string(getpid()) + "_" + name)) {
+  explicit ScratchFolder(const std::string& name,
+                         const std::filesystem::path& in = std::filesystem::temp_directory_path())
+      : path_(in / ("keenfall_notebook_" + std::to_string(getpid()) + "_" + name)) {
     std::filesystem::remove_all(path_);
     std::filesystem::create_directory(path_);
   }

@@ -218,6 +218,15 @@ base::Result<Notebook> Notebook::create(const std::string& path,
   });
 }
 
+Notebook Notebook::temporary() {
+  return carrying_over([] {
+    SQLite::Database database("", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    database.exec("PRAGMA foreign_keys = ON");
+    create_tables(database, tables_of_schema());
+    return Notebook(opened_file("", std::nullopt, std::move(database)));
+  });
+}
+
 base::Result<Notebook> Notebook::open_to_read(const std::string& path) {
   if (auto problem = problem_of_file(path)) return base::failed(std::move(*problem));
   return carrying_over([&]() -> base::Result<Notebook> {

@@ -64,6 +64,8 @@ class Notebook {
   [[nodiscard]] static base::Result<Notebook> open_to_read(const std::string& path);
   [[nodiscard]] static base::Result<Notebook> open_to_write(const std::string& path,
                                                             const Opener& opener);
+  // An empty one of no file, for content from elsewhere (content.h). It has no journal to write to.
+  [[nodiscard]] static Notebook temporary();
 
   Notebook(Notebook&& other) noexcept;
   Notebook& operator=(Notebook&&) = delete;

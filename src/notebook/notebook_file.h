@@ -30,15 +30,23 @@ struct ChangeWords {
   std::optional<std::int64_t> undoes;
 };
 
+// Nothing where nothing would change; else as change().
+[[nodiscard]] base::Result<std::optional<JournalEntry>> change_if_any(NotebookFile& file,
+                                                                      const ChangeWords& words,
+                                                                      const Authorship& by,
+                                                                      const Writing& writing);
+
 // Runs `writing` in a transaction, records what it did to the tables and adds the journal's entry.
-// Where it finds a problem nothing is written. A client id that is there already is answered with
-// its entry, and nothing is written.
+// Where it finds a problem nothing is written, and where nothing changed that is one. A client id
+// that is there already is answered with its entry, and nothing is written.
 [[nodiscard]] base::Result<JournalEntry> change(NotebookFile& file,
                                                 const ChangeWords& words,
                                                 const Authorship& by,
                                                 const Writing& writing);
 
 [[nodiscard]] std::vector<JournalEntry> journal_of(SQLite::Database& database);
+
+inline constexpr int kConstraintBroken = 19;  // SQLITE_CONSTRAINT
 
 // Carries SQLite's exceptions over into NotebookFailure.
 [[noreturn]] void throw_as_failure(const SQLite::Exception& failure);

@@ -32,6 +32,8 @@ class RowWriter {
   RowWriter(SQLite::Database& database, const std::string& table);
 
   void insert(const Row& row);
+  // After an insertion that threw.
+  void recover() { (void)insert_.tryReset(); }
   // The row with the same key takes these values; false where there is none.
   bool update(const Row& row);
   // For a table whose key is one whole number: the next free one.

@@ -1,0 +1,207 @@
+#include "notebook/merge.h"
+
+#include "base/require.h"
+#include "notebook/kit_rows.h"
+#include "notebook/look_rows.h"
+#include "notebook/merged_names.h"
+#include "notebook/notebook_file.h"
+#include "notebook/random_uid.h"
+#include "notebook/row_reader.h"
+#include "notebook/trial_reader.h"
+#include "notebook/trial_writer.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+namespace keenfall::notebook {
+
+namespace {
+
+std::vector<TakenTable> tables_taken(SQLite::Database& database, std::int64_t trial_id) {
+  std::vector<TakenTable> tables;
+  const Cell which = trial_id;
+  each_row(database,
+           "taken_table",
+           "WHERE trial_id = ? ORDER BY sha256",
+           std::span(&which, 1),
+           [&](const Row& cells) {
+             RowReader row(cells);
+             row.skip();
+             TakenTable table{.sha256 = row.text()};
+             table.file_name = row.text();
+             tables.push_back(std::move(table));
+           });
+  return tables;
+}
+
+std::vector<std::string> texts_in(SQLite::Database& database, const std::string& query) {
+  std::vector<std::string> texts;
+  SQLite::Statement rows(database, query);
+  while (rows.executeStep()) texts.push_back(rows.getColumn(0).getString());
+  return texts;
+}
+
+class Merging {
+ public:
+  Merging(SQLite::Database& here, NotebookFile& there, const MergeRules& rules)
+      : here_(here), there_(there.database), there_version_(there.version), rules_(rules) {}
+
+  std::vector<base::Problem> merge() {
+    names_ = merged_names(here_, there_, rules_);
+    merged_.remarks = names_.remarks;
+    problems_ = names_.problems;
+    if (!problems_.empty()) return problems_;  // what rests on names would be said in wrong ones
+    merge_kit();
+    for (const auto& name : texts_in(there_, "SELECT name FROM trial ORDER BY trial_id")) {
+      merge_trial(name);
+    }
+    if (there_version_ >= 2) merge_looks();
+    return problems_;
+  }
+
+  Merged merged() && { return std::move(merged_); }
+
+ private:
+  void report(const std::optional<base::Problem>& problem) {
+    if (!problem) return;
+    if (rules_.keeps_what_is_here) {
+      remark("Not taken: " + problem->sentence);
+    } else if (std::ranges::find(problems_, problem->sentence, &base::Problem::sentence) ==
+               problems_.end()) {
+      problems_.push_back(*problem);
+      problems_.back().accepted = "--keep-here, to let what is here stand";
+    }
+  }
+
+  // The kit and a trial may say the same of a blade.
+  void remark(const std::string& sentence) {
+    if (std::ranges::count(merged_.remarks, sentence) == 0) merged_.remarks.push_back(sentence);
+  }
+
+  void merge_kit() {
+    RowWriters writers(here_);
+    const NewUid new_uid = random_uid;
+    KitRows kit(here_, writers, new_uid);
+    std::map<std::int64_t, std::pair<std::string, std::int64_t>> blades;  // here, by key there
+    each_row(there_, "blade", "ORDER BY blade_id", {}, [&](const Row& row) {
+      BladeRow blade = blade_of(row);
+      blade.blade.name = names_.blades.at(blade.blade.name);
+      const KitRow here = kit.blade(blade.blade, blade.uid);
+      report(here.problem);
+      blades[blade.blade_id] = {blade.blade.name, here.id};
+    });
+    each_row(there_, "specimen", "ORDER BY specimen_id", {}, [&](const Row& row) {
+      const SpecimenRow piece = specimen_of(row);
+      const auto& [name, id] = blades.at(piece.blade_id);
+      report(kit.specimen(name, id, piece.specimen).problem);
+    });
+    each_row(there_, "medium", "ORDER BY medium_id", {}, [&](const Row& cells) {
+      RowReader row(cells);
+      row.skip();
+      const std::string uid = row.text();
+      const std::string name = row.text();
+      (void)kit.medium({.name = name, .condition = row.text()}, uid);
+    });
+  }
+
+  // The trial as it would be here: its own name and those of its blades as they are called here.
+  TrialRows renamed(TrialRows rows) {
+    rows.trial.name = names_.trials.at(rows.trial.name);
+    for (trials::Blade& blade : rows.trial.blades) blade.name = names_.blades.at(blade.name);
+    for (trials::Run& run : rows.trial.runs) run.arm.blade = names_.blades.at(run.arm.blade);
+    std::map<std::string, BladeKey> blades;
+    for (auto& [name, key] : rows.blades) blades[names_.blades.at(name)] = std::move(key);
+    rows.blades = std::move(blades);
+    return rows;
+  }
+
+  void merge_trial(const std::string& name) {
+    std::optional<TrialRows> rows = read_trial(there_, name);
+    base::require(rows.has_value(), "a trial that was listed is there");
+    const std::string uid_there = rows->uid;
+    const std::int64_t id_there = rows->trial_id;
+    const bool is_here = uid_of(names_.trials.at(name)).has_value();
+    WrittenTrial written = write_trial(here_,
+                                       {.rows = renamed(std::move(*rows)),
+                                        .tables = tables_taken(there_, id_there),
+                                        .source = TrialSource::notebook,
+                                        .keeps_what_is_here = rules_.keeps_what_is_here,
+                                        .apart = rules_.apart},
+                                       random_uid);
+    for (base::Problem& problem : written.problems) {
+      if (std::ranges::find(problems_, problem.sentence, &base::Problem::sentence) ==
+          problems_.end()) {
+        problems_.push_back(std::move(problem));
+      }
+    }
+    for (const std::string& sentence : written.remarks) remark(sentence);
+    if (!is_here) ++merged_.trials_added;
+    merged_.runs.runs_added += written.taken.runs_added;
+    merged_.runs.runs_grown += written.taken.runs_grown;
+    merged_.runs.runs_known += written.taken.runs_known;
+    merged_.runs.readings_added += written.taken.readings_added;
+    if (const auto uid = uid_of(names_.trials.at(name))) uids_here_[uid_there] = *uid;
+  }
+
+  std::optional<std::string> uid_of(const std::string& trial) {
+    SQLite::Statement find(here_, "SELECT uid FROM trial WHERE name = ?");
+    find.bind(1, trial);
+    if (!find.executeStep()) return std::nullopt;
+    return find.getColumn(0).getString();
+  }
+
+  void merge_looks() {
+    std::set<std::string> known;
+    for (std::string& uid : texts_in(here_, "SELECT uid FROM look")) known.insert(std::move(uid));
+    RowWriters writers(here_);
+    for (const auto& trial_uid :
+         texts_in(there_, "SELECT DISTINCT trial_uid FROM stored_judgement ORDER BY trial_uid")) {
+      const auto here = uids_here_.find(trial_uid);
+      for (const LookRow& look : read_looks(there_, trial_uid)) {
+        if (!known.insert(look.uid).second) continue;
+        write_look(here_, writers, here == uids_here_.end() ? trial_uid : here->second, look);
+        ++merged_.looks_added;
+      }
+    }
+  }
+
+  SQLite::Database& here_;
+  SQLite::Database& there_;
+  std::int64_t there_version_;
+  const MergeRules& rules_;
+  MergedNames names_;
+  std::map<std::string, std::string> uids_here_;  // of trials, by their uid there
+  std::vector<base::Problem> problems_;
+  Merged merged_;
+};
+
+}  // namespace
+
+base::ResultOrProblems<Merged> merge(Notebook& into,
+                                     const Notebook& other,
+                                     const std::string& what,
+                                     const MergeRules& rules,
+                                     const Authorship& by) {
+  using Problems = std::vector<base::Problem>;
+  base::require(rules.alike_names != AlikeNames::are_apart || !rules.apart.empty(),
+                "what is set apart is told apart by a name");
+  Merged merged;
+  Problems problems;
+  const auto entry = change_if_any(
+      into.file(), {.what = what}, by, [&](SQLite::Database& here) -> std::optional<base::Problem> {
+        Merging merging(here, other.file(), rules);
+        problems = merging.merge();
+        if (!problems.empty()) return problems.front();
+        merged = std::move(merging).merged();
+        return std::nullopt;
+      });
+  if (!entry) {
+    return tl::unexpected<Problems>(problems.empty() ? Problems{entry.error()} : problems);
+  }
+  merged.entry = *entry;
+  return merged;
+}
+
+}  // namespace keenfall::notebook

@@ -1,0 +1,189 @@
+// What holds of every notebook, whatever was done with it.
+#include "notebook/any_trial_test.h"
+#include "notebook/check.h"
+#include "notebook/content_in_words.h"
+#include "notebook/looks.h"
+#include "notebook/made_notebook.h"
+#include "notebook/merge.h"
+#include "notebook/strike.h"
+
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <string>
+#include <vector>
+
+namespace keenfall::notebook {
+namespace {
+
+using testing::any_trial;
+using testing::content_in_words;
+using testing::kOpener;
+using testing::ScratchFolder;
+
+// A folder with notebooks in it, and changes by numbered client ids.
+struct Desk {
+  ScratchFolder folder{"properties", testing::quick_place()};
+  int changes = 0;
+
+  Notebook new_notebook(const std::string& name) const {
+    return std::move(
+        *Notebook::create(folder.file(name), {.uid = name, .made_by = "test"}, kOpener));
+  }
+  Authorship by() {
+    return {.client_id = "c" + std::to_string(++changes),
+            .at_utc = "2026-11-26T12:00:00Z",
+            .who = "R."};
+  }
+};
+
+void take_something(Notebook& notebook, Desk& desk) {
+  const std::string name = *rc::gen::element<std::string>("spring", "summer", "autumn \"wet\"");
+  (void)take(notebook, any_trial(name), {}, desk.by());  // refused where it contradicts
+}
+
+void grow_something(Notebook& notebook, Desk& desk) {
+  const auto kept = kept_trials(notebook);
+  if (kept.empty()) return;
+  auto trial = *kept_trial(notebook, (*rc::gen::elementOf(kept)).name);
+  for (trials::Run& run : trial.runs) {
+    if (run.readings.empty()) continue;
+    const auto place = *rc::gen::inRange<std::size_t>(0, run.readings.size() + 1);
+    trials::Reading reading = run.readings.front();
+    reading.reading = *testing::any_number();
+    reading.struck_reason.reset();
+    run.readings.insert(run.readings.begin() + static_cast<std::ptrdiff_t>(place), reading);
+  }
+  (void)take(notebook, trial, {}, desk.by());
+}
+
+void strike_something(Notebook& notebook, Desk& desk) {
+  for (const KeptTrial& kept : kept_trials(notebook)) {
+    const trials::Trial trial = *kept_trial(notebook, kept.name);
+    for (const trials::Run& run : trial.runs) {
+      if (*rc::gen::inRange(0, 3) != 0) continue;
+      StrikeRequest request{.trial = kept.name,
+                            .blade = run.arm.blade,
+                            .medium = run.arm.medium.name,
+                            .run = run.name,
+                            .reason = *testing::any_words()};
+      if (!run.readings.empty() && *rc::gen::arbitrary<bool>()) {
+        request.cuts = run.readings.front().cuts;
+      }
+      (void)strike(notebook, request, desk.by());
+    }
+  }
+}
+
+void look_at_something(Notebook& notebook, Desk& desk) {
+  const auto kept = kept_trials(notebook);
+  if (kept.empty()) return;
+  ASSERT_TRUE(count_look(notebook,
+                         (*rc::gen::elementOf(kept)).name,
+                         {.inputs = {.sha256 = std::string(64, *rc::gen::element('a', 'b'))},
+                          .program_version = "0.1.0",
+                          .answer = "{}"},
+                         desk.by()));
+}
+
+void undo_something(Notebook& notebook, Desk& desk) {
+  const auto entries = static_cast<std::int64_t>(notebook.journal().size());
+  if (entries > 0) (void)notebook.undo(*rc::gen::inRange<std::int64_t>(1, entries + 1), desk.by());
+}
+
+void do_something(Notebook& notebook, Desk& desk, int times) {
+  for (; times > 0; --times) {
+    switch (*rc::gen::inRange(0, 6)) {
+      case 0:
+      case 1:
+        take_something(notebook, desk);
+        break;
+      case 2:
+        grow_something(notebook, desk);
+        break;
+      case 3:
+        strike_something(notebook, desk);
+        break;
+      case 4:
+        look_at_something(notebook, desk);
+        break;
+      default:
+        undo_something(notebook, desk);
+    }
+    RC_ASSERT(check(notebook) == std::vector<std::string>());
+  }
+}
+
+const std::vector<std::string> kLooks = {"look", "stored_judgement"};
+
+RC_GTEST_PROP(EveryNotebook, IsEmptyWhenAllIsUndoneAndAsBeforeWhenAllIsRedone, ()) {
+  Desk desk;
+  Notebook notebook = desk.new_notebook("a.keen");
+  do_something(notebook, desk, *rc::gen::inRange(1, 8));
+  const auto before = content_in_words(notebook);
+
+  std::vector<std::int64_t> undoings;
+  while (const auto last = notebook.last_to_undo()) {
+    const auto undone = notebook.undo(*last, desk.by());
+    RC_ASSERT(undone.has_value());
+    undoings.push_back(undone->entry);
+  }
+  RC_ASSERT(content_in_words(notebook, kLooks) == std::vector<std::string>());
+  RC_ASSERT(check(notebook).empty());
+  for (auto undoing = undoings.rbegin(); undoing != undoings.rend(); ++undoing) {
+    RC_ASSERT(notebook.undo(*undoing, desk.by()).has_value());
+  }
+
+  RC_ASSERT(content_in_words(notebook) == before);
+  RC_ASSERT(check(notebook).empty());
+}
+
+RC_GTEST_PROP(EveryNotebook, IsTheSameInANewOneItIsMergedInto, ()) {
+  Desk desk;
+  Notebook notebook = desk.new_notebook("a.keen");
+  do_something(notebook, desk, *rc::gen::inRange(1, 8));
+  Notebook other = desk.new_notebook("b.keen");
+
+  const auto merged = merge(other, notebook, "merge a.keen", {}, desk.by());
+  const auto again = merge(other, notebook, "merge a.keen", {}, desk.by());
+
+  RC_ASSERT(merged.has_value());
+  RC_ASSERT(content_in_words(other) == content_in_words(notebook));
+  RC_ASSERT(again.has_value());
+  RC_ASSERT(!again->entry.has_value());
+  RC_ASSERT(check(other).empty());
+}
+
+RC_GTEST_PROP(EveryNotebook, HoldsTheSameWhicheverOfTwoCopiesIsMergedIntoTheOther, ()) {
+  Desk desk;
+  Notebook one = desk.new_notebook("a.keen");
+  do_something(one, desk, *rc::gen::inRange(1, 5));
+  RC_ASSERT(one.back_up_to(desk.folder.file("b.keen")).has_value());
+  Notebook other = std::move(*Notebook::open_to_write(desk.folder.file("b.keen"), kOpener));
+  strike_something(one, desk);
+  grow_something(one, desk);
+  strike_something(other, desk);
+  if (*rc::gen::arbitrary<bool>()) grow_something(other, desk);
+  RC_ASSERT(one.back_up_to(desk.folder.file("one.keen")).has_value());
+  const Notebook one_before = std::move(*Notebook::open_to_read(desk.folder.file("one.keen")));
+  const auto here = content_in_words(one);
+
+  const auto there_into_here = merge(one, other, "merge b.keen", {}, desk.by());
+  const auto here_into_there = merge(other, one_before, "merge one.keen", {}, desk.by());
+
+  RC_ASSERT(there_into_here.has_value() == here_into_there.has_value());
+  RC_ASSERT(check(one).empty());
+  if (!there_into_here) {
+    RC_ASSERT(content_in_words(one) == here);
+    RC_ASSERT(!there_into_here.error().empty());
+    return;
+  }
+  RC_ASSERT(kept_trials(one).size() == kept_trials(other).size());
+  if (there_into_here->entry) {
+    RC_ASSERT(one.undo(there_into_here->entry->entry, desk.by()).has_value());
+    RC_ASSERT(content_in_words(one) == here);
+  }
+}
+
+}  // namespace
+}  // namespace keenfall::notebook
