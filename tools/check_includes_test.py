@@ -95,9 +95,15 @@ class CheckIncludes(unittest.TestCase):
         self.assertEqual(breaches({"high/a_test.cpp": text}), [])
         self.assertEqual(len(breaches({"low/a_test.cpp": text})), 1)
 
+    def test_a_test_header_is_for_tests_only(self):
+        text = '#include "low/a_test.h"\n'
+        self.assertEqual(breaches({"low/a_test.h": "", "high/b_test.cpp": text}), [])
+        found = breaches({"low/a_test.h": "", "high/b.cpp": text})
+        self.assertEqual(found, ["src/high/b.cpp:1: includes a test, low/a_test.h"])
+
     def test_a_test_is_never_included(self):
-        found = breaches({"low/a_test.h": "", "high/b_test.cpp": '#include "low/a_test.h"\n'})
-        self.assertEqual(found, ["src/high/b_test.cpp:1: includes a test, low/a_test.h"])
+        found = breaches({"low/a_test.cpp": "", "high/b_test.cpp": '#include "low/a_test.cpp"\n'})
+        self.assertEqual(found, ["src/high/b_test.cpp:1: includes a test, low/a_test.cpp"])
 
     def test_the_engine_has_no_thread_or_file_of_its_own(self):
         found = breaches({"low/a.cpp": "#include <thread>\n"})
