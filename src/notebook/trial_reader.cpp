@@ -227,20 +227,21 @@ class Reader {
 
   trials::Medium medium_with(std::int64_t medium_id) {
     const auto [found, is_new] = media_.try_emplace(medium_id);
+    trials::Medium& medium = found->second;
     if (is_new) {
       bool is_there = false;
       each("medium", "WHERE medium_id = ?", Cell(medium_id), [&](const Row& cells) {
         RowReader row(cells);
         row.skip();
         const std::string uid = row.text();
-        found->second.name = row.text();
-        found->second.condition = row.text();
-        rows_->media_uids[{found->second.name, found->second.condition}] = uid;
+        medium.name = row.text();
+        medium.condition = row.text();
+        rows_->media_uids[{medium.name, medium.condition}] = uid;
         is_there = true;
       });
       if (!is_there) throw NotebookDamaged("a run's medium is missing");
     }
-    return found->second;
+    return medium;
   }
 
   SQLite::Database& database_;
