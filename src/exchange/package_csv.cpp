@@ -18,12 +18,17 @@ namespace {
 constexpr std::string_view kMarkerStem = "NULL";
 
 // RFC 4180 asks for quotes around delimiters, quotes and line ends. Blanks at the ends and a first
-// '#' are quoted for programs that trim cells or pass over comments.
+// '#' are quoted for programs that trim cells or pass over comments, a byte order mark because at
+// the beginning of a file it would be taken away.
 bool must_be_quoted(std::string_view text) {
   if (text.empty()) return false;
   const auto is_blank = [](char c) { return c == ' ' || c == '\t'; };
-  return text.find_first_of("\",\r\n") != text.npos || is_blank(text.front()) ||
-         is_blank(text.back()) || text.front() == '#';
+  return text.find_first_of("\",\r\n") != std::string_view::npos || is_blank(text.front()) ||
+         is_blank(text.back()) || text.front() == '#' || text.starts_with("\xEF\xBB\xBF");
+}
+
+bool is_field_name(std::string_view name) {
+  return utf8_byte_count(name) == name.size() && name.find('\0') == std::string_view::npos;
 }
 
 void append_quoted(std::string& csv, std::string_view text) {
@@ -97,7 +102,7 @@ class PackageCsvWriting {
                     "is " + in_quotes(text.substr(0, utf8_byte_count(text))) +
                         " and then a byte that is not UTF-8 text");
     }
-    if (text.find('\0') != text.npos) {
+    if (text.find('\0') != std::string_view::npos) {
       return refuse(field,
                     "is " + in_quotes(text.substr(0, text.find('\0'))) +
                         " and then the character NUL, which no CSV file can hold");
@@ -143,6 +148,8 @@ class PackageCsvWriting {
 
 base::Result<PackageCsv> csv_of(const PackageTable& table, const EachRow& each_row) {
   base::require(!table.fields.empty(), "a table has fields");
+  base::require(std::ranges::all_of(table.fields, is_field_name, &PackageField::name),
+                "a field's name is UTF-8 text without NUL");
   PackageCsvWriting plain(table, "");
   each_row([&plain](const PackageRow& row) { plain.add(row); });
   if (!plain.is_marker_ambiguous()) return std::move(plain).result();

@@ -263,7 +263,9 @@ TEST(DescribedPackages, ThatAreNoneAreRefused) {
   EXPECT_THAT(refusal("[1e999]"), HasSubstr("a number that is too large"));
   EXPECT_THAT(refusal("[]"), HasSubstr("it has no list “resources”"));
   EXPECT_THAT(refusal("{\"resources\": {}}"), HasSubstr("it has no list “resources”"));
-  EXPECT_THAT(refusal(std::string(16'000'001, ' ')), HasSubstr("larger than 16 MB"));
+  std::string large;
+  large.resize(16'000'001, ' ');
+  EXPECT_THAT(refusal(large), HasSubstr("larger than 16 MB"));
 }
 
 TEST(DescribedPackages, TellTheirResourcesApartByName) {
@@ -281,8 +283,7 @@ TEST(DescribedPackages, MayBeNestedDeeplyWithoutHarm) {
   const std::string deep = std::string(kDepth, '[') + std::string(kDepth, ']');
 
   const auto package = described_package(
-      "{\"resources\": [{\"name\": \"t\", \"path\": " + deep + ", \"x\": " + deep + "}]}",
-      "p.json");
+      R"({"resources": [{"name": "t", "path": )" + deep + R"(, "x": )" + deep + "}]}", "p.json");
 
   EXPECT_THAT(package.error().sentence, HasSubstr("is not a text"));
 }

@@ -28,14 +28,14 @@ bool is_small_letter_or_digit(char c) { return (c >= 'a' && c <= 'z') || (c >= '
 // "https:", and "C:" too.
 bool begins_with_scheme(std::string_view path) {
   const std::size_t colon = path.find(':');
-  return colon != path.npos && path.find('/') > colon;
+  return colon != std::string_view::npos && path.find('/') > colon;
 }
 
 bool has_part(std::string_view path, std::string_view part) {
   while (true) {
     const std::size_t slash = path.find('/');
     if (path.substr(0, slash) == part) return true;
-    if (slash == path.npos) return false;
+    if (slash == std::string_view::npos) return false;
     path.remove_prefix(slash + 1);
   }
 }
@@ -59,7 +59,8 @@ std::optional<std::string> path_fault(std::string_view path) {
   }
   if (begins_with_scheme(path)) return "lies on a drive or on another computer";
   if (path.starts_with('/')) return "does not begin in the package's folder";
-  if (path.find('\\') != path.npos) return "holds a backslash, where folders are divided by “/”";
+  if (path.find('\\') != std::string_view::npos)
+    return "holds a backslash, where folders are divided by “/”";
   if (has_part(path, "..")) return "may lead out of the package's folder";
   if (path.ends_with('/')) return "names a folder, not a file";
   return std::nullopt;

@@ -152,6 +152,14 @@ TEST(DataPackage, KeepsNumbersBitForBit) {
   EXPECT_EQ(shown(there_and_back(table_of(FieldType::number, false), rows)), shown(rows));
 }
 
+TEST(DataPackage, KeepsAByteOrderMarkThatBelongsToAName) {
+  const PackageTable table{.name = "t",
+                           .fields = {{.name = "\xEF\xBB\xBF"
+                                               "a"}}};
+
+  EXPECT_EQ(there_and_back(table, {text_row("x")}), (std::vector<PackageRow>{text_row("x")}));
+}
+
 TEST(DataPackage, TellsMissingFromEmptyText) {
   const std::vector<PackageRow> rows = {text_row(""),
                                         {PackageCell()},
@@ -232,6 +240,12 @@ TEST(DataPackage, RefusesToWriteACellThatIsNotOfItsField) {
               testing::HasSubstr("a is not a whole number"));
   EXPECT_THAT(refusal(table_of(FieldType::string, true), 1.0),
               testing::HasSubstr("a is not a text"));
+}
+
+TEST(DataPackage, ExpectsNamesThatACsvFileCanHold) {
+  const PackageTable table{.name = "t", .fields = {{.name = std::string("a\0", 2)}}};
+
+  EXPECT_THROW((void)csv_of(table, each_of({})), std::logic_error);
 }
 
 TEST(DataPackage, ExpectsARowToHaveACellForEveryField) {
