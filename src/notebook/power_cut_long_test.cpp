@@ -149,6 +149,25 @@ TEST_F(ACutOffNotebook, HoldsAllThatWasAcknowledgedAfterAnyCourse) {
   }
 }
 
+TEST_F(ACutOffNotebook, OfAnOlderFormatHoldsAllThatItHeld) {
+  const std::string older = std::string(KEENFALL_SOURCE_DIR) + "/tests/notebooks/schema_1.keen";
+  const std::vector<Step> steps = {
+      [=](Bench& bench) { std::filesystem::copy_file(older, bench.path); },
+      [](Bench& bench) {
+        bench.notebook.emplace(std::move(*Notebook::open_to_write(bench.path, kOpener)));
+      },
+      [](Bench& bench) {
+        (void)take(*bench.notebook, another_trial(), {}, testing::authorship("next"));
+      },
+      [](Bench& bench) { bench.notebook.reset(); }};
+  const testing::ToldCourse told = testing::told_of(steps);
+  const int apart = std::max(1, told.operations / std::max(1, cuts_wanted() / 2));
+  for (int at = 1; at <= told.operations && !HasFatalFailure(); at += apart) {
+    SCOPED_TRACE("cut at operation " + std::to_string(at));
+    cut(steps, told, at);
+  }
+}
+
 TEST_F(ACutOffNotebook, HoldsAllOfABackUpOnceThatWasAcknowledged) {
   std::vector<Step> steps = testing::scripted_steps();
   steps.erase(steps.begin() + 5, steps.end());  // its log is not folded in yet
