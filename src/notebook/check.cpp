@@ -155,7 +155,8 @@ class Checking {
 
 std::vector<std::string> check(const Notebook& notebook) {
   NotebookFile& file = notebook.file();
-  return Checking(file.database, file.version).findings();
+  return seen_at_once(file.database,
+                      [&] { return Checking(file.database, file.version).findings(); });
 }
 
 }  // namespace keenfall::notebook

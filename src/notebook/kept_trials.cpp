@@ -81,7 +81,8 @@ std::vector<KeptTrial> kept_trials(const Notebook& notebook) {
 }
 
 base::Result<trials::Trial> kept_trial(const Notebook& notebook, const std::string& name) {
-  auto rows = carrying_over([&] { return read_trial(notebook.file().database, name); });
+  auto rows = seen_at_once(notebook.file().database,
+                           [&] { return read_trial(notebook.file().database, name); });
   if (rows) return std::move(rows->trial);
   std::string names;
   for (const KeptTrial& kept : kept_trials(notebook)) {

@@ -31,7 +31,7 @@ std::vector<Look> looks_in(SQLite::Database& database, const std::string& trial_
 std::vector<Look> looks_at(const Notebook& notebook, const std::string& trial) {
   NotebookFile& file = notebook.file();
   if (file.version < 2) return {};
-  return carrying_over([&] {
+  return seen_at_once(file.database, [&] {
     const auto uid = uid_of_trial(file.database, trial);
     return uid ? looks_in(file.database, *uid) : std::vector<Look>();
   });

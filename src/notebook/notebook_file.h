@@ -64,4 +64,13 @@ auto carrying_over(Work work) {
   }
 }
 
+// The same for what only reads: all of it as of one moment, also while another process writes.
+template <class Work>
+auto seen_at_once(SQLite::Database& database, Work work) {
+  return carrying_over([&] {
+    const SQLite::Transaction view(database);
+    return work();
+  });
+}
+
 }  // namespace keenfall::notebook
