@@ -95,6 +95,11 @@ bool may_write_beside(const std::string& path) {
   return access(path.c_str(), W_OK) == 0 && access(folder.c_str(), W_OK) == 0;
 }
 
+bool has_log_beside(const std::string& path) {
+  return access((path + "-wal").c_str(), F_OK) == 0 ||
+         access((path + "-journal").c_str(), F_OK) == 0;
+}
+
 // Readers that may write fold the log in when they close, so that nothing is left beside the file.
 SQLite::Database opened_to_read(const std::string& path) {
   if (may_write_beside(path)) {
@@ -102,8 +107,7 @@ SQLite::Database opened_to_read(const std::string& path) {
     database.exec("PRAGMA query_only = ON");
     return database;
   }
-  if (access((path + "-wal").c_str(), F_OK) == 0 ||
-      access((path + "-journal").c_str(), F_OK) == 0) {
+  if (has_log_beside(path)) {
     return SQLite::Database(path, SQLite::OPEN_READONLY);
   }
   return SQLite::Database("file:" + percent_encoded(path) + "?immutable=1",
@@ -229,18 +233,29 @@ Notebook Notebook::temporary() {
 
 base::Result<Notebook> Notebook::open_to_read(const std::string& path) {
   if (auto problem = problem_of_file(path)) return base::failed(std::move(*problem));
-  return carrying_over([&]() -> base::Result<Notebook> {
+  try {
     SQLite::Database database = opened_to_read(path);
     set_up(database);
     if (!has_exactly_the_schema(database)) {
       return base::failed(about_file(path, "The tables of this file are not those of a notebook."));
     }
     return Notebook(opened_file(path, std::nullopt, std::move(database)));
-  });
+  } catch (const SQLite::Exception& failure) {
+    if (failure.getErrorCode() == SQLITE_CANTOPEN && has_log_beside(path) &&
+        !may_write_beside(path)) {
+      return base::failed(about_file(path,
+                                     "The last changes lie in a log beside the notebook, which can "
+                                     "be read only where the folder may be written to."));
+    }
+    throw_as_failure(failure);
+  }
 }
 
 base::Result<Notebook> Notebook::open_to_write(const std::string& path, const Opener& opener) {
   if (auto problem = problem_of_file(path)) return base::failed(std::move(*problem));
+  if (access(path.c_str(), W_OK) != 0) {
+    return base::failed(about_file(path, "The notebook may not be written to."));
+  }
   auto lock = WriterLock::take(path, opener.words + ", since " + opener.at_utc);
   if (!lock) return base::failed(lock.error());
   return carrying_over([&]() -> base::Result<Notebook> {
