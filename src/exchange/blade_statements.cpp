@@ -35,7 +35,8 @@ class Statements {
                          {.kind = base::ProblemKind::conflicting,
                           .sentence = sentence,
                           .place = {.column = what == "hardness" ? "hardness_hrc" : what,
-                                    .found = excerpt(is_known_order ? said : said_before)}});
+                                    .found = excerpt(is_known_order ? said : said_before)}},
+                         Concerns::others);
     }
     return is_new;
   }

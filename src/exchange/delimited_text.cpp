@@ -142,7 +142,8 @@ void DelimitedReader::read_quoted_cell(std::optional<QuoteFault>& fault) {
     fault = {.sentence =
                  "A quote is opened here and never closed, so the rest of the table cannot be told "
                  "apart.",
-             .cell = cell};
+             .cell = cell,
+             .is_to_the_end = true};
     return;
   }
   ++at_;

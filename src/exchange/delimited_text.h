@@ -28,7 +28,8 @@ struct Cell {
 
 struct QuoteFault {
   std::string sentence;
-  Cell cell;  // what was found, and where
+  Cell cell;                   // what was found, and where
+  bool is_to_the_end = false;  // it swallows the rest of the table
 };
 
 // Views stay valid until the next record is read.

@@ -13,7 +13,8 @@ void refuse_merged(const ExpandedCell& place, GridReading& reading) {
                         .sentence = "The reading " + in_quotes(place.text) +
                                     " is merged over several cells, so which checkpoint or run it "
                                     "belongs to cannot be told. Unmerge them.",
-                        .place = {.column = place.header, .found = excerpt(place.text)}});
+                        .place = {.column = place.header, .found = excerpt(place.text)}},
+                       Concerns::table);
 }
 
 // "at 15 cuts".
@@ -70,6 +71,12 @@ void take_readings(const ReadingCell& read,
 
 }  // namespace
 
+bool stands_in(TablePart whole, TablePart cell, GridReading& reading) {
+  if (reading.left_out.has(whole) || reading.left_out.covers(cell)) return false;
+  reading.problems.stand_in(whole, cell);
+  return true;
+}
+
 void take_reading_cell(const GridCell& cell,
                        const ExpandedCell& place,
                        const std::string& unit,
@@ -90,7 +97,8 @@ void take_reading_cell(const GridCell& cell,
     base::Problem problem = read.error();
     problem.place.column = place.header;
     return reading.problems.add({reading.problems.current_file(), place.line, place.column},
-                                std::move(problem));
+                                std::move(problem),
+                                Concerns::reading);
   }
   if (cell.is_covered) {
     if (!read->readings.empty()) refuse_merged(place, reading);

@@ -43,7 +43,9 @@ struct GridReading {
   const TableOptions& options;
   DecimalMark mark = DecimalMark::point;
   ProblemList& problems;
+  const TableParts& left_out;
   const RowTaker& take;
+  const RowTaker& note_left_out;      // what holds for a reading or run that is not taken
   MatchedColumns columns{};           // each of ours at its own index; set before any row is taken
   std::size_t noted_readings = 0;     // readings that count although something stands beside them
   std::size_t struck_readings = 0;    // readings whose cells strike them
@@ -52,6 +54,10 @@ struct GridReading {
   std::string first_noted;            // as written
   std::string first_repeats;
 };
+
+// Whether the cell is to be taken. If so, problems are blamed on it from now on where they concern
+// only its reading, else on `whole`: the row or column that makes the run.
+[[nodiscard]] bool stands_in(TablePart whole, TablePart cell, GridReading& reading);
 
 // Hands on the readings and words of one cell. `base`: what holds for all of them, with the cuts;
 // `unit`: where the cell names none.

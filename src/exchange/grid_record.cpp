@@ -30,13 +30,17 @@ void write_numbers_with(DecimalMark mark, Grid& grid) {
   }
 }
 
-DecimalFinding decimal_mark_of(const Grid& grid, std::size_t first_row) {
+DecimalFinding decimal_mark_of(const Grid& grid,
+                               std::size_t first_row,
+                               const TableParts& left_out,
+                               std::size_t file) {
   DecimalTally tally;
   DecimalFinding finding;
   for (std::size_t r = first_row; r < grid.rows.size(); ++r) {
     const GridRow& row = grid.rows[r];
     for (std::size_t c = 0; c < row.cells.size(); ++c) {
       const GridCell& cell = row.cells[c];
+      if (left_out.covers({file, row.line, c + 1})) continue;
       if (cell.is_number || cell.text.find_first_of(".,") == std::string::npos) continue;
       const bool was_ambiguous = tally.ambiguous().has_value();
       for (const std::string_view part : parts_of_cell(cell.text)) tally.add(part, row.line, "");

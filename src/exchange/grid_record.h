@@ -3,7 +3,9 @@
 
 #include "exchange/decimal_mark.h"
 #include "exchange/grid.h"
+#include "exchange/table_part.h"
 
+#include <cstddef>
 #include <vector>
 
 namespace keenfall::exchange {
@@ -32,6 +34,10 @@ struct DecimalFinding {
   std::size_t line = 0;
   std::size_t column = 0;  // from 1
 };
-[[nodiscard]] DecimalFinding decimal_mark_of(const Grid& grid, std::size_t first_row);
+// `left_out`: parts that have no say; `file`: the grid's.
+[[nodiscard]] DecimalFinding decimal_mark_of(const Grid& grid,
+                                             std::size_t first_row,
+                                             const TableParts& left_out,
+                                             std::size_t file);
 
 }  // namespace keenfall::exchange

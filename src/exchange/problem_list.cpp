@@ -35,8 +35,45 @@ std::string ProblemList::line_in_words(Origin at) const {
   return "line " + line;
 }
 
-void ProblemList::add(Origin at, base::Problem problem) {
+void ProblemList::stand_in(TablePart row, std::optional<TablePart> reading) {
+  row_ = row;
+  reading_ = reading;
+  run_ = {};
+}
+
+void ProblemList::stand_in(std::span<const TablePart> rows) {
+  stand_nowhere();
+  run_ = rows;
+}
+
+void ProblemList::stand_nowhere() {
+  row_.reset();
+  reading_.reset();
+  run_ = {};
+}
+
+void ProblemList::blame(std::span<const TablePart> parts,
+                        const std::string& sentence,
+                        const std::string& header) {
+  if (keeps_blames_) blamed_.add(parts, sentence, header);
+}
+
+void ProblemList::blame_for(const base::Problem& problem, Concerns concerns) {
+  if (!keeps_blames_ || concerns == Concerns::others) return;
+  if (concerns == Concerns::table || (!row_ && run_.empty())) {
+    concerns_table_ = true;
+  } else if (concerns == Concerns::reading && reading_) {
+    blamed_.add({&*reading_, 1}, problem.sentence, problem.place.column);
+  } else if (row_) {
+    blamed_.add({&*row_, 1}, problem.sentence);
+  } else {
+    blamed_.add(run_, problem.sentence);
+  }
+}
+
+void ProblemList::add(Origin at, base::Problem problem, Concerns concerns) {
   base::require(at.file < files_.size(), "a problem stands in a file that was begun");
+  blame_for(problem, concerns);
   if (at.column > 0) {
     std::string key = "cell " + std::to_string(at.file) + "," + std::to_string(at.line) + "," +
                       std::to_string(at.column) + problem.sentence;
@@ -53,21 +90,29 @@ void ProblemList::add(Origin at, base::Problem problem) {
   entries_.push_back({.at = at, .problem = std::move(problem)});
 }
 
-void ProblemList::add_once(const std::string& key, Origin at, base::Problem problem) {
-  if (told_once_.emplace(key, entries_.size()).second) add(at, std::move(problem));
+void ProblemList::add_once(const std::string& key,
+                           Origin at,
+                           base::Problem problem,
+                           Concerns concerns) {
+  if (told_once_.emplace(key, entries_.size()).second) add(at, std::move(problem), concerns);
 }
 
-void ProblemList::add_counted(const std::string& key, Origin at, base::Problem problem) {
+void ProblemList::add_counted(const std::string& key,
+                              Origin at,
+                              base::Problem problem,
+                              Concerns concerns) {
   const auto known = told_once_.find(key);
   if (known == told_once_.end()) {
     told_once_[key] = entries_.size();
-    add(at, std::move(problem));
-  } else if (known->second < entries_.size()) {
-    ++entries_[known->second].further_lines;
+    add(at, std::move(problem), concerns);
+    return;
   }
+  blame_for(problem, concerns);
+  if (known->second < entries_.size()) ++entries_[known->second].further_lines;
 }
 
 void ProblemList::add_general(base::Problem problem) {
+  concerns_table_ = true;
   if (++total_ <= kMostReported) entries_.push_back({.problem = std::move(problem)});
 }
 
@@ -76,18 +121,26 @@ std::string ProblemList::place_in_words(Origin at) const {
   return files_.size() < 2 ? line : files_[at.file].name + ", " + line;
 }
 
-std::vector<base::Problem> ProblemList::sorted() && {
-  std::ranges::stable_sort(entries_, {}, &Entry::at);
+std::string ProblemList::file_in_words(std::size_t file) const {
+  const std::string& name = files_[file].name;
+  return name.substr(name.find_last_of("/\\") + 1);
+}
+
+std::vector<base::Problem> ProblemList::sorted() && { return listed(std::move(entries_), total_); }
+
+std::vector<base::Problem> listed(std::vector<ProblemList::Entry> entries, std::size_t total) {
+  std::ranges::stable_sort(entries, {}, &ProblemList::Entry::at);
+  if (entries.size() > ProblemList::kMostReported) entries.resize(ProblemList::kMostReported);
   std::vector<base::Problem> problems;
-  for (Entry& entry : entries_) {
+  for (ProblemList::Entry& entry : entries) {
     if (entry.further_lines > 0) {
       entry.problem.sentence += " The same on " + std::to_string(entry.further_lines) +
                                 (entry.further_lines == 1 ? " further line." : " further lines.");
     }
     problems.push_back(std::move(entry.problem));
   }
-  if (total_ > kMostReported) {
-    problems.push_back({.sentence = "And " + std::to_string(total_ - kMostReported) +
+  if (total > problems.size()) {
+    problems.push_back({.sentence = "And " + std::to_string(total - problems.size()) +
                                     " more problems like these, not listed."});
   }
   return problems;

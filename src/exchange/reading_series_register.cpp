@@ -21,6 +21,10 @@ std::string zero_refusal(const trials::ReadingKind& kind) {
                      "definition of the kind: zero=below: and that step.");
 }
 
+Concerns concerns(Column column) {
+  return column == Column::reading ? Concerns::reading : Concerns::row;
+}
+
 std::string kinds_in_unit(std::string_view unit) {
   std::string names;
   for (const trials::ReadingKind& kind : trials::known_reading_kinds()) {
@@ -83,7 +87,8 @@ const trials::ReadingKind* ReadingSeriesRegister::kind_of(const TableRow& row,
                                     : "; in " + excerpt(unit) + " are read: " + suitable + ".")),
        .place = {.column = unit.empty() ? "" : file_columns.header_of(unit_column),
                  .found = excerpt(unit)},
-       .accepted = list_of_kinds(options_.defined_kinds)});
+       .accepted = list_of_kinds(options_.defined_kinds)},
+      unit_column == Column::reading && !unit.empty() ? Concerns::reading : Concerns::row);
   return nullptr;
 }
 
@@ -100,15 +105,17 @@ std::optional<std::string> ReadingSeriesRegister::unit_of(const TableRow& row,
     if (!named) {
       problem.sentence = "A " + kind.words + " cannot be in " + in_quotes(cell.text) + ".";
       problem.accepted = kind.unit + " or a unit that converts to it";
-      problems_.add_counted(
-          kind.name + "in" + std::string(cell.text), row.origin_of(column), problem);
+      problems_.add_counted(kind.name + "in" + std::string(cell.text),
+                            row.origin_of(column),
+                            problem,
+                            concerns(column));
       return std::nullopt;
     }
     if (!unit.empty() && unit != *named) {
       problem.kind = base::ProblemKind::conflicting;
       problem.sentence = "The reading is in " + in_quotes(cell.text) +
                          ", but the unit column says " + in_quotes(row[Column::unit].text) + ".";
-      problems_.add(row.origin_of(column), problem);
+      problems_.add(row.origin_of(column), problem, concerns(column));
       return std::nullopt;
     }
     unit = *named;
@@ -140,7 +147,7 @@ bool ReadingSeriesRegister::is_size_taken(const TableRow& row,
   } else {
     return true;
   }
-  problems_.add(row.origin_of(Column::reading), problem);
+  problems_.add(row.origin_of(Column::reading), problem, Concerns::reading);
   return false;
 }
 

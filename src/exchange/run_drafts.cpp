@@ -2,10 +2,10 @@
 
 #include "base/plain_number.h"
 #include "exchange/cell_words.h"
+#include "exchange/run_identity.h"
 #include "exchange/text_lines.h"
 
 #include <algorithm>
-#include <cstring>
 #include <functional>
 #include <iterator>
 #include <utility>
@@ -14,94 +14,20 @@ namespace keenfall::exchange {
 
 namespace {
 
-constexpr std::array kNameColumns = {Column::blade, Column::medium, Column::run};
-
-constexpr std::array kArmColumns = {Column::specimen,
-                                    Column::bevel_angle,
-                                    Column::apex_angle,
-                                    Column::finish,
-                                    Column::thickness_behind_edge,
-                                    Column::method,
-                                    Column::cut_length,
-                                    Column::edge_used,
-                                    Column::board,
-                                    Column::medium_condition};
-
-constexpr std::array kRunColumns = {Column::steel,
-                                    Column::hardness,
-                                    Column::medium_lot,
-                                    Column::block,
-                                    Column::order,
-                                    Column::operator_name,
-                                    Column::date,
-                                    Column::sharpenings_since_new};
-
 // Beyond so many runs of one name, rows with empty cells are no longer matched to them.
 constexpr std::size_t kMostNamesakes = 1000;
-
-// Cells hold no control characters, so these cannot be confused with what they say.
-constexpr char kCellEnd = '\x1F';
-constexpr char kNumberFollows = '\x1E';
-
-void append_cell(std::string& key, const RowCell& cell) {
-  if (cell.number) {
-    std::array<char, sizeof(double)> bytes{};
-    std::memcpy(bytes.data(), &*cell.number, bytes.size());
-    key += kNumberFollows;
-    key.append(bytes.data(), bytes.size());
-  } else {
-    key += cell.text;
-  }
-  key += kCellEnd;
-}
-
-std::string key_of(const TableRow& row) {
-  std::string key;
-  for (const Column column : kNameColumns) append_cell(key, row[column]);
-  for (const Column column : kArmColumns) append_cell(key, row[column]);
-  return key;
-}
-
-std::string name_key_of(const RunDraft& part) {
-  std::string key;
-  for (const Column column : kNameColumns) key += part[column].text + kCellEnd;
-  return key;
-}
-
-ToldCell told_cell(const TableRow& row, Column column) {
-  const RowCell& cell = row[column];
-  const Origin at = cell.is_blank() ? row.at : row.origin_of(column);
-  if (cell.number) return {.text = "", .number = cell.number, .at = at};
-  return {.text = std::string(cell.text), .number = std::nullopt, .at = at};
-}
-
-bool says_otherwise(const ToldCell& one, const ToldCell& other) {
-  return !one.is_blank() && !other.is_blank() &&
-         (one.text != other.text || one.number != other.number);
-}
 
 bool says_the_same(const ToldCell& told, const RowCell& cell) {
   return cell.number ? told.number == cell.number : !told.number && told.text == cell.text;
 }
 
-bool may_be_one_run(const RunDraft& one, const RunDraft& other) {
-  return std::ranges::none_of(kArmColumns, [&one, &other](Column column) {
-    return says_otherwise(one[column], other[column]);
-  });
-}
-
 std::ptrdiff_t filled_arm_cells(const RunDraft& part) {
-  return std::ranges::count_if(kArmColumns,
+  return std::ranges::count_if(arm_columns(),
                                [&part](Column column) { return !part[column].is_blank(); });
 }
 
 std::string words_of(const ToldCell& cell) {
   return cell.number ? base::plain_number(*cell.number) : cell.text;
-}
-
-std::string run_in_words(const RunDraft& draft) {
-  return "Run " + in_quotes(draft[Column::run].text) + " of blade " +
-         in_quotes(draft[Column::blade].text) + " in " + in_quotes(draft[Column::medium].text);
 }
 
 void add_reason(std::optional<std::string>& kept, const std::string& reason) {
@@ -131,29 +57,44 @@ void RunDrafts::tell(RunDraft& draft, Column column, const ToldCell& cell) {
     } else if (column == Column::hardness) {
       if (!draft.other_hardness) draft.other_hardness = cell;
     } else {
-      report_two(draft, column, cell);
+      remember_two(draft, column, cell);
     }
   }
 }
 
-void RunDrafts::report_two(const RunDraft& draft, Column column, const ToldCell& cell) {
+void RunDrafts::remember_two(RunDraft& draft, Column column, const ToldCell& cell) const {
+  if (std::ranges::find(draft.contradictions, column, &Contradiction::column) !=
+      draft.contradictions.end()) {
+    return;
+  }
   const ToldCell& kept = draft[column];
   const bool is_kept_first = kept.at < cell.at;
   const ToldCell& first = is_kept_first ? kept : cell;
   const ToldCell& second = is_kept_first ? cell : kept;
   const std::string name(definition_of(column).name);
-  problems_.add_once(
-      name_key_of(draft) + name,
-      second.at,
-      {.kind = base::ProblemKind::conflicting,
-       .sentence = run_in_words(draft) + " has " + name + " " + in_quotes(words_of(first)) +
-                   " in " + problems_.place_in_words(first.at) + " and " +
-                   in_quotes(words_of(second)) + " here. A run has one; are these two runs?",
-       .place = {.column = name, .found = excerpt(words_of(second))}});
+  draft.contradictions.push_back(
+      {.column = column,
+       .at = second.at,
+       .problem = {
+           .kind = base::ProblemKind::conflicting,
+           .sentence = run_in_words(draft) + " has " + name + " " + in_quotes(words_of(first)) +
+                       " in " + problems_.place_in_words(first.at) + " and " +
+                       in_quotes(words_of(second)) + " here. A run has one; are these two runs?",
+           .place = {.column = name, .found = excerpt(words_of(second))}}});
+}
+
+void RunDrafts::report_contradictions(const RunDraft& draft) {
+  for (const Contradiction& one : draft.contradictions) {
+    problems_.add_once(name_key_of(draft) + std::string(definition_of(one.column).name),
+                       one.at,
+                       one.problem,
+                       Concerns::others);
+    problems_.blame(draft.parts.all, one.problem.sentence);
+  }
 }
 
 RunDraft* RunDrafts::draft_for(const TableRow& row) {
-  std::string key = key_of(row);
+  std::string key = run_key_of(row);
   const auto known = part_of_key_.find(key);
   if (known != part_of_key_.end()) return &parts_[known->second];
   if (parts_.size() >= kMostRuns) {
@@ -167,8 +108,8 @@ RunDraft* RunDrafts::draft_for(const TableRow& row) {
     return nullptr;
   }
   RunDraft part{.first = row.at};
-  for (const Column column : kNameColumns) part.told[index_of(column)] = told_cell(row, column);
-  for (const Column column : kArmColumns) part.told[index_of(column)] = told_cell(row, column);
+  for (const Column column : name_columns()) part.told[index_of(column)] = told_cell(row, column);
+  for (const Column column : arm_columns()) part.told[index_of(column)] = told_cell(row, column);
   part_of_key_.emplace(std::move(key), parts_.size());
   parts_.push_back(std::move(part));
   return &parts_.back();
@@ -189,7 +130,8 @@ void RunDrafts::add_edge_life(RunDraft& draft, const TableRow& row) {
 void RunDrafts::add(const TableRow& row, const std::optional<trials::Reading>& reading) {
   RunDraft* const draft = draft_for(row);
   if (draft == nullptr) return;
-  for (const Column column : kRunColumns) {
+  if (problems_.keeps_blames()) draft->parts.add(row, problems_.current_row());
+  for (const Column column : run_columns()) {
     const RowCell& cell = row[column];
     if (cell.is_blank() || says_the_same((*draft)[column], cell)) continue;
     tell(*draft, column, told_cell(row, column));
@@ -216,8 +158,8 @@ void RunDrafts::add(const TableRow& row, const std::optional<trials::Reading>& r
 }
 
 void RunDrafts::merge_into(RunDraft& draft, RunDraft&& part) {
-  for (const Column column : kArmColumns) tell(draft, column, part[column]);
-  for (const Column column : kRunColumns) tell(draft, column, part[column]);
+  for (const Column column : arm_columns()) tell(draft, column, part[column]);
+  for (const Column column : run_columns()) tell(draft, column, part[column]);
   if (part.other_steel) tell(draft, Column::steel, *part.other_steel);
   if (part.other_hardness) tell(draft, Column::hardness, *part.other_hardness);
   append_all(draft.readings, std::move(part.readings));
@@ -237,6 +179,8 @@ void RunDrafts::merge_into(RunDraft& draft, RunDraft&& part) {
   append_all(draft.deviations, std::move(part.deviations));
   append_all(draft.notes, std::move(part.notes));
   if (part.voided_reason) add_reason(draft.voided_reason, *part.voided_reason);
+  append_all(draft.contradictions, std::move(part.contradictions));
+  draft.parts.add_all_of(std::move(part.parts));
   draft.first = std::min(draft.first, part.first);
 }
 
@@ -259,6 +203,8 @@ std::vector<RunDraft> RunDrafts::runs() && {
       namesakes.push_back(runs.size());
       runs.push_back(std::move(part));
     } else {
+      report_contradictions(part);
+      problems_.stand_in(part.parts.all);
       problems_.add(
           part.first,
           {.kind = base::ProblemKind::conflicting,
@@ -267,8 +213,10 @@ std::vector<RunDraft> RunDrafts::runs() && {
                        "in their edge, method, medium condition or specimen. Fill in what "
                        "tells them apart, or give each run its own name.",
            .place = {.column = "run", .found = excerpt(part[Column::run].text)}});
+      problems_.stand_nowhere();
     }
   }
+  for (const RunDraft& run : runs) report_contradictions(run);
   std::ranges::stable_sort(runs, {}, &RunDraft::first);
   return runs;
 }

@@ -7,6 +7,7 @@
 #pragma once
 
 #include "exchange/problem_list.h"
+#include "exchange/run_parts.h"
 #include "exchange/table_row.h"
 #include "trials/trial.h"
 
@@ -34,6 +35,13 @@ struct ReadingDraft {
   std::size_t column = 0;  // 0: not known
 };
 
+// Two statements of which a run can have one.
+struct Contradiction {
+  Column column = Column::run;
+  Origin at;
+  base::Problem problem;
+};
+
 struct RunDraft {
   Origin first;
   std::array<ToldCell, kColumnCount> told;  // of the columns that hold for a whole run
@@ -46,6 +54,8 @@ struct RunDraft {
   std::vector<std::string> deviations;
   std::vector<std::string> notes;
   std::optional<std::string> voided_reason;
+  std::vector<Contradiction> contradictions;  // the first of each column
+  RunParts parts;
 
   [[nodiscard]] const ToldCell& operator[](Column column) const { return told[index_of(column)]; }
 };
@@ -64,7 +74,8 @@ class RunDrafts {
 
  private:
   void tell(RunDraft& draft, Column column, const ToldCell& cell);
-  void report_two(const RunDraft& draft, Column column, const ToldCell& cell);
+  void remember_two(RunDraft& draft, Column column, const ToldCell& cell) const;
+  void report_contradictions(const RunDraft& draft);
   RunDraft* draft_for(const TableRow& row);
   static void add_edge_life(RunDraft& draft, const TableRow& row);
   void merge_into(RunDraft& draft, RunDraft&& part);

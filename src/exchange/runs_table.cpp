@@ -79,9 +79,9 @@ class RunsReading {
         base[definition.column] = cell_of(row, definition.column);
       }
     }
-    const std::size_t readings_before = has_readings(row) ? 1 : 0;
     take_start(row, base);
     for (const CutColumn& column : cut_columns_) {
+      if (!enters(row, column.position)) continue;
       ExpandedRow at_cuts = base;
       at_cuts[Column::cuts] = place_of(row, column.position);
       at_cuts[Column::cuts].text = column.cuts;
@@ -89,8 +89,25 @@ class RunsReading {
           row.at(column.position), place_of(row, column.position), column.unit, at_cuts, reading_);
     }
     take_stop(row, base);
-    take_rest(row, base, readings_before > 0);
+    reading_.problems.stand_in(whole(row));
+    take_rest(row, base, has_readings(row));
     names_.insert(name_of(base));
+    if (reading_.left_out.has_any_of(whole(row).file)) note_left_out(row);
+  }
+
+  // What the row says of its run.
+  void note_left_out(const GridRow& row) {
+    ExpandedRow all;
+    all.line = row.line;
+    for (const ColumnDefinition& definition : column_definitions()) {
+      if (definition.column == Column::reading || !columns_.has(definition.column)) continue;
+      all[definition.column] = cell_of(row, definition.column);
+    }
+    reading_.note_left_out(all, reading_.columns);
+  }
+
+  [[nodiscard]] TablePart whole(const GridRow& row) const {
+    return {reading_.problems.current_file(), row.line, 0};
   }
 
   [[nodiscard]] std::vector<std::string> remarks() const {
@@ -119,6 +136,11 @@ class RunsReading {
     std::string text = base::plain_number(cuts);
     if (reading_.mark == DecimalMark::comma) std::ranges::replace(text, '.', ',');
     return text;
+  }
+
+  [[nodiscard]] bool enters(const GridRow& row, std::size_t position) {
+    return stands_in(
+        whole(row), {reading_.problems.current_file(), row.line, position + 1}, reading_);
   }
 
   [[nodiscard]] ExpandedCell place_of(const GridRow& row, std::size_t position) const {
@@ -162,7 +184,7 @@ class RunsReading {
 
   void take_start(const GridRow& row, const ExpandedRow& base) {
     const auto position = columns_.positions[index_of(Column::start_reading)];
-    if (!position) return;
+    if (!position || !enters(row, *position)) return;
     ExpandedRow at_start = base;
     at_start[Column::cuts] = place_of(row, *position);
     at_start[Column::cuts].text = "0";
@@ -177,6 +199,7 @@ class RunsReading {
   void take_stop(const GridRow& row, const ExpandedRow& base) {
     if (!is_filled(row, Column::stop_reading)) return;
     const std::size_t position = *columns_.positions[index_of(Column::stop_reading)];
+    if (!enters(row, position)) return;
     ExpandedRow at_stop = base;
     at_stop[Column::cuts] = cell_of(row, Column::stop_cuts);
     if (!is_filled(row, Column::stop_cuts)) {
@@ -186,7 +209,8 @@ class RunsReading {
                              .sentence = "There is a stop reading, but stop_cuts does not say "
                                          "after how many cuts it was read.",
                              .place = {.column = place.header, .found = excerpt(place.text)},
-                             .accepted = std::string(definition_of(Column::stop_cuts).accepted)});
+                             .accepted = std::string(definition_of(Column::stop_cuts).accepted)},
+                            Concerns::reading);
       return;
     }
     take_reading_cell(row.at(position),
@@ -283,9 +307,15 @@ std::vector<std::string> take_runs_table(const Grid& grid,
   RunsReading runs(std::move(*columns), grid.is_sheet, reading);
   for (std::size_t i = header_row + 1; i < grid.rows.size(); ++i) {
     const Record cells = record.of(grid.rows[i]);
+    if (reading.left_out.has(runs.whole(grid.rows[i]))) {
+      if (choice.is_taken(cells)) runs.note_left_out(grid.rows[i]);
+      continue;
+    }
+    reading.problems.stand_in(runs.whole(grid.rows[i]));
     if (!has_fitting_length(cells, format, reading.problems) || !choice.is_taken(cells)) continue;
     runs.take_row(grid.rows[i]);
   }
+  reading.problems.stand_nowhere();
   if (grid.rows.size() <= header_row + 1) {
     reading.problems.add({reading.problems.current_file(), 0},
                          {.kind = base::ProblemKind::unsuitable_data,

@@ -1,5 +1,6 @@
 #include "exchange/table_intake.h"
 
+#include "exchange/expanded_record.h"
 #include "exchange/grid_record.h"
 #include "exchange/kind_definition.h"
 #include "exchange/row_choice.h"
@@ -9,13 +10,14 @@
 #include "exchange/wide_table.h"
 
 #include <algorithm>
-#include <array>
 #include <functional>
 #include <utility>
 
 namespace keenfall::exchange {
 
 namespace {
+
+const TableParts kNothing;
 
 std::string list_of_texts(const std::vector<std::string>& texts) {
   std::string list;
@@ -81,7 +83,13 @@ base::Problem nothing_chosen(const std::vector<RowFilter>& filters) {
 }  // namespace
 
 TableIntake::TableIntake(const TableOptions& options)
-    : options_(options), builder_(options, problems_) {
+    : options_(options), left_out_(kNothing), builder_(options, problems_) {
+  check_options();
+}
+
+TableIntake::TableIntake(const TableOptions& options, const TableParts& left_out)
+    : options_(options), left_out_(left_out), builder_(options, problems_) {
+  problems_.keep_blames();
   check_options();
 }
 
@@ -97,7 +105,7 @@ void TableIntake::check_options() {
 
 void TableIntake::report(base::Problem problem) {
   const std::size_t line = problem.place.line.value_or(0);
-  problems_.add({problems_.current_file(), line}, std::move(problem));
+  problems_.add({problems_.current_file(), line}, std::move(problem), Concerns::table);
 }
 
 std::optional<std::string> TableIntake::take_file(const std::string& path) {
@@ -195,8 +203,9 @@ void TableIntake::take_long_text(std::string_view text, const Recognised& as) {
   while (const auto record = reader.next()) {
     if (is_too_long(record->line)) return;
     if (!record->fault && !choice.is_taken(*record)) continue;
-    if (const auto row = read_row(*record, format, problems_)) builder_.add(*row, format.columns);
+    take_row(*record, format);
   }
+  problems_.stand_nowhere();
   if (!passed_over.empty()) remarks_.push_back("Above the header stands " + passed_over + ".");
   remark_on(format.columns, reader);
   if (const auto remark = choice.remark()) remarks_.push_back(*remark);
@@ -207,6 +216,13 @@ void TableIntake::take_long_text(std::string_view text, const Recognised& as) {
                           : "The table has a header, but all other rows start with # and so are "
                             "comments. Put the cell in quotes if the # belongs to it.",
           .accepted = "a row for each reading"});
+}
+
+void TableIntake::take_row(const Record& record, const RowFormat& format) {
+  const TablePart part = part_of(record.line);
+  if (left_out_.has(part)) return builder_.note_left_out(row_as_far_as_read(record, format));
+  problems_.stand_in(part);
+  if (const auto row = read_row(record, format, problems_)) builder_.add(*row, format.columns);
 }
 
 void TableIntake::take_grid(Grid grid, const RecognisedShape& shape, char delimiter) {
@@ -224,7 +240,8 @@ void TableIntake::take_grid(Grid grid, const RecognisedShape& shape, char delimi
   DecimalMark mark = options_.decimal_mark;
   if (mark == DecimalMark::decide && delimiter == ',') mark = DecimalMark::point;
   if (mark == DecimalMark::decide) {
-    const DecimalFinding found = decimal_mark_of(grid, is_wide ? 0 : shape.header_row + 1);
+    const DecimalFinding found = decimal_mark_of(
+        grid, is_wide ? 0 : shape.header_row + 1, left_out_, problems_.current_file());
     mark = found.mark;
     if (!found.ambiguous.empty()) {
       problems_.add({problems_.current_file(), found.line, found.column},
@@ -236,9 +253,18 @@ void TableIntake::take_grid(Grid grid, const RecognisedShape& shape, char delimi
   const RowTaker take = [this, mark](const ExpandedRow& row, const MatchedColumns& columns) {
     take_expanded(row, columns, mark);
   };
-  GridReading reading{.options = options_, .mark = mark, .problems = problems_, .take = take};
+  const RowTaker note = [this, mark](const ExpandedRow& row, const MatchedColumns& columns) {
+    note_expanded(row, columns, mark);
+  };
+  GridReading reading{.options = options_,
+                      .mark = mark,
+                      .problems = problems_,
+                      .left_out = left_out_,
+                      .take = take,
+                      .note_left_out = note};
   append_remarks(is_wide ? take_wide_table(grid, shape.label_column, delimiter == ',', reading)
                          : take_runs_table(grid, shape.header_row, delimiter, reading));
+  problems_.stand_nowhere();
 }
 
 void TableIntake::take_long_grid(const Grid& grid, std::size_t header_row, DecimalMark mark) {
@@ -263,12 +289,16 @@ void TableIntake::take_long_grid(const Grid& grid, std::size_t header_row, Decim
     if (is_too_long(row.line)) return;
     const Record cells = record.of(row);
     if (!choice.is_taken(cells)) continue;
-    if (row.at(*reading_column).is_covered && !row.at(*reading_column).is_blank()) {
-      problems_.add({problems_.current_file(), row.line, *reading_column + 1}, merged_reading());
-      continue;
+    const GridCell& cell = row.at(*reading_column);
+    if (cell.is_covered && !cell.is_blank()) {
+      problems_.add({problems_.current_file(), row.line, *reading_column + 1},
+                    merged_reading(),
+                    Concerns::table);
+    } else {
+      take_row(cells, format);
     }
-    if (const auto taken = read_row(cells, format, problems_)) builder_.add(*taken, format.columns);
   }
+  problems_.stand_nowhere();
   if (!passed_over.empty()) remarks_.push_back("Above the header stands " + passed_over + ".");
   if (!format.columns.not_used.empty()) {
     remarks_.push_back("Not used, because not understood: the columns " +
@@ -285,16 +315,19 @@ void TableIntake::take_expanded(const ExpandedRow& row,
                                 const MatchedColumns& columns,
                                 DecimalMark mark) {
   if (is_too_long(row.line)) return;
-  RowFormat format{.columns = columns, .delimiter = ';', .mark = mark};
-  std::array<Cell, kColumnCount> cells;
-  for (std::size_t i = 0; i < kColumnCount; ++i) {
-    const ExpandedCell& cell = row.cells[i];
-    cells[i] = {.text = cell.text, .line = cell.line, .column = cell.column, .fault = cell.fault};
-    if (!cell.header.empty()) format.columns.headers[i] = cell.header;
+  const ExpandedRecord as(row, columns, mark);
+  if (const auto taken = read_row(as.record(), as.format(), problems_)) {
+    builder_.add(*taken, as.format().columns);
   }
-  const Record record{
-      .line = row.line, .cells = cells, .fault = std::nullopt, .column = row.column};
-  if (const auto taken = read_row(record, format, problems_)) builder_.add(*taken, format.columns);
+}
+
+void TableIntake::note_expanded(const ExpandedRow& row,
+                                const MatchedColumns& columns,
+                                DecimalMark mark) {
+  const ExpandedRecord as(row, columns, mark);
+  TableRow left_out = row_as_far_as_read(as.record(), as.format());
+  left_out.at.file = problems_.current_file();
+  builder_.note_left_out(left_out);
 }
 
 std::optional<DecimalMark> TableIntake::decimal_mark_of_text(std::string_view text,
@@ -306,6 +339,7 @@ std::optional<DecimalMark> TableIntake::decimal_mark_of_text(std::string_view te
   DecimalTally tally;
   for (std::size_t i = 0; i <= as.shape.header_row; ++i) (void)reader.next();
   while (const auto record = reader.next()) {
+    if (left_out_.has(part_of(record->line))) continue;
     for (const ColumnDefinition& definition : column_definitions()) {
       const auto position = columns.positions[index_of(definition.column)];
       if (definition.content != CellContent::number || !position) continue;
@@ -344,14 +378,20 @@ void TableIntake::append_remarks(const std::vector<std::string>& remarks) {
 }
 
 base::ResultOrProblems<trials::Trial> TableIntake::finish(std::string name) && {
-  using Problems = std::vector<base::Problem>;
+  Intake intake = std::move(*this).finish_blaming(std::move(name));
+  if (intake.problems.empty()) return std::move(intake.trial);
+  return tl::unexpected<std::vector<base::Problem>>(std::move(intake.problems).sorted());
+}
+
+TableIntake::Intake TableIntake::finish_blaming(std::string name) && {
+  const bool are_rows_good = problems_.concerns_table() || problems_.blamed().parts().empty();
+  if (!are_rows_good) return {.trial = {}, .problems = std::move(problems_)};
   trials::Trial trial = std::move(builder_).finish(std::move(name));
-  if (!problems_.empty()) return tl::unexpected<Problems>(std::move(problems_).sorted());
-  if (trial.runs.empty() && !options_.where.empty()) {
-    return tl::unexpected<Problems>(Problems{nothing_chosen(options_.where)});
+  if (problems_.empty() && trial.runs.empty() && !options_.where.empty()) {
+    problems_.add_general(nothing_chosen(options_.where));
   }
   trial.remarks.insert(trial.remarks.begin(), remarks_.begin(), remarks_.end());
-  return trial;
+  return {.trial = std::move(trial), .problems = std::move(problems_)};
 }
 
 }  // namespace keenfall::exchange

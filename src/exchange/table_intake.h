@@ -3,7 +3,8 @@
 // Finds out a table's separator, shape, columns and decimal mark, then hands its rows to the
 // TrialBuilder; those of a wide table or one with a line a run are taken apart first. Long text is
 // read row by row, everything else from a grid.
-// Tables with the same bytes are refused as given twice.
+// Tables with the same bytes are refused as given twice. Where bad rows are to be left out, tables
+// are taken again and again, each time without what was blamed the time before: good_rows.cpp.
 #pragma once
 
 #include "base/result.h"
@@ -34,12 +35,23 @@ class TableIntake {
 
   // Keeps a reference to `options`, which must outlive it.
   explicit TableIntake(const TableOptions& options);
+  // Without these parts, as if they had been deleted, and blaming parts for problems. Keeps a
+  // reference to `left_out`, too.
+  TableIntake(const TableOptions& options, const TableParts& left_out);
 
   // The bytes, for whoever wants to know them again; nothing where the file cannot be read.
   std::optional<std::string> take_file(const std::string& path);
   void take_bytes(std::string_view bytes, const std::string& file_name);
 
   [[nodiscard]] base::ResultOrProblems<trials::Trial> finish(std::string name) &&;
+
+  // For who wants to know what is blamed: the trial is worth something where there is no problem.
+  // Runs are looked at only where every row for itself is good.
+  struct Intake {
+    trials::Trial trial;
+    ProblemList problems;
+  };
+  [[nodiscard]] Intake finish_blaming(std::string name) &&;
 
  private:
   // Which shape the text has, and between what its cells stand.
@@ -59,7 +71,9 @@ class TableIntake {
   void take_long_text(std::string_view text, const Recognised& as);
   void take_grid(Grid grid, const RecognisedShape& shape, char delimiter);
   void take_long_grid(const Grid& grid, std::size_t header_row, DecimalMark mark);
+  void take_row(const Record& record, const RowFormat& format);
   void take_expanded(const ExpandedRow& row, const MatchedColumns& columns, DecimalMark mark);
+  void note_expanded(const ExpandedRow& row, const MatchedColumns& columns, DecimalMark mark);
   std::optional<DecimalMark> decimal_mark_of_text(std::string_view text,
                                                   const Recognised& as,
                                                   const MatchedColumns& columns);
@@ -69,7 +83,12 @@ class TableIntake {
   void report(base::Problem problem);
   void append_remarks(const std::vector<std::string>& remarks);
 
+  [[nodiscard]] TablePart part_of(std::size_t line) const {
+    return {problems_.current_file(), line, 0};
+  }
+
   const TableOptions& options_;
+  const TableParts& left_out_;
   ProblemList problems_;
   TrialBuilder builder_;
   std::unordered_map<std::size_t, std::string> file_with_hash_;

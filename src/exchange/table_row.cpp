@@ -26,7 +26,7 @@ class RowReading {
     row_.at = {problems.current_file(), record.line, record.column};
     for (const ColumnDefinition& definition : column_definitions()) {
       const auto position = format.columns.positions[index_of(definition.column)];
-      if (position) take(definition, record.cells[*position]);
+      if (position && *position < record.cells.size()) take(definition, record.cells[*position]);
     }
   }
 
@@ -67,6 +67,8 @@ class RowReading {
   [[nodiscard]] std::optional<TableRow> result() const {
     return is_refused_ ? std::nullopt : std::optional(row_);
   }
+
+  [[nodiscard]] const TableRow& row() const { return row_; }
 
  private:
   [[nodiscard]] bool tells_edge_life() const {
@@ -189,7 +191,12 @@ class RowReading {
                   {.sentence = std::move(sentence),
                    .place = {.column = format_.columns.header_of(definition.column),
                              .found = excerpt(cell.text)},
-                   .accepted = std::string(accepted.empty() ? definition.accepted : accepted)});
+                   .accepted = std::string(accepted.empty() ? definition.accepted : accepted)},
+                  what_is_wrong(definition.column));
+  }
+
+  static Concerns what_is_wrong(Column column) {
+    return column == Column::reading || column == Column::cuts ? Concerns::reading : Concerns::row;
   }
 
   void require(Column column) {
@@ -201,7 +208,8 @@ class RowReading {
                    .sentence = std::string(definition.name) + " is empty; it must hold " +
                                std::string(definition.must_hold) + "." +
                                (column == Column::reading ? " Leave out rows without one." : ""),
-                   .place = {.column = format_.columns.header_of(column)}});
+                   .place = {.column = format_.columns.header_of(column)}},
+                  what_is_wrong(column));
   }
 
   const RowFormat& format_;
@@ -241,7 +249,8 @@ std::optional<TableRow> read_row(const Record& record,
   if (record.fault) {
     problems.add(
         {problems.current_file(), record.fault->cell.line},
-        {.sentence = record.fault->sentence, .place = {.found = excerpt(record.fault->cell.text)}});
+        {.sentence = record.fault->sentence, .place = {.found = excerpt(record.fault->cell.text)}},
+        record.fault->is_to_the_end ? Concerns::table : Concerns::row);
     return std::nullopt;
   }
   if (!has_fitting_length(record, format, problems)) return std::nullopt;
@@ -249,6 +258,12 @@ std::optional<TableRow> read_row(const Record& record,
   reading.require_cells();
   reading.read_edge_life();
   return reading.result();
+}
+
+TableRow row_as_far_as_read(const Record& record, const RowFormat& format) {
+  ProblemList passed_over;
+  passed_over.begin_file("");
+  return RowReading(record, format, passed_over).row();
 }
 
 }  // namespace keenfall::exchange

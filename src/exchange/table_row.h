@@ -60,4 +60,7 @@ struct RowFormat {
                                                const RowFormat& format,
                                                ProblemList& problems);
 
+// What a row that is left out says where it can be read.
+[[nodiscard]] TableRow row_as_far_as_read(const Record& record, const RowFormat& format);
+
 }  // namespace keenfall::exchange

@@ -2,6 +2,7 @@
 
 #include "exchange/blade_statements.h"
 #include "exchange/cell_words.h"
+#include "exchange/odd_statements.h"
 #include "exchange/reading_order.h"
 #include "exchange/reading_remarks.h"
 #include "exchange/run_remarks.h"
@@ -119,10 +120,17 @@ trials::Trial TrialBuilder::finish(std::string name) && {
   SeriesSettlement settlement(register_, problems_);
   std::vector<RunDraft> drafts = std::move(drafts_).runs();
   trial.blades = blades_told(drafts, problems_);
+  if (problems_.keeps_blames()) {
+    if (!problems_.empty()) blame_odd_statements(drafts, problems_);
+    left_out_.blame_runs(drafts, register_.told(), problems_);
+    if (problems_.empty()) left_out_.check_units(drafts, register_, problems_);
+  }
   const std::vector<std::string> split_runs = remarks_on_split_runs(drafts);
   for (RunDraft& draft : drafts) {
+    problems_.stand_in(draft.parts.all);
     settlement.fill_blanks(draft.readings);
     check_reading_order(draft, trial.counted, problems_);
+    problems_.stand_nowhere();
     sort_by_cuts(draft);
     trial.runs.push_back(run_of(draft));
   }

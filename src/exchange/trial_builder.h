@@ -2,11 +2,12 @@
 //
 // Checks what no single row can show: cuts that go backwards within a run, a repeat recorded twice,
 // a blade with two steels or hardnesses, two words for what is counted. Readings of a run are
-// sorted by cuts, rows at the same cuts keep their order. Every Problem goes to the list; the trial
-// is worth nothing when there was one.
+// sorted by cuts, rows at the same cuts keep their order. Every Problem goes to the list, blamed on
+// rows or whole runs; the trial is worth nothing when there was one.
 #pragma once
 
 #include "exchange/counting_word.h"
+#include "exchange/left_out_rows.h"
 #include "exchange/problem_list.h"
 #include "exchange/reading_series_register.h"
 #include "exchange/run_drafts.h"
@@ -25,6 +26,8 @@ class TrialBuilder {
       : problems_(problems), counting_(problems), register_(options, problems), drafts_(problems) {}
 
   void add(const TableRow& row, const MatchedColumns& file_columns);
+  // Of a row that is left out: so that no run is taken that misses what only it says.
+  void note_left_out(const TableRow& row) { left_out_.note(row); }
 
   [[nodiscard]] trials::Trial finish(std::string name) &&;
 
@@ -33,6 +36,7 @@ class TrialBuilder {
   CountingWord counting_;
   ReadingSeriesRegister register_;
   RunDrafts drafts_;
+  LeftOutRows left_out_;
 };
 
 }  // namespace keenfall::exchange

@@ -24,6 +24,7 @@ class WideReading {
 
   void sort_rows() {
     for (const GridRow& row : grid_.rows) {
+      if (reading_.left_out.has(part(row.line, 0))) continue;
       const GridCell& label = row.at(label_column_);
       if (const auto meaning = meaning_by(reading_.options, label.text);
           meaning && meaning->column != Column::start_reading) {
@@ -55,6 +56,7 @@ class WideReading {
     }
     if (body_.empty()) {
       is_refused_ = true;
+      if (reading_.left_out.has_any_of(reading_.problems.current_file())) return;
       reading_.problems.add({reading_.problems.current_file(), 0},
                             {.kind = base::ProblemKind::unsuitable_data,
                              .sentence = "The table has no row of readings.",
@@ -66,17 +68,17 @@ class WideReading {
     for (const GridRow* const row : body_) {
       for (std::size_t c = header_.width(); c < row->cells.size(); ++c) {
         if (row->cells[c].is_blank() || header_.is_note_column(c)) continue;
-        is_refused_ = true;
-        report(*row,
-               c,
-               {.sentence = std::string("The row goes on beyond the last column that is named "
-                                        "above it.") +
-                            (is_comma_separated
-                                 ? " A decimal comma, or a comma in a text, cuts a cell in two: "
-                                   "put the cell in quotes, or separate the columns with "
-                                   "semicolons."
-                                 : ""),
-                .place = {.found = excerpt(row->cells[c].text)}});
+        report_row(
+            *row,
+            c,
+            {.sentence = std::string("The row goes on beyond the last column that is named "
+                                     "above it.") +
+                         (is_comma_separated
+                              ? " A decimal comma, or a comma in a text, cuts a cell in two: "
+                                "put the cell in quotes, or separate the columns with "
+                                "semicolons."
+                              : ""),
+             .place = {.found = excerpt(row->cells[c].text)}});
         break;
       }
     }
@@ -90,6 +92,11 @@ class WideReading {
       if (header_.is_note_column(c) || !is_chosen(c)) continue;
       const bool has_readings = value_columns_.contains(c);
       if (!has_readings && !header_.tells_of(c)) continue;
+      if (reading_.left_out.has(part(0, c + 1))) {
+        note_left_out(c, header_.row_at(c));
+        continue;
+      }
+      reading_.problems.stand_in(part(0, c + 1));
       if (!has_names(c)) continue;
       base_of[c] = header_.row_at(c);
       names_.insert(header_.run_at(c));
@@ -102,6 +109,8 @@ class WideReading {
       take_body_row(*row, cuts, base_of);
     }
     for (const auto& [c, base] : base_of) take_told_once(c, base);
+    if (!reading_.left_out.has_any_of(reading_.problems.current_file())) return;
+    for (const auto& [c, base] : base_of) note_left_out(c, base);
   }
 
   [[nodiscard]] std::vector<std::string> remarks() const {
@@ -131,6 +140,31 @@ class WideReading {
   }
 
  private:
+  [[nodiscard]] TablePart part(std::size_t line, std::size_t column) const {
+    return {reading_.problems.current_file(), line, column};
+  }
+
+  // The cuts of the rows beneath it may stand in this one.
+  void report_row(const GridRow& row, std::size_t column_index, base::Problem problem) {
+    reading_.problems.stand_in(part(row.line, 0));
+    report(row, column_index, std::move(problem));
+    reading_.problems.stand_nowhere();
+    if (row.at(label_column_).is_blank()) return;
+    for (const GridRow& beneath : grid_.rows) {
+      if (beneath.line <= row.line) continue;
+      if (!beneath.at(label_column_).is_blank()) break;
+      const TablePart without_cuts = part(beneath.line, 0);
+      reading_.problems.blame({&without_cuts, 1},
+                              "The cuts of this row stand in line " + std::to_string(row.line) +
+                                  ", which is left out.");
+    }
+  }
+
+  void note_left_out(std::size_t c, ExpandedRow row) {
+    (void)header_.tell_once(c, row);
+    reading_.note_left_out(row, reading_.columns);
+  }
+
   void report(const GridRow& row, std::size_t column_index, base::Problem problem) {
     is_refused_ = true;
     reading_.problems.add({reading_.problems.current_file(), row.line, column_index + 1},
@@ -186,12 +220,12 @@ class WideReading {
     if (label.is_blank() && !body_.empty() && others > 0) {
       body_.push_back(&row);  // the cuts stand above
     } else if (others > 0 && has_numbers && (has_digit(label.text) || !label.fault.empty())) {
-      report(row,
-             label_column_,
-             {.sentence = "Here stands how many cuts were made, and " + in_quotes(label.text) +
-                          " is not a number of cuts.",
-              .place = {.found = excerpt(label.text)},
-              .accepted = std::string(definition_of(Column::cuts).accepted)});
+      report_row(row,
+                 label_column_,
+                 {.sentence = "Here stands how many cuts were made, and " + in_quotes(label.text) +
+                              " is not a number of cuts.",
+                  .place = {.found = excerpt(label.text)},
+                  .accepted = std::string(definition_of(Column::cuts).accepted)});
     } else if (others > 0 && !label.is_blank()) {
       not_used_ += (not_used_.empty() ? "" : ", ") + in_quotes(label.text);
     } else {
@@ -203,6 +237,7 @@ class WideReading {
 
   void find_value_columns(const GridRow& row) {
     for (std::size_t c = label_column_ + 1; c < row.cells.size(); ++c) {
+      if (reading_.left_out.covers(part(row.line, c + 1))) continue;
       if (!row.cells[c].is_blank() || !row.cells[c].comment.empty()) value_columns_.insert(c);
     }
   }
@@ -266,6 +301,7 @@ class WideReading {
                         " stands: " + in_quotes(row.at(c).text) + ".");
     }
     for (const auto& [c, base] : base_of) {
+      if (!stands_in(part(0, c + 1), part(row.line, c + 1), reading_)) continue;
       ExpandedRow at_cuts = base;
       at_cuts[Column::cuts] = place;
       take_reading_cell(row.at(c), expanded(row, c), header_.reading_unit(), at_cuts, reading_);
@@ -273,6 +309,7 @@ class WideReading {
   }
 
   void take_told_once(std::size_t c, const ExpandedRow& base) {
+    reading_.problems.stand_in(part(0, c + 1));
     ExpandedRow row = base;
     row[Column::repeat] = {};
     row[Column::station] = {};
