@@ -11,7 +11,7 @@ enum class ExitCode {
   answered = 0,       // a usable fit, also when its verdict is "not settled"; help; a list
   not_usable = 1,     // the fit is not usable: there is no verdict
   wrong_usage = 2,    // a command, an option or its value is wrong
-  table_refused = 3,  // a table holds something that cannot be taken, or nothing to judge
+  table_refused = 3,  // a table, or part of it, cannot be taken, or there is nothing to judge
   file_trouble = 4,   // a file cannot be read or written
   our_fault = 70,     // a fault in Keenfall (EX_SOFTWARE of sysexits.h)
   stopped = 130       // stopped by Ctrl-C (128 + SIGINT, the shells' custom)

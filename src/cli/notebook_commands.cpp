@@ -56,10 +56,17 @@ Outcome take_tables_in(const Asked& asked) {
   const auto taken = asked.jobs().take({.notebook = words.front(),
                                         .tables = {words.begin() + 1, words.end()},
                                         .trial = asked.typed.trial.value_or(""),
-                                        .options = request->options.table},
+                                        .options = request->options.table,
+                                        .keeps_good = asked.typed.keep_good},
                                        hand_of(asked));
   if (!taken) return refused(taken.error(), "nothing was taken");
-  return {.out = taken_text(*taken, asked.around.look)};
+  std::string text = taken_text(*taken, asked.around.look);
+  if (taken->left_out.empty()) return {.out = std::move(text)};
+  return done_in_part(std::move(text),
+                      taken->left_out.problems,
+                      in_words(taken->left_out) +
+                          " left out, which the trial's remarks say too. To have them: mend the "
+                          "table and take it again");
 }
 
 Outcome show(const Asked& asked) {

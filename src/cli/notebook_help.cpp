@@ -32,6 +32,9 @@ const std::vector<NotebookPage>& pages() {
        "have more readings grow, and a table that contradicts the notebook, or has a problem, is "
        "not taken at all. Tables are read as judge reads them.",
        {{"--trial=NAME", "the trial they belong to; else it is named after the first table"},
+        {"--keep-good",
+         "leaves out the rows with a problem, names each and takes the others; the code is 3 where "
+         "anything was left out"},
         kWho,
         kWhy,
         {"--column, --sheet, --shape, --decimal, --where, --define-kind, --kind",
@@ -85,9 +88,10 @@ std::optional<std::string> notebook_help(std::string_view command, const Look& l
     if (!page.options.empty()) text += "\n" + entries_text(page.options, look);
     return text + "\n" +
            wrapped(
-               "Exit code 0: done. 2: an option or a name is wrong. 3: a table is refused, or the "
-               "notebook holds nothing that fits. 4: a file cannot be read or written, or a "
-               "notebook is damaged.",
+               "Exit code 0: done. 2: an option or a name is wrong. 3: a table is refused or, with "
+               "--keep-good, taken in part; or the notebook holds nothing that fits. 4: a file "
+               "cannot "
+               "be read or written, or a notebook is damaged.",
                {},
                look);
   }

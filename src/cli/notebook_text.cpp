@@ -96,8 +96,9 @@ std::string looks_text(const std::vector<notebook::Look>& looks, const Look& loo
 std::string taken_text(const workbench::TakenIn& in, const Look& look) {
   const notebook::Taken& taken = in.taken;
   if (!taken.entry) {
-    return paragraph("Nothing new: " + in.trial + " holds these tables already (" +
-                         runs_of(taken.runs_known) + ").",
+    return paragraph("Nothing new: " + in.trial + " holds " +
+                         (in.left_out.empty() ? "" : "what is good in ") +
+                         "these tables already (" + runs_of(taken.runs_known) + ").",
                      0,
                      look);
   }
@@ -165,6 +166,8 @@ std::string trial_text(const workbench::TrialWithLooks& shown, const Look& look)
   std::string text = laid_out(table, look).text;
   if (!said.empty()) text += "\n";
   for (const std::string& sentence : said) text += paragraph(sentence, 0, look);
+  if (!trial.remarks.empty()) text += "\n";
+  for (const std::string& remark : trial.remarks) text += paragraph(remark, 0, look);
   return text + looks_text(shown.looks, look);
 }
 

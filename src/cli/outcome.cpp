@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 namespace keenfall::cli {
 
 namespace {
@@ -21,17 +23,28 @@ std::string one_a_line(const std::vector<base::Problem>& problems) {
   return lines;
 }
 
+std::string how_many(const std::vector<base::Problem>& problems) {
+  return problems.size() == 1 ? std::string("1 problem")
+                              : fmt::format("{} problems", problems.size());
+}
+
 }  // namespace
 
 Outcome refused(const std::vector<base::Problem>& problems, const std::string& what_was_not_done) {
   const ExitCode code = exit_code_of(problems);
   if (code == ExitCode::stopped)
     return {.code = code, .out = "", .err = "Stopped; nothing was written.\n"};
-  const std::string count =
-      problems.size() == 1 ? std::string("1 problem") : fmt::format("{} problems", problems.size());
   return {.code = code,
           .out = "",
-          .err = one_a_line(problems) + count + "; " + what_was_not_done + ".\n"};
+          .err = one_a_line(problems) + how_many(problems) + "; " + what_was_not_done + ".\n"};
+}
+
+Outcome done_in_part(std::string out,
+                     const std::vector<base::Problem>& problems,
+                     const std::string& what_was_not_done) {
+  return {.code = ExitCode::table_refused,
+          .out = std::move(out),
+          .err = one_a_line(problems) + how_many(problems) + "; " + what_was_not_done + ".\n"};
 }
 
 Outcome wrong_usage(const std::vector<base::Problem>& problems, const std::string& command) {

@@ -61,6 +61,13 @@ void add_strike_options(CLI::App& app, TypedOptions& typed) {
 
 base::Problem unknown_option(const std::string& word) {
   const std::string option = word.substr(0, word.find('='));
+  if (option == "--keep-good") {
+    return {.kind = base::ProblemKind::unknown_name,
+            .sentence =
+                "--keep-good is for taking tables into a notebook (keenfall take): an "
+                "answer never rests on tables of which only some rows were read.",
+            .place = {.column = option}};
+  }
   return {.kind = base::ProblemKind::unknown_name,
           .sentence = "There is no option \"" + option + "\" here.",
           .place = {.column = "--", .found = word}};
@@ -105,6 +112,7 @@ base::ResultOrProblems<TypedOptions> typed_options(Command command,
     case Command::take:
       add_table_options(app, typed);
       app.add_option("--trial", typed.trial);
+      app.add_flag("--keep-good", typed.keep_good);
       add_authorship_options(app, typed);
       break;
     case Command::undo:

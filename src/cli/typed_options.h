@@ -44,6 +44,7 @@ struct TypedOptions {
   std::optional<std::string> reason;
   bool quiet = false;
   bool no_open = false;
+  bool keep_good = false;
 };
 
 // `look`: what only looks into a notebook, or makes one; those have no options but --who.

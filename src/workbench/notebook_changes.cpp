@@ -5,7 +5,9 @@
 #include "notebook/random_uid.h"
 #include "workbench/notebook_pages.h"
 
+#include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <string_view>
 #include <utility>
 
@@ -23,6 +25,16 @@ tl::unexpected<Problems> none_taken(base::Problem problem) {
 base::Problem with_file(base::Problem problem, const std::string& path) {
   if (problem.place.file.empty()) problem.place.file = path;
   return problem;
+}
+
+base::ResultOrProblems<exchange::GoodRows> rows_of(const TakeRequest& request,
+                                                   const exchange::BytesSeen& seen) {
+  if (request.keeps_good) {
+    return exchange::take_good_rows(request.tables, request.options, seen);
+  }
+  auto trial = exchange::take_tables(request.tables, request.options, seen);
+  if (!trial) return tl::unexpected<Problems>(std::move(trial.error()));
+  return exchange::GoodRows{.trial = std::move(*trial), .left_out = {}};
 }
 
 }  // namespace
@@ -45,15 +57,17 @@ base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request, const Hand
     auto opened = opened_to_write(request.notebook, hand);
     if (!opened) return none_taken(opened.error());
     std::vector<notebook::TakenTable> tables;
-    auto trial = exchange::take_tables(
-        request.tables, request.options, [&](const std::string& path, std::string_view bytes) {
-          tables.push_back({.file_name = std::filesystem::path(path).filename().string(),
-                            .sha256 = notebook::in_hex(notebook::sha256_of(bytes))});
-        });
-    if (!trial) return tl::unexpected<Problems>(std::move(trial.error()));
-    if (!request.trial.empty()) trial->name = request.trial;
-    TakenIn in{.trial = trial->name, .remarks = trial->remarks};
-    auto taken = notebook::take(*opened, std::move(*trial), tables, authorship_of(hand));
+    auto rows = rows_of(request, [&](const std::string& path, std::string_view bytes) {
+      tables.push_back({.file_name = std::filesystem::path(path).filename().string(),
+                        .sha256 = notebook::in_hex(notebook::sha256_of(bytes))});
+    });
+    if (!rows) return tl::unexpected<Problems>(std::move(rows.error()));
+    trials::Trial& trial = rows->trial;
+    if (!request.trial.empty()) trial.name = request.trial;
+    TakenIn in{.trial = trial.name, .remarks = trial.remarks};
+    std::ranges::copy(rows->left_out.remarks, std::back_inserter(trial.remarks));
+    in.left_out = std::move(rows->left_out);
+    auto taken = notebook::take(*opened, std::move(trial), tables, authorship_of(hand));
     if (!taken) {
       Problems problems;
       for (base::Problem& problem : taken.error()) {

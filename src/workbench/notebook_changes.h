@@ -6,6 +6,7 @@
 #pragma once
 
 #include "base/result.h"
+#include "exchange/good_rows.h"
 #include "exchange/table_options.h"
 #include "notebook/kept_trials.h"
 #include "notebook/notebook.h"
@@ -30,15 +31,17 @@ struct TakeRequest {
   std::vector<std::string> tables;
   std::string trial;  // empty: named after the first table
   exchange::TableOptions options;
+  bool keeps_good = false;  // bad rows are left out, the others taken
 };
 
 struct TakenIn {
   std::string trial;
   notebook::Taken taken;
   std::vector<std::string> remarks;  // what was noticed while reading the tables
+  exchange::LeftOut left_out;        // the trial has its remarks, too
 };
 
-// Every problem of the tables at once, and then nothing is taken.
+// Every problem of the tables at once, and then nothing is taken, unless the good rows are to be.
 [[nodiscard]] base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request,
                                                         const Hand& hand);
 

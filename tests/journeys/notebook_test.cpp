@@ -180,6 +180,62 @@ TEST(ANotebook, TakesNothingOfATableWithAProblem) {
   EXPECT_THAT(keenfall({"show", notebook}).out, HasSubstr("holds no trial yet"));
 }
 
+TEST(ANotebook, TakesTheGoodRowsOfATableAndTheOthersWhenTheyAreMended) {
+  const std::string head = "blade,medium,run,cuts,reading\n";
+  const std::string notebook = a_notebook("good.keen");
+  const std::string table = a_table(
+      "good.csv", head + "A,felt,1,0,100\nA,felt,1,9,1SO\nA,felt,1,20,170\nA,felt,2,0,-1\n");
+
+  const Said in_part = keenfall({"take", notebook, table, "--keep-good", "--kind=thread_push"});
+
+  EXPECT_EQ(in_part.exit_code, 3);
+  EXPECT_THAT(in_part.out, HasSubstr("1 run and 2 readings into good, entry 1."));
+  EXPECT_THAT(in_part.err,
+              AllOf(HasSubstr("line 3, column reading"),
+                    HasSubstr("line 5, column reading: A reading cannot be negative"),
+                    HasSubstr("2 problems; 2 rows left out")));
+  EXPECT_THAT(keenfall({"show", notebook, "good"}).out,
+              HasSubstr("Left out of good.csv: line 5: A reading cannot be negative, as “-1” is."));
+
+  a_table("good.csv", head + "A,felt,1,0,100\nA,felt,1,9,150\nA,felt,1,20,170\nA,felt,2,0,101\n");
+  const Said mended = keenfall({"take", notebook, table, "--kind=thread_push"});
+
+  EXPECT_EQ(mended.exit_code, 0) << mended.err;
+  EXPECT_THAT(mended.out, HasSubstr("1 run and 2 readings into good, entry 2."));
+  EXPECT_THAT(keenfall({"show", notebook}).out, HasSubstr("good      2         4"));
+}
+
+TEST(ANotebook, TakesAllOfAGoodTableWhereOnlyGoodRowsAreAskedFor) {
+  const std::string notebook = a_notebook("all_good.keen");
+
+  const Said said =
+      keenfall({"take", notebook, a_table("all_good.csv", readings_of(2)), "--keep-good"});
+
+  EXPECT_EQ(said.exit_code, 0) << said.err;
+  EXPECT_THAT(said.out, HasSubstr("6 runs and 36 readings into all_good, entry 1."));
+}
+
+TEST(ANotebook, TakesNothingWhereNoRowIsGoodOrTheTableIsBadAsAWhole) {
+  const std::string notebook = a_notebook("none_good.keen");
+  const std::string bad = a_table("bad.csv", "blade,medium,run,cuts,reading\nA,felt,1,0,-1\n");
+  const std::string no_table = a_table("no_table.csv", "blade,medium,run,cuts\nA,felt,1,0\n");
+
+  for (const std::string& table : {bad, no_table}) {
+    const Said said = keenfall({"take", notebook, table, "--keep-good"});
+    EXPECT_EQ(said.exit_code, 3);
+    EXPECT_THAT(said.err, HasSubstr("1 problem; nothing was taken."));
+  }
+  EXPECT_THAT(keenfall({"show", notebook}).out, HasSubstr("holds no trial yet"));
+}
+
+TEST(Judging, NeverRestsOnATableReadInPart) {
+  const Said said = keenfall({"judge", a_table("half.csv", readings_of(2)), "--keep-good"});
+
+  EXPECT_EQ(said.exit_code, 2);
+  EXPECT_THAT(said.out, IsEmpty());
+  EXPECT_THAT(said.err, HasSubstr("--keep-good is for taking tables into a notebook"));
+}
+
 TEST(ANotebook, IsAskedForInTheRightWay) {
   const std::string notebook = a_notebook("asked.keen");
 
