@@ -85,6 +85,20 @@ TEST(GoodRows, AreRefusedWhereNothingGoodIsLeft) {
   expect_refused_alike(with_rows("A,s,1,0,x\nA,s,1,9,-4\n"));
 }
 
+TEST(GoodRows, AreThoseThatAreChosen) {
+  const std::string text =
+      "blade,medium,run,cuts,reading,day\nA,s,1,0,104,1\nA,s,1,9,-4,1\nA,s,2,0,-9,2\n";
+
+  const auto first = take_good_rows_of_text(text, "t.csv", {.where = {{"day", "1"}}});
+  const auto second = take_good_rows_of_text(text, "t.csv", {.where = {{"day", "2"}}});
+
+  ASSERT_TRUE(first.has_value());
+  EXPECT_THAT(first->left_out.parts, ElementsAre(TablePart{0, 3, 0}));
+  ASSERT_FALSE(second.has_value());
+  EXPECT_THAT(sentences(second.error()),
+              ElementsAre(HasSubstr("A reading cannot be negative, as “-9” is.")));
+}
+
 TEST(GoodRows, AreRefusedWithTheTableWhereItIsBadAsAWhole) {
   expect_refused_alike(with_rows("A,s,1,0,104\nA,s,1,9,\xFF\nA,s,1,20,x\n"));  // not UTF-8
   expect_refused_alike("");

@@ -387,7 +387,8 @@ TableIntake::Intake TableIntake::finish_blaming(std::string name) && {
   const bool are_rows_good = problems_.concerns_table() || problems_.blamed().parts().empty();
   if (!are_rows_good) return {.trial = {}, .problems = std::move(problems_)};
   trials::Trial trial = std::move(builder_).finish(std::move(name));
-  if (problems_.empty() && trial.runs.empty() && !options_.where.empty()) {
+  const bool is_nothing_there = trial.runs.empty() && left_out_.all().empty();
+  if (problems_.empty() && is_nothing_there && !options_.where.empty()) {
     problems_.add_general(nothing_chosen(options_.where));
   }
   trial.remarks.insert(trial.remarks.begin(), remarks_.begin(), remarks_.end());
