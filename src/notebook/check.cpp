@@ -40,13 +40,23 @@ class Checking {
   std::vector<std::string> findings() {
     structure();
     chain();
-    for (const TableText& table : tables_of_schema(version_)) {
-      if (table.name != "journal") rows_of(std::string(table.name));
-    }
+    rows();
+    return std::move(findings_);
+  }
+
+  std::vector<std::string> findings_of_content() {
+    structure();
+    rows();
     return std::move(findings_);
   }
 
  private:
+  void rows() {
+    for (const TableText& table : tables_of_schema(version_)) {
+      if (table.name != "journal") rows_of(std::string(table.name));
+    }
+  }
+
   void find(const std::string& sentence) {
     if (findings_.size() < kMostFindings) findings_.push_back(sentence);
   }
@@ -157,6 +167,12 @@ std::vector<std::string> check(const Notebook& notebook) {
   NotebookFile& file = notebook.file();
   return seen_at_once(file.database,
                       [&] { return Checking(file.database, file.version).findings(); });
+}
+
+std::vector<std::string> check_content(const Notebook& notebook) {
+  NotebookFile& file = notebook.file();
+  return seen_at_once(file.database,
+                      [&] { return Checking(file.database, file.version).findings_of_content(); });
 }
 
 }  // namespace keenfall::notebook

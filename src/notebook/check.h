@@ -12,4 +12,7 @@ namespace keenfall::notebook {
 // What is wrong, in sentences for a person, at most 100; empty: nothing. Changes nothing.
 [[nodiscard]] std::vector<std::string> check(const Notebook& notebook);
 
+// The same without the journal: of what is to be taken over from another notebook.
+[[nodiscard]] std::vector<std::string> check_content(const Notebook& notebook);
+
 }  // namespace keenfall::notebook

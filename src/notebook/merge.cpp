@@ -1,6 +1,7 @@
 #include "notebook/merge.h"
 
 #include "base/require.h"
+#include "notebook/check.h"
 #include "notebook/kit_rows.h"
 #include "notebook/look_rows.h"
 #include "notebook/merged_names.h"
@@ -41,6 +42,13 @@ std::vector<std::string> texts_in(SQLite::Database& database, const std::string&
   SQLite::Statement rows(database, query);
   while (rows.executeStep()) texts.push_back(rows.getColumn(0).getString());
   return texts;
+}
+
+base::Problem damaged(const Notebook& other, const std::string& first_flaw) {
+  return {.kind = base::ProblemKind::unreadable,
+          .sentence = "This notebook is damaged, so nothing of it was merged. " + first_flaw,
+          .place = {.file = other.path()},
+          .accepted = "a whole copy; keenfall check says all that is damaged"};
 }
 
 class Merging {
@@ -187,6 +195,9 @@ base::ResultOrProblems<Merged> merge(Notebook& into,
   using Problems = std::vector<base::Problem>;
   base::require(rules.alike_names != AlikeNames::are_apart || !rules.apart.empty(),
                 "what is set apart is told apart by a name");
+  if (const auto flaws = check_content(other); !flaws.empty()) {
+    return tl::unexpected<Problems>(Problems{damaged(other, flaws.front())});
+  }
   Merged merged;
   Problems problems;
   const auto entry = change_if_any(

@@ -5,7 +5,8 @@
 // runs called alike that read the same. Media are one where they are called alike. Everything else
 // that is called alike is a conflict until it is said whether it is one thing or two. A run that
 // one notebook has more of grows; one that both have otherwise is a conflict too. Strikes and voids
-// of either hold. Looks come along. All conflicts are said at once, and then nothing is merged.
+// of either hold. Looks come along. All conflicts are said at once, and then nothing is merged; nor
+// is anything of a notebook that is damaged.
 #pragma once
 
 #include "base/result.h"

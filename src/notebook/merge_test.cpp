@@ -9,6 +9,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <fstream>
+#include <iterator>
 #include <string>
 
 namespace keenfall::notebook {
@@ -20,6 +22,7 @@ using ::testing::ElementsAre;
 using ::testing::HasSubstr;
 using testing::kOpener;
 using testing::ScratchFolder;
+using ::testing::StartsWith;
 
 class Merging : public ::testing::Test {
  protected:
@@ -222,6 +225,30 @@ TEST_F(Merging, BringsLooksAlongOnce) {
   EXPECT_EQ(merged->looks_added, 1U);
   EXPECT_EQ(looks_at(here, "matting").size(), 2U);
   EXPECT_TRUE(check(here).empty());
+}
+
+// One letter of a blade's steel.
+TEST_F(Merging, TakesNothingOfADamagedNotebook) {
+  Notebook here = made("here.keen");
+  {
+    Notebook there = made("there.keen");
+    take_in(there, a_trial(), 'a');
+  }
+  std::fstream file(scratch_.file("there.keen"), std::ios::in | std::ios::out | std::ios::binary);
+  const std::string bytes{std::istreambuf_iterator<char>(file), {}};
+  file.seekp(static_cast<std::streamoff>(bytes.find("AC75S")));
+  file.write("AC75s", 5);
+  file.close();
+  const auto there = Notebook::open_to_read(scratch_.file("there.keen"));
+
+  const auto merged = merge(here, *there, "merge there.keen", {}, next());
+
+  ASSERT_FALSE(merged);
+  EXPECT_THAT(
+      merged.error().at(0).sentence,
+      StartsWith("This notebook is damaged, so nothing of it was merged. The table blade: 1 "
+                 "row is not as written"));
+  EXPECT_TRUE(kept_trials(here).empty());
 }
 
 TEST_F(Merging, TakesANotebookOfTheFirstSchema) {

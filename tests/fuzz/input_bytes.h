@@ -29,7 +29,8 @@ class InputBytes {
 
   // A length byte, then so many bytes.
   std::string text() {
-    const std::size_t length = std::min<std::size_t>(byte(), rest_.size());
+    const std::size_t stated = byte();
+    const std::size_t length = std::min(stated, rest_.size());
     std::string taken(rest_.substr(0, length));
     rest_.remove_prefix(length);
     return taken;

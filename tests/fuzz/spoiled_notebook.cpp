@@ -5,7 +5,6 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
-#include <array>
 #include <bit>
 #include <span>
 #include <vector>
@@ -17,21 +16,6 @@ namespace {
 using notebook::Cell;
 using Row = std::vector<Cell>;
 
-constexpr std::array kTables = {"notebook",
-                                "blade",
-                                "specimen",
-                                "medium",
-                                "trial",
-                                "trial_blade",
-                                "trial_specimen",
-                                "series",
-                                "run",
-                                "reading",
-                                "edge_life",
-                                "event",
-                                "run_note",
-                                "trial_remark",
-                                "taken_table"};
 constexpr int kMostChanges = 8;
 constexpr int kChangesetColumn = 7;
 
@@ -88,6 +72,16 @@ Cell cell_in(InputBytes& input) {
     default:
       return input.text();
   }
+}
+
+// In the order in which they were made.
+std::vector<std::string> tables_with_checksums(SQLite::Database& database) {
+  std::vector<std::string> tables;
+  SQLite::Statement read(database,
+                         "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE "
+                         "'sqlite%' AND name <> 'journal' ORDER BY rowid");
+  while (read.executeStep()) tables.push_back(read.getColumn(0).getString());
+  return tables;
 }
 
 std::vector<Row> rows_of(SQLite::Database& database, const std::string& table) {
@@ -210,8 +204,9 @@ std::string with_bytes_changed(std::string file, InputBytes& input) {
 void change_rows(const std::string& path, InputBytes& input) {
   try {
     SQLite::Database database = opened(path);
+    const std::vector<std::string> tables = tables_with_checksums(database);
     for (int i = 0; i < kMostChanges && !input.is_at_end(); ++i) {
-      const std::string table = kTables.at(input.place(kTables.size()));
+      const std::string table = tables.at(input.place(tables.size()));
       std::vector<Row> rows = rows_of(database, table);
       change(rows, input);
       replace_rows(database, table, std::move(rows));
