@@ -217,8 +217,9 @@ base::Result<Notebook> Notebook::create(const std::string& path,
       transaction.commit();
     }
     keep_a_log(database);
+    Notebook notebook(opened_file(path, std::move(*lock), std::move(database)));
     made->keep();
-    return Notebook(opened_file(path, std::move(*lock), std::move(database)));
+    return notebook;
   });
 }
 
