@@ -56,6 +56,11 @@ using ResultOrProblems = tl::expected<T, std::vector<Problem>>;
   return tl::unexpected<Problem>(std::move(problem));
 }
 
+// Of a ResultOrProblems, where there is one.
+[[nodiscard]] inline tl::unexpected<std::vector<Problem>> failed_by(Problem problem) {
+  return tl::unexpected(std::vector<Problem>{std::move(problem)});
+}
+
 // One line for a person: "table.csv, line 7, column cuts: <sentence> (found “x”; accepted: y)".
 [[nodiscard]] std::string in_words(const Problem& problem);
 

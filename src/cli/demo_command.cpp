@@ -3,9 +3,9 @@
 #include "cli/judge_command.h"
 #include "cli/text_layout.h"
 #include "cli/typed_options.h"
-#include "cli/written_file.h"
 #include "exchange/long_table_text.h"
 #include "workbench/matting_bench.h"
+#include "workbench/written_file.h"
 
 #include <fmt/format.h>
 
@@ -69,7 +69,8 @@ Outcome demo_command(std::span<const std::string> words, const Surroundings& sur
   const trials::Trial trial = surroundings.use_cases.matting_bench(trial_seed);
   if (!request->table_file.empty()) {
     const std::string table = exchange::long_table_of(trial);
-    if (const auto problem = write_whole_file(request->table_file, table, Existing::is_kept)) {
+    if (const auto problem =
+            workbench::write_whole_file(request->table_file, table, workbench::Existing::is_kept)) {
       return refused({*problem});
     }
   }

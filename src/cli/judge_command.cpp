@@ -5,8 +5,8 @@
 #include "cli/progress_line.h"
 #include "cli/text_layout.h"
 #include "cli/typed_options.h"
-#include "cli/written_file.h"
 #include "wire/judgement_json.h"
+#include "workbench/written_file.h"
 
 #include <algorithm>
 #include <optional>
@@ -83,7 +83,8 @@ Outcome shown_judgements(const std::vector<verdicts::Judgement>& judgements,
   const HowMuch how_much = request.quiet ? HowMuch::answers_only : HowMuch::everything;
   outcome.out = judgements_text(judgements, how_much, surroundings.look);
   if (request.json_to == JsonTo::file) {
-    const auto problem = write_whole_file(request.json_file, json, Existing::is_replaced);
+    const auto problem =
+        workbench::write_whole_file(request.json_file, json, workbench::Existing::is_replaced);
     if (problem) {
       outcome.err = in_words(*problem) + "\n";
       outcome.code = ExitCode::file_trouble;

@@ -2,6 +2,8 @@
 #include "workbench/judge_files.h"
 #include "workbench/matting_bench.h"
 #include "workbench/notebook_changes.h"
+#include "workbench/notebook_export.h"
+#include "workbench/notebook_merging.h"
 #include "workbench/notebook_pages.h"
 
 int main(int argument_count, char** arguments) {
@@ -15,6 +17,8 @@ int main(int argument_count, char** arguments) {
                     .take = keenfall::workbench::take_into,
                     .strike = keenfall::workbench::strike_in,
                     .undo = keenfall::workbench::undo_in,
+                    .merge = keenfall::workbench::merge_into,
+                    .export_content = keenfall::workbench::export_notebook,
                     .trials = keenfall::workbench::trials_in,
                     .trial = keenfall::workbench::trial_in,
                     .journal = keenfall::workbench::journal_in,

@@ -5,7 +5,9 @@
 #include "cli/notebook_text.h"
 #include "cli/text_layout.h"
 #include "cli/typed_options.h"
+#include "workbench/notebook_package.h"
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <cstddef>
@@ -49,7 +51,65 @@ Outcome make_new(const Asked& asked) {
                   " readings.csv");
 }
 
+// What the options say of another notebook's content; a wrong one as an Outcome.
+tl::expected<notebook::MergeRules, Outcome> merge_rules(const Asked& asked) {
+  const TypedOptions& typed = asked.typed;
+  if (typed.same && typed.apart) {
+    return tl::unexpected(wrong(asked,
+                                "--apart",
+                                "--same says that what is called alike is one thing, --apart that "
+                                "it is two. Say one of them."));
+  }
+  if (typed.apart && typed.apart->empty()) {
+    return tl::unexpected(
+        wrong(asked, "--apart", "--apart needs a name, to tell the other's by: --apart=R."));
+  }
+  notebook::MergeRules rules{.apart = typed.apart.value_or(""),
+                             .keeps_what_is_here = typed.keep_here};
+  if (typed.same) rules.alike_names = notebook::AlikeNames::are_one;
+  if (typed.apart) rules.alike_names = notebook::AlikeNames::are_apart;
+  return rules;
+}
+
+Outcome merge_in(const Asked& asked, const std::string& if_refused) {
+  const auto rules = merge_rules(asked);
+  if (!rules) return rules.error();
+  const auto merged = asked.jobs().merge(
+      {.notebook = asked.word(0), .other = asked.word(1), .rules = *rules}, hand_of(asked));
+  if (!merged) return refused(merged.error(), if_refused);
+  return {.out = merged_text(*merged, asked.word(1), asked.around.look)};
+}
+
+Outcome merge(const Asked& asked) { return merge_in(asked, "nothing was merged"); }
+
+// A package was read when its notebook took it, and names its trials itself.
+Outcome take_package(const Asked& asked) {
+  const TypedOptions& typed = asked.typed;
+  if (typed.positionals.size() > 2) {
+    return wrong(asked, "--", "A data package is taken by itself, and not with other files.");
+  }
+  std::string option;
+  if (typed.trial) option = "--trial";
+  if (!typed.columns.empty()) option = "--column";
+  if (!typed.defined_kinds.empty()) option = "--define-kind";
+  if (!typed.where.empty()) option = "--where";
+  if (!typed.sheets.empty()) option = "--sheet";
+  if (typed.shape) option = "--shape";
+  if (typed.decimal) option = "--decimal";
+  if (typed.kind) option = "--kind";
+  if (option.empty()) return merge_in(asked, "nothing was taken");
+  return wrong(asked, option, option + " is for tables; a data package says itself what is in it.");
+}
+
 Outcome take_tables_in(const Asked& asked) {
+  if (std::ranges::any_of(asked.typed.positionals, workbench::is_package)) {
+    return take_package(asked);
+  }
+  if (asked.typed.same || asked.typed.apart || asked.typed.keep_here) {
+    return wrong(asked,
+                 "--",
+                 "--same, --apart and --keep-here are for data packages, and for keenfall merge.");
+  }
   const auto request = judge_request(asked.typed, 1);
   if (!request) return wrong_usage(request.error(), asked.command);
   const auto& words = asked.typed.positionals;
@@ -163,6 +223,28 @@ Outcome back_up(const Asked& asked) {
   return done(asked, *copy + " is a whole copy of " + asked.word(0) + ".");
 }
 
+Outcome export_content(const Asked& asked) {
+  using workbench::ExportForm;
+  static const std::map<std::string, ExportForm> forms = {{"csv", ExportForm::long_table},
+                                                          {"json", ExportForm::json},
+                                                          {"package", ExportForm::data_package}};
+  workbench::ExportRequest request{.notebook = asked.word(0),
+                                   .to = asked.word(1),
+                                   .trial = asked.typed.trial.value_or(""),
+                                   .program_version = asked.around.program_version,
+                                   .at_utc = asked.around.utc_now()};
+  if (asked.typed.as) {
+    const auto form = forms.find(*asked.typed.as);
+    if (form == forms.end()) {
+      return wrong(asked, "--as", "--as is csv, json or package, not \"" + *asked.typed.as + "\".");
+    }
+    request.form = form->second;
+  }
+  const auto exported = asked.jobs().export_content(request);
+  if (!exported) return refused({exported.error()}, "nothing was exported");
+  return done(asked, exported_words(*exported, request.to));
+}
+
 struct NotebookCommand {
   Command options;
   std::size_t fewest_words;
@@ -200,6 +282,18 @@ const std::map<std::string, NotebookCommand>& commands() {
         1,
         "one notebook: keenfall strike bench.keen --run=2 --reason=\"slipped\"",
         strike}},
+      {"export",
+       {Command::export_content,
+        2,
+        2,
+        "a notebook and a file or folder to make: keenfall export bench.keen readings.csv",
+        export_content}},
+      {"merge",
+       {Command::merge,
+        2,
+        2,
+        "a notebook and the one to bring into it: keenfall merge bench.keen other.keen",
+        merge}},
       {"check", {Command::look, 1, 1, "one notebook: keenfall check bench.keen", check}},
       {"backup",
        {Command::look,

@@ -30,7 +30,8 @@ const std::vector<NotebookPage>& pages() {
        "keenfall take FILE.keen TABLE... [options]",
        "Puts tables into a notebook, as one trial. What is there already is known again, runs that "
        "have more readings grow, and a table that contradicts the notebook, or has a problem, is "
-       "not taken at all. Tables are read as judge reads them.",
+       "not taken at all. Tables are read as judge reads them. A data package that keenfall export "
+       "wrote is taken back too, with the options of merge.",
        {{"--trial=NAME", "the trial they belong to; else it is named after the first table"},
         {"--keep-good",
          "leaves out the rows with a problem, names each and takes the others; the code is 3 where "
@@ -39,7 +40,8 @@ const std::vector<NotebookPage>& pages() {
         kWhy,
         {"--column, --sheet, --shape, --decimal, --where, --define-kind, --kind",
          "how to read the table, as in keenfall help judge; --kind is the kind of rows that name "
-         "none"}}},
+         "none"},
+        {"--same, --apart, --keep-here", "of a data package, as in keenfall help merge"}}},
       {"show",
        "keenfall show FILE.keen [TRIAL]",
        "Lists the trials of a notebook with their runs and readings, or the runs of one trial: "
@@ -66,6 +68,25 @@ const std::vector<NotebookPage>& pages() {
         {"--station=NAME", "only those of this station"},
         {"--reason=TEXT", "why they do not count"},
         kWho}},
+      {"export",
+       "keenfall export FILE.keen FILE|FOLDER [options]",
+       "Hands out what a notebook holds, with all that is struck out or voided: a name that ends "
+       "in .csv gets one trial as a table, a row a reading; .json the whole as one JSON document; "
+       "any other a new folder with the whole as a data package, which keenfall take takes back. "
+       "What is there already is left alone.",
+       {{"--trial=NAME", "the trial of a table; may be left out where the notebook has one"},
+        {"--as=csv", "csv, json or package, whatever the name"}}},
+      {"merge",
+       "keenfall merge FILE.keen OTHER.keen [options]",
+       "Brings what another notebook holds into this one, as one change. What both have is known "
+       "again; runs that one has more of grow. What is only called alike, or is recorded "
+       "otherwise, is a conflict: all are listed, and nothing is merged until the options say what "
+       "is meant. The other notebook is not changed.",
+       {{"--same", "trials, blades and runs that are called alike are the same"},
+        {"--apart=R.", "they are not: the other's are called A (R.) here"},
+        {"--keep-here", "where both record one thing otherwise, what is here stands"},
+        kWho,
+        kWhy}},
       {"check",
        "keenfall check FILE.keen",
        "Looks whether a notebook is as it was written: the file's structure, every row's checksum, "

@@ -121,6 +121,49 @@ std::string taken_text(const workbench::TakenIn& in, const Look& look) {
   return shown;
 }
 
+std::string merged_text(const notebook::Merged& merged,
+                        const std::string& other,
+                        const Look& look) {
+  if (!merged.entry) {
+    std::string text = paragraph("Nothing new: all of " + other + " is here already.", 0, look);
+    for (const std::string& remark : merged.remarks) text += paragraph(remark, 2, look);
+    return text;
+  }
+  const notebook::Taken& runs = merged.runs;
+  std::string text = number_of(merged.trials_added, "new trial", "new trials") + ", " +
+                     runs_of(runs.runs_added) + " and " + readings_of(runs.readings_added) +
+                     " from " + other + ", entry " + std::to_string(merged.entry->entry) + ".";
+  if (runs.runs_grown > 0) text += " " + runs_of(runs.runs_grown) + " grew.";
+  if (runs.runs_known > 0) text += " There already: " + runs_of(runs.runs_known) + ".";
+  if (merged.looks_added > 0) {
+    text += " Looks that came along: " + with_thousands(merged.looks_added) + ".";
+  }
+  std::string shown = paragraph(text, 0, look);
+  for (const std::string& remark : merged.remarks) shown += paragraph(remark, 2, look);
+  return shown;
+}
+
+std::string exported_words(const workbench::Exported& exported, const std::string& to) {
+  switch (exported.form) {
+    case workbench::ExportForm::json:
+      return to + " is the whole notebook, with its journal, as one JSON document.";
+    case workbench::ExportForm::data_package:
+      return to +
+             " is the whole notebook as a data package. A notebook takes it back: keenfall "
+             "take new.keen " +
+             to;
+    case workbench::ExportForm::long_table:
+    case workbench::ExportForm::decide:
+      break;
+  }
+  const std::string words = to + " is the trial " + exported.trial +
+                            " as a table, a row a reading; what is struck out or voided is in it.";
+  if (exported.is_whole) return words;
+  return words +
+         " It does not hold all that the notebook has of the trial, since a table has no "
+         "place for it; a data package does: --as=package";
+}
+
 std::string struck_words(const notebook::Struck& struck, const std::string& run) {
   const std::string entry = "entry " + std::to_string(struck.entry.entry);
   const std::string still = " Still there to be seen, and counting no longer.";

@@ -4,6 +4,8 @@
 #include "cli/look.h"
 #include "trials/trial.h"
 #include "workbench/notebook_changes.h"
+#include "workbench/notebook_export.h"
+#include "workbench/notebook_merging.h"
 #include "workbench/notebook_pages.h"
 
 #include <string>
@@ -13,6 +15,12 @@ namespace keenfall::cli {
 
 // "36 runs and 1,204 readings taken into matting, entry 1.", what grew, what was there, remarks.
 [[nodiscard]] std::string taken_text(const workbench::TakenIn& in, const Look& look);
+// other: the notebook or package it came from, as typed.
+[[nodiscard]] std::string merged_text(const notebook::Merged& merged,
+                                      const std::string& other,
+                                      const Look& look);
+[[nodiscard]] std::string exported_words(const workbench::Exported& exported,
+                                         const std::string& to);
 [[nodiscard]] std::string struck_words(const notebook::Struck& struck, const std::string& run);
 [[nodiscard]] std::string trials_text(const std::string& path,
                                       const std::vector<notebook::KeptTrial>& trials,

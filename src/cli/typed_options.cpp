@@ -47,6 +47,12 @@ void add_authorship_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--why", typed.why);
 }
 
+void add_merging_options(CLI::App& app, TypedOptions& typed) {
+  app.add_flag("--same", typed.same);
+  app.add_option("--apart", typed.apart);
+  app.add_flag("--keep-here", typed.keep_here);
+}
+
 void add_strike_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--who", typed.who);
   app.add_option("--trial", typed.trial);
@@ -113,7 +119,16 @@ base::ResultOrProblems<TypedOptions> typed_options(Command command,
       add_table_options(app, typed);
       app.add_option("--trial", typed.trial);
       app.add_flag("--keep-good", typed.keep_good);
+      add_merging_options(app, typed);
       add_authorship_options(app, typed);
+      break;
+    case Command::merge:
+      add_merging_options(app, typed);
+      add_authorship_options(app, typed);
+      break;
+    case Command::export_content:
+      app.add_option("--trial", typed.trial);
+      app.add_option("--as", typed.as);
       break;
     case Command::undo:
       add_authorship_options(app, typed);

@@ -42,13 +42,17 @@ struct TypedOptions {
   std::optional<std::string> reading;
   std::optional<std::string> station;
   std::optional<std::string> reason;
+  std::optional<std::string> apart;
+  std::optional<std::string> as;  // the form of an export
+  bool same = false;
+  bool keep_here = false;
   bool quiet = false;
   bool no_open = false;
   bool keep_good = false;
 };
 
 // `look`: what only looks into a notebook, or makes one; those have no options but --who.
-enum class Command { judge, demo, take, undo, strike, look };
+enum class Command { judge, demo, take, undo, strike, merge, export_content, look };
 
 // Fails for an option the command does not have, one without its value, one given twice.
 [[nodiscard]] base::ResultOrProblems<TypedOptions> typed_options(

@@ -9,6 +9,8 @@
 #include "verdicts/judgement.h"
 #include "workbench/judge_files.h"
 #include "workbench/notebook_changes.h"
+#include "workbench/notebook_export.h"
+#include "workbench/notebook_merging.h"
 #include "workbench/notebook_pages.h"
 
 #include <cstdint>
@@ -35,6 +37,10 @@ struct NotebookJobs {
   std::function<base::Result<notebook::JournalEntry>(
       const std::string& path, std::optional<std::int64_t> entry, const workbench::Hand&)>
       undo;
+  std::function<base::ResultOrProblems<notebook::Merged>(const workbench::MergeRequest&,
+                                                         const workbench::Hand&)>
+      merge;
+  std::function<base::Result<workbench::Exported>(const workbench::ExportRequest&)> export_content;
   std::function<base::Result<std::vector<notebook::KeptTrial>>(const std::string& path)> trials;
   std::function<base::Result<workbench::TrialWithLooks>(const std::string& path,
                                                         const std::string& name)>

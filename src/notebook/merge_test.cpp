@@ -1,7 +1,7 @@
 #include "notebook/merge.h"
 
 #include "notebook/check.h"
-#include "notebook/content_in_words.h"
+#include "notebook/content_in_words_test.h"
 #include "notebook/looks.h"
 #include "notebook/made_notebook.h"
 #include "notebook/strike.h"

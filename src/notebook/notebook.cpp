@@ -3,6 +3,7 @@
 #include "notebook/file_header.h"
 #include "notebook/notebook_failure.h"
 #include "notebook/notebook_file.h"
+#include "notebook/row_reader.h"
 #include "notebook/schema.h"
 
 #include <SQLiteCpp/Backup.h>
@@ -272,6 +273,20 @@ base::Result<Notebook> Notebook::open_to_write(const std::string& path, const Op
 }
 
 const std::string& Notebook::path() const { return file_->path; }
+
+NotebookIdentity Notebook::identity() const {
+  return carrying_over([&] {
+    NotebookIdentity identity{.schema_version = file_->version};
+    each_row(file_->database, "notebook", "", {}, [&](const Row& cells) {
+      RowReader row(cells);
+      row.skip();
+      identity.uid = row.text();
+      identity.made_at_utc = row.text();
+      identity.made_by = row.text();
+    });
+    return identity;
+  });
+}
 
 std::vector<JournalEntry> Notebook::journal() const {
   return carrying_over([&] { return journal_of(file_->database); });

@@ -47,6 +47,13 @@ struct JournalEntry {
   bool operator==(const JournalEntry&) const = default;
 };
 
+struct NotebookIdentity {
+  std::string uid;
+  std::string made_at_utc;
+  std::string made_by;
+  std::int64_t schema_version = 0;  // of the file as it is
+};
+
 // What the file holds, inside the folder only.
 struct NotebookFile;
 
@@ -74,6 +81,7 @@ class Notebook {
   ~Notebook();  // folds the log into the file where it is the last to have it open
 
   [[nodiscard]] const std::string& path() const;
+  [[nodiscard]] NotebookIdentity identity() const;
   [[nodiscard]] std::vector<JournalEntry> journal() const;
 
   // The inverse of an entry as a new one. Refused where it was undone already, and where later

@@ -1,7 +1,7 @@
 // What holds of every notebook, whatever was done with it.
 #include "notebook/any_trial_test.h"
 #include "notebook/check.h"
-#include "notebook/content_in_words.h"
+#include "notebook/content_in_words_test.h"
 #include "notebook/looks.h"
 #include "notebook/made_notebook.h"
 #include "notebook/merge.h"

@@ -21,10 +21,6 @@ using base::Problem;
 using base::ProblemKind;
 using Judged = base::ResultOrProblems<JudgedFiles>;
 
-tl::unexpected<std::vector<Problem>> none_judged(Problem problem) {
-  return tl::unexpected<std::vector<Problem>>(std::vector<Problem>{std::move(problem)});
-}
-
 // What can be asked of tables only.
 std::optional<Problem> problem_with_notebook(std::span<const std::string> paths,
                                              const JudgeOptions& options) {
@@ -124,7 +120,7 @@ Judged judge_notebook(const std::string& path,
                       const base::Executor& executor,
                       const base::ProgressReport& progress) {
   const auto kept = checked_trial_in(path, options.trial.value_or(""));
-  if (!kept) return none_judged(kept.error());
+  if (!kept) return base::failed_by(kept.error());
   auto judgements = judge_trial(kept->trial, options, executor, progress);
   if (!judgements) return tl::unexpected<std::vector<Problem>>(std::move(judgements.error()));
   notebook::StoredJudgement judgement{.inputs = inputs_of(kept->trial),
@@ -152,15 +148,16 @@ Judged judge_files(std::span<const std::string> paths,
   const auto notebook = std::ranges::find_if(paths, is_notebook);
   if (notebook != paths.end()) {
     if (auto problem = problem_with_notebook(paths, options)) {
-      return none_judged(std::move(*problem));
+      return base::failed_by(std::move(*problem));
     }
     return judge_notebook(*notebook, options, by, executor, progress);
   }
   if (options.trial) {
-    return none_judged({.kind = ProblemKind::conflicting,
-                        .sentence = "--trial says which trial of a notebook; a table is one trial.",
-                        .place = {.column = "--trial", .found = *options.trial},
-                        .accepted = "a notebook, or no --trial"});
+    return base::failed_by(
+        {.kind = ProblemKind::conflicting,
+         .sentence = "--trial says which trial of a notebook; a table is one trial.",
+         .place = {.column = "--trial", .found = *options.trial},
+         .accepted = "a notebook, or no --trial"});
   }
   auto judgements = judge_tables(paths, options, executor, progress);
   if (!judgements) return tl::unexpected<std::vector<Problem>>(std::move(judgements.error()));

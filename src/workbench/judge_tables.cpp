@@ -27,10 +27,6 @@ using base::Problem;
 using base::ProblemKind;
 using Judgements = std::vector<verdicts::Judgement>;
 
-tl::unexpected<std::vector<Problem>> refused(Problem problem) {
-  return tl::unexpected<std::vector<Problem>>(std::vector<Problem>{std::move(problem)});
-}
-
 base::Result<blunting::ModelSpec> model_named(const std::string& name) {
   if (name == "default") return blunting::default_model();
   if (name == "plain") return blunting::plain_model();
@@ -278,17 +274,17 @@ base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& given,
                                                const base::Executor& executor,
                                                const base::ProgressReport& progress) {
   const auto model = model_named(options.model);
-  if (!model) return refused(model.error());
+  if (!model) return base::failed_by(model.error());
   std::optional<trials::Trial> stated;  // a copy only where the level is asked for
   if (options.test_level) stated = with_test_level(given, *options.test_level);
   const trials::Trial& trial = stated ? *stated : given;
   const auto keys = fits_wanted(trial, options);
-  if (!keys) return refused(keys.error());
+  if (!keys) return base::failed_by(keys.error());
   const auto stop_readings = stop_readings_of(trial, *keys, options.stop_reading);
-  if (!stop_readings) return refused(stop_readings.error());
+  if (!stop_readings) return base::failed_by(stop_readings.error());
   auto made = make_all(trial, *keys, *model, *stop_readings, options, executor, progress);
-  if (!made) return refused(made.error());
-  if (made->curves.empty() && made->lives.empty()) return refused(made->not_judged.front());
+  if (!made) return base::failed_by(made.error());
+  if (made->curves.empty() && made->lives.empty()) return base::failed_by(made->not_judged.front());
   const std::vector<Problem> not_judged = made->not_judged;
   const bool idle_level = options.test_level && made->lives.empty();
   auto between = read_against_tested(

@@ -17,10 +17,6 @@ namespace {
 
 using Problems = std::vector<base::Problem>;
 
-tl::unexpected<Problems> none_taken(base::Problem problem) {
-  return tl::unexpected<Problems>(Problems{std::move(problem)});
-}
-
 // Problems of the notebook's own name no file.
 base::Problem with_file(base::Problem problem, const std::string& path) {
   if (problem.place.file.empty()) problem.place.file = path;
@@ -55,7 +51,7 @@ base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request, const Hand
   return naming_the_file(request.notebook, [&]() -> Outcome {
     // First, since a large table takes a while.
     auto opened = opened_to_write(request.notebook, hand);
-    if (!opened) return none_taken(opened.error());
+    if (!opened) return base::failed_by(opened.error());
     std::vector<notebook::TakenTable> tables;
     auto rows = rows_of(request, [&](const std::string& path, std::string_view bytes) {
       tables.push_back({.file_name = std::filesystem::path(path).filename().string(),

@@ -250,5 +250,69 @@ TEST(ANotebook, IsAskedForInTheRightWay) {
   EXPECT_EQ(keenfall({"log", notebook, "--kind=glint"}).exit_code, 2);
 }
 
+TEST(ANotebook, IsHandedOutInThreeFormsAndTakenBackFromAPackage) {
+  const std::string notebook = a_notebook("out.keen");
+  keenfall({"take", notebook, a_table("out.csv", readings_of(2))});
+  keenfall({"strike", notebook, "--run=2", "--blade=A", "--cuts=40", "--reason", "slipped"});
+  for (const char* made : {"out_of_it.csv", "out_of_it.json", "out_package", "fresh.keen"}) {
+    std::filesystem::remove_all(scratch(made));
+  }
+
+  const Said table = keenfall({"export", notebook, scratch("out_of_it.csv").string()});
+  const Said document = keenfall({"export", notebook, scratch("out_of_it.json").string()});
+  const Said package = keenfall({"export", notebook, scratch("out_package").string()});
+  const std::string fresh = a_notebook("fresh.keen");
+  const Said back = keenfall({"take", fresh, scratch("out_package").string()});
+
+  EXPECT_THAT(table.out, HasSubstr("is the trial out as a table"));
+  EXPECT_THAT(document.out, HasSubstr("as one JSON document"));
+  EXPECT_THAT(package.out, HasSubstr("as a data package"));
+  EXPECT_EQ(back.exit_code, 0) << back.err;
+  EXPECT_THAT(back.out, HasSubstr("1 new trial, 6 runs and 36 readings from"));
+  auto of_fresh = judged(fresh);
+  auto of_table = judged(scratch("out_of_it.csv").string());
+  EXPECT_EQ(of_fresh["comparisons"], judged(notebook)["comparisons"]);
+  EXPECT_EQ(of_table["comparisons"], of_fresh["comparisons"]);
+  EXPECT_EQ(of_table["runs"], of_fresh["runs"]);
+  EXPECT_EQ(keenfall({"export", notebook, scratch("out_package").string()}).exit_code, 4);
+}
+
+TEST(ANotebook, IsMergedWithACopyThatWentOnElsewhere) {
+  const std::string here = a_notebook("here.keen");
+  keenfall({"take", here, a_table("both.csv", readings_of(1))});
+  const std::string there = scratch("there.keen").string();
+  std::filesystem::remove(there);
+  keenfall({"backup", here, there});
+  keenfall({"take", there, "--trial=both", a_table("more.csv", readings_of(2))});
+
+  const Said merged = keenfall({"merge", here, there, "--why=from the other bench"});
+  const Said again = keenfall({"merge", here, there});
+
+  EXPECT_EQ(merged.exit_code, 0) << merged.err;
+  EXPECT_THAT(merged.out, HasSubstr("0 new trials, 3 runs and 18 readings from"));
+  EXPECT_THAT(again.out, HasSubstr("Nothing new: all of"));
+  EXPECT_THAT(keenfall({"log", here}).out,
+              AllOf(HasSubstr("merge there.keen"), HasSubstr("why: from the other bench")));
+}
+
+TEST(ANotebook, ListsWhatIsInConflictUntilItIsSaidWhatIsMeant) {
+  const std::string here = a_notebook("mine.keen");
+  const std::string there = a_notebook("yours.keen");
+  keenfall({"take", here, "--trial=spring", a_table("mine.csv", readings_of(1))});
+  keenfall({"take", there, "--trial=spring", a_table("yours.csv", readings_of(2))});
+
+  const Said asked = keenfall({"merge", here, there});
+  const Said apart = keenfall({"merge", here, there, "--apart=T."});
+
+  EXPECT_EQ(asked.exit_code, 3);
+  EXPECT_THAT(asked.err,
+              AllOf(HasSubstr("a trial called spring"),
+                    HasSubstr("a blade called A"),
+                    HasSubstr("nothing was merged.")));
+  EXPECT_EQ(apart.exit_code, 0) << apart.err;
+  EXPECT_THAT(keenfall({"show", here}).out, HasSubstr("spring (T.)"));
+  EXPECT_EQ(keenfall({"merge", here, there, "--same", "--apart=T."}).exit_code, 2);
+}
+
 }  // namespace
 }  // namespace keenfall::journeys

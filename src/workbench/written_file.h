@@ -6,7 +6,7 @@
 #include <optional>
 #include <string>
 
-namespace keenfall::cli {
+namespace keenfall::workbench {
 
 enum class Existing { is_replaced, is_kept };
 
@@ -15,4 +15,4 @@ enum class Existing { is_replaced, is_kept };
                                                             const std::string& content,
                                                             Existing existing);
 
-}  // namespace keenfall::cli
+}  // namespace keenfall::workbench

@@ -1,4 +1,4 @@
-#include "cli/written_file.h"
+#include "workbench/written_file.h"
 
 #include <cerrno>
 #include <cstring>
@@ -6,7 +6,7 @@
 #include <fstream>
 #include <system_error>
 
-namespace keenfall::cli {
+namespace keenfall::workbench {
 
 namespace {
 
@@ -54,4 +54,4 @@ std::optional<base::Problem> write_whole_file(const std::string& path,
   return std::nullopt;
 }
 
-}  // namespace keenfall::cli
+}  // namespace keenfall::workbench

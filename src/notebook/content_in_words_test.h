@@ -5,6 +5,7 @@
 #include "notebook/content.h"
 
 #include <algorithm>
+#include <cstdio>
 #include <map>
 #include <string>
 #include <utility>

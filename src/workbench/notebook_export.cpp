@@ -1,0 +1,89 @@
+#include "workbench/notebook_export.h"
+
+#include "exchange/long_table.h"
+#include "exchange/long_table_text.h"
+#include "wire/notebook_json.h"
+#include "workbench/notebook_opening.h"
+#include "workbench/notebook_package.h"
+#include "workbench/notebook_pages.h"
+#include "workbench/written_file.h"
+
+#include <optional>
+#include <utility>
+
+namespace keenfall::workbench {
+
+namespace {
+
+ExportForm form_of(const ExportRequest& request) {
+  if (request.form != ExportForm::decide) return request.form;
+  if (request.to.ends_with(".csv")) return ExportForm::long_table;
+  if (request.to.ends_with(".json")) return ExportForm::json;
+  return ExportForm::data_package;
+}
+
+// Where a reading stood in its table, and what was remarked then, is no part of a trial's content.
+trials::Trial without_its_table(trials::Trial trial) {
+  trial.remarks.clear();
+  trial.name.clear();
+  for (trials::Run& run : trial.runs) {
+    for (trials::Reading& reading : run.readings) reading.line = 0;
+    for (trials::EdgeLife& life : run.edge_lives) life.line = 0;
+  }
+  return trial;
+}
+
+// Is the trial that the text says this one?
+bool says_all_of(const std::string& text, const trials::Trial& trial) {
+  exchange::TableOptions options;
+  for (const trials::ReadingSeries& series : trial.series) {
+    options.defined_kinds.push_back(series.kind);
+  }
+  auto read = exchange::take_table_text(text, "table.csv", options);
+  return read && without_its_table(std::move(*read)) == without_its_table(trial);
+}
+
+base::Result<Exported> export_table(const ExportRequest& request) {
+  const auto kept = trial_in(request.notebook, request.trial);
+  if (!kept) return base::failed(kept.error());
+  const std::string text = exchange::long_table_of(kept->trial);
+  if (auto problem = write_whole_file(request.to, text, Existing::is_kept)) {
+    return base::failed(std::move(*problem));
+  }
+  return Exported{.form = ExportForm::long_table,
+                  .trial = kept->trial.name,
+                  .is_whole = says_all_of(text, kept->trial)};
+}
+
+base::Problem whole_notebook_only(const std::string& trial) {
+  return {.kind = base::ProblemKind::conflicting,
+          .sentence = "--trial is for a table; as JSON or a data package the whole notebook goes.",
+          .place = {.column = "--trial", .found = trial},
+          .accepted = "a name that ends in .csv, or no --trial"};
+}
+
+base::Result<Exported> export_whole(const ExportRequest& request, ExportForm form) {
+  if (!request.trial.empty()) return base::failed(whole_notebook_only(request.trial));
+  const auto opened = opened_to_read(request.notebook);
+  if (!opened) return base::failed(opened.error());
+  std::optional<base::Problem> problem;
+  if (form == ExportForm::json) {
+    problem = write_whole_file(
+        request.to, wire::notebook_to_json(*opened, request.program_version), Existing::is_kept);
+  } else {
+    problem = write_package(*opened, request.to, request.at_utc);
+  }
+  if (problem) return base::failed(std::move(*problem));
+  return Exported{.form = form};
+}
+
+}  // namespace
+
+base::Result<Exported> export_notebook(const ExportRequest& request) {
+  const ExportForm form = form_of(request);
+  return naming_the_file(request.notebook, [&] {
+    return form == ExportForm::long_table ? export_table(request) : export_whole(request, form);
+  });
+}
+
+}  // namespace keenfall::workbench

@@ -1,0 +1,36 @@
+// A notebook's content in files that others can read: the readings of a trial as a long table, the
+// whole as one JSON document, or as a data package that a notebook takes back.
+//
+// Strikes, voids, doubts and looks are in all of them. A file or folder that is there already is
+// left alone. Fails with a Problem where the notebook cannot be opened, has no such trial, or the
+// file cannot be written; throws NotebookTrouble where it is damaged.
+#pragma once
+
+#include "base/result.h"
+
+#include <string>
+
+namespace keenfall::workbench {
+
+enum class ExportForm { decide, long_table, json, data_package };
+
+struct ExportRequest {
+  std::string notebook;
+  std::string to;
+  ExportForm form = ExportForm::decide;  // by the name: .csv, .json, else a package's folder
+  std::string trial;                     // of a long table; empty: the only one
+  std::string program_version;
+  std::string at_utc;
+};
+
+struct Exported {
+  ExportForm form = ExportForm::long_table;
+  std::string trial;  // of a long table
+  // Does the table say all that the notebook has of the trial? A kind of one's own is defined again
+  // by whoever reads it; runs without anything in them have no row.
+  bool is_whole = true;
+};
+
+[[nodiscard]] base::Result<Exported> export_notebook(const ExportRequest& request);
+
+}  // namespace keenfall::workbench

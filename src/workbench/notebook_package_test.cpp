@@ -1,0 +1,194 @@
+// A notebook through a data package and back, and packages that are not as they should be.
+#include "workbench/notebook_package.h"
+
+#include "notebook/any_trial_test.h"
+#include "notebook/check.h"
+#include "notebook/content_in_words_test.h"
+#include "notebook/kept_trials.h"
+#include "notebook/looks.h"
+#include "notebook/merge.h"
+#include "notebook/random_uid.h"
+#include "notebook/strike.h"
+
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <string>
+#include <vector>
+
+#include <unistd.h>
+
+namespace keenfall::workbench {
+namespace {
+
+using notebook::Notebook;
+using notebook::testing::content_in_words;
+
+std::filesystem::path scratch_folder() {
+  const std::filesystem::path in_memory = "/dev/shm";
+  const auto place =
+      std::filesystem::is_directory(in_memory) ? in_memory : std::filesystem::temp_directory_path();
+  const auto folder = place / ("keenfall_package_" + std::to_string(getpid()));
+  std::filesystem::remove_all(folder);
+  std::filesystem::create_directory(folder);
+  return folder;
+}
+
+Notebook new_notebook(const std::string& path) {
+  return std::move(*Notebook::create(
+      path, {.uid = notebook::random_uid(), .made_by = "test"}, {.words = "R.", .at_utc = "now"}));
+}
+
+notebook::Authorship by() {
+  return {.client_id = notebook::random_uid(), .at_utc = "2026-11-26T12:00:00Z", .who = "R."};
+}
+
+RC_GTEST_PROP(ADataPackage, IsTakenBackByANewNotebookEqualInContent, ()) {
+  const auto folder = scratch_folder();
+  Notebook notebook = new_notebook(folder / "a.keen");
+  for (const char* name : {"spring", "autumn"}) {
+    RC_ASSERT(take(notebook, notebook::testing::any_trial(name), {}, by()).has_value());
+    const std::string answer = "{\"said\": \"" + *notebook::testing::any_words() + "\"}";
+    RC_ASSERT(
+        count_look(
+            notebook, name, {.inputs = {.sha256 = std::string(64, 'a')}, .answer = answer}, by())
+            .has_value());
+  }
+  RC_ASSERT(!write_package(notebook, folder / "package", "2026-11-26T12:00:00Z").has_value());
+  Notebook back = new_notebook(folder / "b.keen");
+
+  const auto package = read_package(folder / "package");
+  RC_ASSERT(package.has_value());
+  RC_ASSERT(merge(back, package->content->notebook(), "take package", {}, by()).has_value());
+
+  RC_ASSERT(content_in_words(back) == content_in_words(notebook));
+  RC_ASSERT(check(back).empty());
+}
+
+class APackage : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    Notebook notebook = new_notebook(folder_ / "a.keen");
+    trials::Trial trial{
+        .name = "spring",
+        .blades = {{.name = "A", .steel = "C75S"}},
+        .series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"}}};
+    trials::Run run{.name = "1", .arm = {.blade = "A", .medium = {.name = "felt"}}};
+    run.readings = {{.cuts = 0, .reading = 104}, {.cuts = 10, .reading = 151.5}};
+    trial.runs = {run};
+    ASSERT_TRUE(take(notebook, trial, {}, by()));
+    ASSERT_FALSE(write_package(notebook, package_, "2026-11-26T12:00:00Z"));
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  [[nodiscard]] std::string text(const std::string& name) const {
+    std::ifstream file(package_ / name);
+    return {std::istreambuf_iterator<char>(file), {}};
+  }
+  // In a file of the package, and of the descriptor everything that would notice it.
+  void replace(const std::string& name, const std::string& from, const std::string& to) const {
+    std::string changed = text(name);
+    const auto at = changed.find(from);
+    ASSERT_NE(at, std::string::npos) << changed;
+    changed.replace(at, from.size(), to);
+    std::ofstream(package_ / name) << changed;
+  }
+  void forget_hashes() const {
+    std::string descriptor = text("datapackage.json");
+    for (auto at = descriptor.find("\"hash\""); at != std::string::npos;
+         at = descriptor.find("\"hash\"")) {
+      descriptor.replace(at, 6, "\"note\"");
+    }
+    std::ofstream(package_ / "datapackage.json") << descriptor;
+  }
+  [[nodiscard]] std::vector<base::Problem> problems() const {
+    const auto read = read_package(package_);
+    return read ? std::vector<base::Problem>() : read.error();
+  }
+
+  std::filesystem::path folder_ = scratch_folder();
+  std::filesystem::path package_ = folder_ / "package";
+};
+
+TEST_F(APackage, IsKnownByItsDescriptor) {
+  EXPECT_TRUE(is_package(package_));
+  EXPECT_TRUE(is_package(package_ / "datapackage.json"));
+  EXPECT_FALSE(is_package(folder_));
+  EXPECT_FALSE(is_package(folder_ / "a.keen"));
+}
+
+TEST_F(APackage, IsNotWrittenOverAnything) {
+  const Notebook notebook = std::move(*Notebook::open_to_read(folder_ / "a.keen"));
+
+  const auto problem = write_package(notebook, package_, "2026-11-26T12:00:00Z");
+
+  ASSERT_TRUE(problem);
+  EXPECT_NE(problem->sentence.find("it was left as it is"), std::string::npos);
+  EXPECT_TRUE(problems().empty());
+}
+
+TEST_F(APackage, OfWhichAFileWasChangedIsRefused) {
+  replace("reading.csv", "151.5", "115.5");
+
+  ASSERT_EQ(problems().size(), 1U);
+  EXPECT_EQ(problems()[0].sentence,
+            "This file is not the one that the package was written with: its SHA-256 is another "
+            "than the descriptor says.");
+  EXPECT_EQ(problems()[0].place.file, package_ / "reading.csv");
+}
+
+TEST_F(APackage, NamesEveryRowThatCannotBe) {
+  forget_hashes();
+  replace("reading.csv", "151.5", "many");
+  replace("reading.csv", "1,0,0,0", "1,0,0,-5");
+
+  const auto found = problems();
+
+  ASSERT_EQ(found.size(), 2U);
+  EXPECT_EQ(found[0].sentence, "The row breaks the rule that cuts >= 0.");
+  EXPECT_EQ(found[0].place.line, 2U);
+  EXPECT_EQ(found[1].place.column, "reading");
+  EXPECT_EQ(found[1].place.found, "many");
+}
+
+TEST_F(APackage, WhoseRowsDoNotFitTogetherIsRefused) {
+  forget_hashes();
+  replace("reading.csv", "1,1,0", "1,1,7");
+
+  ASSERT_EQ(problems().size(), 1U);
+  EXPECT_EQ(problems()[0].sentence,
+            "The rows of this package do not fit together: a reading is of a series that its trial "
+            "has not.");
+}
+
+TEST_F(APackage, WhoseRowsReferToNothingIsRefused) {
+  forget_hashes();
+  replace("reading.csv", "\n1,1", "\n8,1");
+
+  ASSERT_EQ(problems().size(), 1U);
+  EXPECT_EQ(problems()[0].sentence, "The row refers to one that is not there.");
+  EXPECT_EQ(problems()[0].place.line, 3U);
+}
+
+TEST_F(APackage, OfAnotherProgramOrANewerOneIsRefused) {
+  replace("datapackage.json", "\"keenfall_format\": \"1\"", "\"keenfall_format\": \"7\"");
+  EXPECT_EQ(problems()[0].sentence,
+            "This data package was written by a newer Keenfall (format 7).");
+
+  replace("datapackage.json", "\"keenfall_format\": \"7\"", "\"own\": \"1\"");
+  EXPECT_EQ(problems()[0].sentence,
+            "This data package is not one of a notebook: it does not say which format it has.");
+}
+
+TEST_F(APackage, WithoutAFileItDescribesIsRefused) {
+  std::filesystem::remove(package_ / "run.csv");
+
+  ASSERT_FALSE(problems().empty());
+  EXPECT_EQ(problems()[0].place.file, package_ / "run.csv");
+}
+
+}  // namespace
+}  // namespace keenfall::workbench
