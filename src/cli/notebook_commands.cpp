@@ -97,6 +97,7 @@ Outcome take_package(const Asked& asked) {
   if (typed.shape) option = "--shape";
   if (typed.decimal) option = "--decimal";
   if (typed.kind) option = "--kind";
+  if (typed.keep_good) option = "--keep-good";
   if (option.empty()) return merge_in(asked, "nothing was taken");
   return wrong(asked, option, option + " is for tables; a data package says itself what is in it.");
 }

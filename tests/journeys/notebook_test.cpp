@@ -266,7 +266,7 @@ TEST(ANotebook, IsHandedOutInThreeFormsAndTakenBackFromAPackage) {
 
   EXPECT_THAT(table.out, HasSubstr("is the trial out as a table"));
   EXPECT_THAT(document.out, HasSubstr("as one JSON document"));
-  EXPECT_THAT(package.out, HasSubstr("as a data package"));
+  EXPECT_THAT(package.out, HasSubstr("is the whole notebook as a data"));
   EXPECT_EQ(back.exit_code, 0) << back.err;
   EXPECT_THAT(back.out, HasSubstr("1 new trial, 6 runs and 36 readings from"));
   auto of_fresh = judged(fresh);
