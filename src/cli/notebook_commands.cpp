@@ -1,7 +1,8 @@
 #include "cli/notebook_commands.h"
 
-#include "cli/hand.h"
+#include "cli/asked.h"
 #include "cli/judge_request.h"
+#include "cli/merge_commands.h"
 #include "cli/notebook_text.h"
 #include "cli/text_layout.h"
 #include "cli/typed_options.h"
@@ -22,89 +23,18 @@ namespace {
 
 constexpr const char* kNothingChanged = "nothing was changed";
 
-// A command as it was typed, with all it meets.
-struct Asked {
-  std::string command;
-  TypedOptions typed;
-  const Surroundings& around;
-
-  [[nodiscard]] const std::string& word(std::size_t i) const { return typed.positionals[i]; }
-  [[nodiscard]] const NotebookJobs& jobs() const { return around.use_cases.notebook; }
-};
-
-Outcome wrong(const Asked& asked, const std::string& option, const std::string& sentence) {
-  return wrong_usage({{.sentence = sentence, .place = {.column = option}}}, asked.command);
-}
-
-Outcome done(const Asked& asked, const std::string& sentence) {
-  return {.out = wrapped(shown_as(sentence, asked.around.look), {}, asked.around.look)};
-}
-
-workbench::Hand hand_of(const Asked& asked) { return hand_of(asked.typed, asked.around); }
-
 Outcome make_new(const Asked& asked) {
   const auto made =
-      asked.jobs().make(asked.word(0), "keenfall " + asked.around.program_version, hand_of(asked));
+      asked.jobs().make(asked.word(0), "keenfall " + asked.around.program_version, asked.hand());
   if (!made) return refused({made.error()}, kNothingChanged);
   return done(asked,
               *made + " is a new notebook. To put a table into it: keenfall take " + *made +
                   " readings.csv");
 }
 
-// What the options say of another notebook's content; a wrong one as an Outcome.
-tl::expected<notebook::MergeRules, Outcome> merge_rules(const Asked& asked) {
-  const TypedOptions& typed = asked.typed;
-  if (typed.same && typed.apart) {
-    return tl::unexpected(wrong(asked,
-                                "--apart",
-                                "--same says that what is called alike is one thing, --apart that "
-                                "it is two. Say one of them."));
-  }
-  if (typed.apart && typed.apart->empty()) {
-    return tl::unexpected(
-        wrong(asked, "--apart", "--apart needs a name, to tell the other's by: --apart=R."));
-  }
-  notebook::MergeRules rules{.apart = typed.apart.value_or(""),
-                             .keeps_what_is_here = typed.keep_here};
-  if (typed.same) rules.alike_names = notebook::AlikeNames::are_one;
-  if (typed.apart) rules.alike_names = notebook::AlikeNames::are_apart;
-  return rules;
-}
-
-Outcome merge_in(const Asked& asked, const std::string& if_refused) {
-  const auto rules = merge_rules(asked);
-  if (!rules) return rules.error();
-  const auto merged = asked.jobs().merge(
-      {.notebook = asked.word(0), .other = asked.word(1), .rules = *rules}, hand_of(asked));
-  if (!merged) return refused(merged.error(), if_refused);
-  return {.out = merged_text(*merged, asked.word(1), asked.around.look)};
-}
-
-Outcome merge(const Asked& asked) { return merge_in(asked, "nothing was merged"); }
-
-// A package was read when its notebook took it, and names its trials itself.
-Outcome take_package(const Asked& asked) {
-  const TypedOptions& typed = asked.typed;
-  if (typed.positionals.size() > 2) {
-    return wrong(asked, "--", "A data package is taken by itself, and not with other files.");
-  }
-  std::string option;
-  if (typed.trial) option = "--trial";
-  if (!typed.columns.empty()) option = "--column";
-  if (!typed.defined_kinds.empty()) option = "--define-kind";
-  if (!typed.where.empty()) option = "--where";
-  if (!typed.sheets.empty()) option = "--sheet";
-  if (typed.shape) option = "--shape";
-  if (typed.decimal) option = "--decimal";
-  if (typed.kind) option = "--kind";
-  if (typed.keep_good) option = "--keep-good";
-  if (option.empty()) return merge_in(asked, "nothing was taken");
-  return wrong(asked, option, option + " is for tables; a data package says itself what is in it.");
-}
-
 Outcome take_tables_in(const Asked& asked) {
   if (std::ranges::any_of(asked.typed.positionals, workbench::is_package)) {
-    return take_package(asked);
+    return take_package_command(asked);
   }
   if (asked.typed.same || asked.typed.apart || asked.typed.keep_here) {
     return wrong(asked,
@@ -119,7 +49,7 @@ Outcome take_tables_in(const Asked& asked) {
                                         .trial = asked.typed.trial.value_or(""),
                                         .options = request->options.table,
                                         .keeps_good = asked.typed.keep_good},
-                                       hand_of(asked));
+                                       asked.hand());
   if (!taken) return refused(taken.error(), "nothing was taken");
   std::string text = taken_text(*taken, asked.around.look);
   if (taken->left_out.empty()) return {.out = std::move(text)};
@@ -159,7 +89,7 @@ Outcome undo(const Asked& asked) {
     }
     entry = number;
   }
-  const auto undone = asked.jobs().undo(asked.word(0), entry, hand_of(asked));
+  const auto undone = asked.jobs().undo(asked.word(0), entry, asked.hand());
   if (!undone) return refused({undone.error()}, kNothingChanged);
   return done(asked,
               "Done, as entry " + std::to_string(undone->entry) + ": " + undone->what +
@@ -205,7 +135,7 @@ Outcome strike(const Asked& asked) {
                  "--reading and --station narrow down what --cuts names. Say --cuts too; without "
                  "any of them the whole run is voided.");
   }
-  const auto struck = asked.jobs().strike(asked.word(0), request, hand_of(asked));
+  const auto struck = asked.jobs().strike(asked.word(0), request, asked.hand());
   if (!struck) return refused({struck.error()}, kNothingChanged);
   return done(asked, struck_words(*struck, request.run));
 }
@@ -222,28 +152,6 @@ Outcome back_up(const Asked& asked) {
   const auto copy = asked.jobs().back_up(asked.word(0), asked.word(1));
   if (!copy) return refused({copy.error()}, "no copy was made");
   return done(asked, *copy + " is a whole copy of " + asked.word(0) + ".");
-}
-
-Outcome export_content(const Asked& asked) {
-  using workbench::ExportForm;
-  static const std::map<std::string, ExportForm> forms = {{"csv", ExportForm::long_table},
-                                                          {"json", ExportForm::json},
-                                                          {"package", ExportForm::data_package}};
-  workbench::ExportRequest request{.notebook = asked.word(0),
-                                   .to = asked.word(1),
-                                   .trial = asked.typed.trial.value_or(""),
-                                   .program_version = asked.around.program_version,
-                                   .at_utc = asked.around.utc_now()};
-  if (asked.typed.as) {
-    const auto form = forms.find(*asked.typed.as);
-    if (form == forms.end()) {
-      return wrong(asked, "--as", "--as is csv, json or package, not \"" + *asked.typed.as + "\".");
-    }
-    request.form = form->second;
-  }
-  const auto exported = asked.jobs().export_content(request);
-  if (!exported) return refused({exported.error()}, "nothing was exported");
-  return done(asked, exported_words(*exported, request.to));
 }
 
 struct NotebookCommand {
@@ -288,13 +196,13 @@ const std::map<std::string, NotebookCommand>& commands() {
         2,
         2,
         "a notebook and a file or folder to make: keenfall export bench.keen readings.csv",
-        export_content}},
+        export_command}},
       {"merge",
        {Command::merge,
         2,
         2,
         "a notebook and the one to bring into it: keenfall merge bench.keen other.keen",
-        merge}},
+        merge_command}},
       {"check", {Command::look, 1, 1, "one notebook: keenfall check bench.keen", check}},
       {"backup",
        {Command::look,

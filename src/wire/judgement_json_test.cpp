@@ -1,6 +1,7 @@
 #include "wire/judgement_json.h"
 
 #include "wire/made_judgement.h"
+#include "wire/schema_faults_test.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -13,17 +14,11 @@
 #include <string>
 #include <vector>
 
-// The validator's headers are not written for our warnings.
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validation_results.hpp>
-#include <valijson/validator.hpp>
-
 namespace keenfall::wire {
 namespace {
 
 using nlohmann::json;
+using testing::faults_against_schema;
 using ::testing::HasSubstr;
 using testing::made_judgement;
 using ::testing::Not;
@@ -33,37 +28,15 @@ json parsed(const std::vector<Judgement>& judgements) {
   return json::parse(judgement_to_json({.program_version = "0.1.0", .judgements = judgements}));
 }
 
+std::string faults_in(const json& document) {
+  return faults_against_schema(document, "judgement.schema.json");
+}
+
 std::string text_of(const Judgement& judgement) {
   return judgement_to_json({.program_version = "0.1.0", .judgements = {judgement}});
 }
 
-// Empty when the document has the documented shape, else what is wrong. The schema's meaning is
-// that of JSON Schema draft 07, as an independent validator reads it.
-std::string faults_against_schema(const json& document) {
-  static const json schema_document = [] {
-    std::ifstream file(KEENFALL_SOURCE_DIR "/docs/wire/judgement.schema.json");
-    return json::parse(file);
-  }();
-  valijson::Schema schema;
-  valijson::SchemaParser parser;
-  parser.populateSchema(valijson::adapters::NlohmannJsonAdapter(schema_document), schema);
-  valijson::Validator validator;
-  valijson::ValidationResults results;
-  std::string faults;
-  if (!validator.validate(schema, valijson::adapters::NlohmannJsonAdapter(document), &results)) {
-    valijson::ValidationResults::Error error;
-    while (results.popError(error)) {
-      for (const std::string& step : error.context) faults += step;
-      faults += ": " + error.description + "\n";
-    }
-    faults += "refused";
-  }
-  return faults;
-}
-
-TEST(JudgementJson, HasTheDocumentedShape) {
-  EXPECT_EQ(faults_against_schema(parsed({made_judgement()})), "");
-}
+TEST(JudgementJson, HasTheDocumentedShape) { EXPECT_EQ(faults_in(parsed({made_judgement()})), ""); }
 
 TEST(JudgementJson, SaysOnceWhatIsCounted) {
   Judgement judgement = made_judgement();
@@ -72,7 +45,7 @@ TEST(JudgementJson, SaysOnceWhatIsCounted) {
   const json document = parsed({judgement});
 
   EXPECT_EQ(document["counted"], "strokes");
-  EXPECT_EQ(faults_against_schema(document), "");
+  EXPECT_EQ(faults_in(document), "");
   EXPECT_EQ(parsed({made_judgement()})["counted"], "cuts");
 }
 
@@ -92,7 +65,7 @@ TEST(JudgementJson, HasTheDocumentedShapeForEveryVerdict) {
 
     const json document = parsed({judgement});
 
-    EXPECT_EQ(faults_against_schema(document), "");
+    EXPECT_EQ(faults_in(document), "");
     EXPECT_EQ(document["comparisons"][0]["verdict"], verdicts::in_words(verdict));
   }
 }
@@ -106,7 +79,7 @@ TEST(JudgementJson, HasTheDocumentedShapeWhereverTheArmsAreCompared) {
     judgement.arms[0].common_reading = judgement.arms[0].half_keenness;
     judgement.comparisons[0].at = {.what = what, .level = 3, .reading = 400};
 
-    EXPECT_EQ(faults_against_schema(parsed({judgement})), "");
+    EXPECT_EQ(faults_in(parsed({judgement})), "");
   }
 }
 
@@ -121,7 +94,7 @@ TEST(JudgementJson, HasTheDocumentedShapeForEveryMotionAndDirection) {
         .motion = motion, .as_written = "rocking", .board = "end grain"};
     judgement.arms[0].arm.medium.condition = "wet";
 
-    EXPECT_EQ(faults_against_schema(parsed({judgement})), "");
+    EXPECT_EQ(faults_in(parsed({judgement})), "");
   }
 }
 
@@ -136,7 +109,7 @@ TEST(JudgementJson, HasTheDocumentedShapeForMatchedDifferingAndUnrecordedThings)
 
   const json document = parsed({judgement});
 
-  EXPECT_EQ(faults_against_schema(document), "");
+  EXPECT_EQ(faults_in(document), "");
   EXPECT_EQ(document["comparisons"][0]["also_differs"][2].count("a"), 0U);
 }
 
@@ -149,7 +122,7 @@ TEST(JudgementJson, HasTheDocumentedShapeWhenTheFitIsNotUsable) {
   judgement.runs[0].half_keenness_cuts.reset();
   judgement.runs[0].not_used_because = "every reading is struck";
 
-  EXPECT_EQ(faults_against_schema(parsed({judgement})), "");
+  EXPECT_EQ(faults_in(parsed({judgement})), "");
 }
 
 TEST(JudgementJson, PutsOtherKindsOfReadingBelowTheFirst) {
@@ -159,7 +132,7 @@ TEST(JudgementJson, PutsOtherKindsOfReadingBelowTheFirst) {
 
   const json document = parsed({made_judgement(), second});
 
-  EXPECT_EQ(faults_against_schema(document), "");
+  EXPECT_EQ(faults_in(document), "");
   EXPECT_EQ(document["kind"]["name"], "thread_push");
   EXPECT_EQ(document["also_judged"][0]["kind"]["name"], "card_bite");
   EXPECT_EQ(document["also_judged"][0]["kind"]["thread"], "card");
@@ -169,28 +142,28 @@ TEST(TheSchema, RefusesADocumentThatLacksAField) {
   json document = parsed({made_judgement()});
   document["comparisons"][0].erase("verdict");
 
-  EXPECT_NE(faults_against_schema(document), "");
+  EXPECT_NE(faults_in(document), "");
 }
 
 TEST(TheSchema, RefusesAVerdictNobodyGives) {
   json document = parsed({made_judgement()});
   document["comparisons"][0]["verdict"] = "better";
 
-  EXPECT_NE(faults_against_schema(document), "");
+  EXPECT_NE(faults_in(document), "");
 }
 
 TEST(TheSchema, RefusesAFieldItDoesNotKnow) {
   json document = parsed({made_judgement()});
   document["arms"][0]["score"] = 7;
 
-  EXPECT_NE(faults_against_schema(document), "");
+  EXPECT_NE(faults_in(document), "");
 }
 
 TEST(TheSchema, RefusesTextWhereANumberBelongs) {
   json document = parsed({made_judgement()});
   document["arms"][0]["half_keenness_cuts"]["median"] = "108";
 
-  EXPECT_NE(faults_against_schema(document), "");
+  EXPECT_NE(faults_in(document), "");
 }
 
 TEST(JudgementJson, KeepsNumbersAsTheyAre) {
@@ -232,8 +205,8 @@ TEST(JudgementJson, WritesASeedAsTextOnceADoubleCouldNotHoldIt) {
 
   EXPECT_EQ(parsed({small})["fit"]["seed"], 9007199254740991U);
   EXPECT_EQ(parsed({large})["fit"]["seed"], "18446744073709551615");
-  EXPECT_EQ(faults_against_schema(parsed({small})), "");
-  EXPECT_EQ(faults_against_schema(parsed({large})), "");
+  EXPECT_EQ(faults_in(parsed({small})), "");
+  EXPECT_EQ(faults_in(parsed({large})), "");
 }
 
 TEST(JudgementJson, GivesFurtherRunsAsANumberOrAsOverFortyOrNotAtAll) {
@@ -246,7 +219,7 @@ TEST(JudgementJson, GivesFurtherRunsAsANumberOrAsOverFortyOrNotAtAll) {
   EXPECT_EQ(document["comparisons"][5]["further_runs_each"], 8);
   EXPECT_EQ(document["comparisons"][4]["further_runs_each"], "over 40");
   EXPECT_EQ(document["comparisons"][0].count("further_runs_each"), 0U);
-  EXPECT_EQ(faults_against_schema(document), "");
+  EXPECT_EQ(faults_in(document), "");
 }
 
 TEST(JudgementJson, LeavesOutWhatWasNotRecorded) {
@@ -259,7 +232,7 @@ TEST(JudgementJson, LeavesOutWhatWasNotRecorded) {
   EXPECT_EQ(document["arms"][0]["edge"], json::object());
   EXPECT_EQ(document["arms"][0]["method"], json::object());
   EXPECT_EQ(document["kind"].count("thread"), 0U);
-  EXPECT_EQ(faults_against_schema(document), "");
+  EXPECT_EQ(faults_in(document), "");
 }
 
 TEST(JudgementJson, NamesAnglesPerSide) {
@@ -284,7 +257,7 @@ TEST(JudgementJson, SaysWhatHoldsAcrossMediaAndWhatFactorsDo) {
   judgement.comparisons.front().ratio_these_blades = testing::around(3.2, 0.2);
   const json document = parsed({judgement});
 
-  EXPECT_EQ(faults_against_schema(document), "");
+  EXPECT_EQ(faults_in(document), "");
   EXPECT_EQ(document["media_compared"]["blades"][2]["blade"], "C");
   EXPECT_EQ(document["media_compared"]["media"][1]["medium"], "uplifted matting");
   EXPECT_EQ(document["media_compared"]["interactions"][0]["advantage"],

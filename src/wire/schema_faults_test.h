@@ -1,0 +1,41 @@
+// For tests: what of a JSON document is not as its schema in docs/wire says.
+#pragma once
+
+#include <nlohmann/json.hpp>
+
+#include <fstream>
+#include <string>
+
+// The validator's headers are not written for our warnings.
+#include <valijson/adapters/nlohmann_json_adapter.hpp>
+#include <valijson/schema.hpp>
+#include <valijson/schema_parser.hpp>
+#include <valijson/validation_results.hpp>
+#include <valijson/validator.hpp>
+
+namespace keenfall::wire::testing {
+
+// Empty when the document has the documented shape, else what is wrong. The schema's meaning is
+// that of JSON Schema draft 07, as an independent validator reads it.
+inline std::string faults_against_schema(const nlohmann::json& document,
+                                         const std::string& schema_name) {
+  std::ifstream file(KEENFALL_SOURCE_DIR "/docs/wire/" + schema_name);
+  const auto schema_document = nlohmann::json::parse(file);
+  valijson::Schema schema;
+  valijson::SchemaParser parser;
+  parser.populateSchema(valijson::adapters::NlohmannJsonAdapter(schema_document), schema);
+  valijson::Validator validator;
+  valijson::ValidationResults results;
+  std::string faults;
+  if (!validator.validate(schema, valijson::adapters::NlohmannJsonAdapter(document), &results)) {
+    valijson::ValidationResults::Error error;
+    while (results.popError(error)) {
+      for (const std::string& step : error.context) faults += step;
+      faults += ": " + error.description + "\n";
+    }
+    faults += "refused";
+  }
+  return faults;
+}
+
+}  // namespace keenfall::wire::testing
