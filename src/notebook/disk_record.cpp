@@ -1,6 +1,7 @@
 #include "notebook/disk_record.h"
 
 #include <algorithm>
+#include <filesystem>
 #include <fstream>
 #include <set>
 
@@ -95,7 +96,7 @@ void DiskRecord::leave(const std::string& folder, Random& random) const {
     const auto found = source.find(name);
     if (found == source.end()) continue;
     const std::string bytes = one_of_its_states(*found->second, random);
-    std::ofstream(folder + "/" + name, std::ios::binary)
+    std::ofstream(std::filesystem::path(folder) / name, std::ios::binary)
         .write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
   }
 }

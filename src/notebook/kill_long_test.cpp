@@ -179,7 +179,7 @@ NotebookState told_after(const std::string& twin,
   EXPECT_TRUE(notebook);
   Changes changes(writer);
   for (int i = 0; i < acknowledged; ++i) changes.make_next(*notebook);
-  const NotebookState told = state_of(*notebook);
+  NotebookState told = state_of(*notebook);
   if (told == found) return told;
   changes.make_next(*notebook);  // it may have been made and not yet said
   return state_of(*notebook);

@@ -109,10 +109,10 @@ SQLite::Database opened_to_read(const std::string& path) {
     return database;
   }
   if (has_log_beside(path)) {
-    return SQLite::Database(path, SQLite::OPEN_READONLY);
+    return {path, SQLite::OPEN_READONLY};
   }
-  return SQLite::Database("file:" + percent_encoded(path) + "?immutable=1",
-                          SQLite::OPEN_READONLY | SQLite::OPEN_URI);
+  return {"file:" + percent_encoded(path) + "?immutable=1",
+          SQLite::OPEN_READONLY | SQLite::OPEN_URI};
 }
 
 // A file made only where nothing is, in one step; gone again unless it is kept.

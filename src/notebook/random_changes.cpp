@@ -150,7 +150,7 @@ std::vector<Step> scripted_steps() {
 std::vector<Step> random_steps(unsigned seed, std::size_t count) {
   std::vector<Step> steps = {make};
   for (std::size_t i = 0; i < count; ++i) {
-    const auto step_seed = static_cast<unsigned>(1000 * seed + i);
+    const auto step_seed = 1000 * seed + static_cast<unsigned>(i);
     steps.emplace_back([=](Bench& bench) {
       std::mt19937 random(step_seed);
       if (!bench.notebook) {

@@ -96,14 +96,14 @@ class Touched {
     const auto list = list_of(change);
     if (list && names_.contains(*list)) return true;
     const TableTies& ties = ties_[change.table];
-    for (const auto& [column, now] : change.new_cells) {
+    return std::ranges::any_of(change.new_cells, [&](const auto& cell) {
+      const auto& [column, now] = cell;
       const auto other = ties.refers_to.find(column);
       if (other != ties.refers_to.end() && names_.contains(row_name(other->second, {now}))) {
         return true;
       }
-      if (column == ties.series && is_series(change.key.front(), now)) return true;
-    }
-    return false;
+      return column == ties.series && is_series(change.key.front(), now);
+    });
   }
 
   bool is_series(const Cell& run_id, const Cell& place) {
