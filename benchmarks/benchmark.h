@@ -10,10 +10,11 @@ namespace keenfall::benchmarks {
 
 using Outcome = std::optional<base::Problem>;  // empty: measured
 
-[[nodiscard]] Outcome reading_a_table();    // reading
-[[nodiscard]] Outcome growth_of_reading();  // reading-growth
-[[nodiscard]] Outcome typical_trial();      // typical
-[[nodiscard]] Outcome growth_of_judging();  // judging-growth
-[[nodiscard]] Outcome large_trial();        // large
+[[nodiscard]] Outcome reading_a_table();     // reading
+[[nodiscard]] Outcome growth_of_reading();   // reading-growth
+[[nodiscard]] Outcome typical_trial();       // typical
+[[nodiscard]] Outcome growth_of_judging();   // judging-growth
+[[nodiscard]] Outcome large_trial();         // large
+[[nodiscard]] Outcome keeping_a_notebook();  // notebook
 
 }  // namespace keenfall::benchmarks

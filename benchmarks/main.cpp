@@ -31,7 +31,11 @@ constexpr std::array kBenchmarks{
     Benchmark{"judging-growth",
               "a trial of 200 runs with 8, 16 and 32 checkpoints is judged",
               benchmarks::growth_of_judging},
-    Benchmark{"large", "2,000 runs in 200 arms are judged (minutes)", benchmarks::large_trial}};
+    Benchmark{"large", "2,000 runs in 200 arms are judged (minutes)", benchmarks::large_trial},
+    Benchmark{"notebook",
+              "a million readings are taken into a notebook; a trial of 1,000 runs is shown and "
+              "changed",
+              benchmarks::keeping_a_notebook}};
 
 void print_list() {
   for (const Benchmark& benchmark : kBenchmarks) {

@@ -119,9 +119,9 @@ std::optional<std::string> GatheredContent::flaw() {
     if (place_->transaction) place_->transaction->commit();
     place_->transaction.reset();
     try {
-      for (const KeptTrial& kept : kept_trials(place_->notebook)) {
-        (void)kept_trial(place_->notebook, kept.name);
-        (void)looks_at(place_->notebook, kept.name);
+      for (const std::string& trial : trial_names(place_->notebook)) {
+        (void)kept_trial(place_->notebook, trial);
+        (void)looks_at(place_->notebook, trial);
       }
     } catch (const NotebookDamaged& damage) {
       return damage.what();

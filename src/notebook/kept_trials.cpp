@@ -49,7 +49,7 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
   const std::string what = what_was_taken(trial, tables);
   const TrialToWrite to_write{.rows = {.trial = std::move(trial)}, .tables = tables};
   Problems problems;
-  const auto entry = change(
+  const auto entry = change_if_any(
       file, {.what = what}, by, [&](SQLite::Database& database) -> std::optional<base::Problem> {
         WrittenTrial written = write_trial(database, to_write, random_uid);
         taken = written.taken;
@@ -62,6 +62,12 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
   }
   taken.entry = *entry;
   return taken;
+}
+
+std::vector<std::string> trial_names(const Notebook& notebook) {
+  return carrying_over([&] {
+    return texts_in(notebook.file().database, "SELECT name FROM trial ORDER BY trial_id");
+  });
 }
 
 std::vector<KeptTrial> kept_trials(const Notebook& notebook) {
@@ -85,8 +91,8 @@ base::Result<trials::Trial> kept_trial(const Notebook& notebook, const std::stri
                            [&] { return read_trial(notebook.file().database, name); });
   if (rows) return std::move(rows->trial);
   std::string names;
-  for (const KeptTrial& kept : kept_trials(notebook)) {
-    names += (names.empty() ? "" : ", ") + kept.name;
+  for (const std::string& kept : trial_names(notebook)) {
+    names += (names.empty() ? "" : ", ") + kept;
   }
   return base::failed({.kind = base::ProblemKind::unknown_name,
                        .sentence = "The notebook has no trial called \"" + name + "\".",

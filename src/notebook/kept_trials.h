@@ -42,6 +42,8 @@ struct KeptTrial {
 };
 
 [[nodiscard]] std::vector<KeptTrial> kept_trials(const Notebook& notebook);
+// Of the same, in the same order; at once, however much they hold.
+[[nodiscard]] std::vector<std::string> trial_names(const Notebook& notebook);
 
 // Throws NotebookDamaged where a row that belongs to it is not as it was written.
 [[nodiscard]] base::Result<trials::Trial> kept_trial(const Notebook& notebook,

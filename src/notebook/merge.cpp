@@ -37,13 +37,6 @@ std::vector<TakenTable> tables_taken(SQLite::Database& database, std::int64_t tr
   return tables;
 }
 
-std::vector<std::string> texts_in(SQLite::Database& database, const std::string& query) {
-  std::vector<std::string> texts;
-  SQLite::Statement rows(database, query);
-  while (rows.executeStep()) texts.push_back(rows.getColumn(0).getString());
-  return texts;
-}
-
 base::Problem damaged(const Notebook& other, const std::string& first_flaw) {
   return {.kind = base::ProblemKind::unreadable,
           .sentence = "This notebook is damaged, so nothing of it was merged. " + first_flaw,

@@ -116,6 +116,13 @@ RowRead row_read(SQLite::Statement& statement, const std::string& table, RowChec
   return read;
 }
 
+std::vector<std::string> texts_in(SQLite::Database& database, const std::string& query) {
+  std::vector<std::string> texts;
+  SQLite::Statement rows(database, query);
+  while (rows.executeStep()) texts.push_back(rows.getColumn(0).getString());
+  return texts;
+}
+
 void each_row(SQLite::Database& database,
               const std::string& table,
               const std::string& order,

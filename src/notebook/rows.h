@@ -59,6 +59,10 @@ struct RowRead {
                                const std::string& table,
                                RowChecksum& checksum);
 
+// The first column, of texts, of what a query finds.
+[[nodiscard]] std::vector<std::string> texts_in(SQLite::Database& database,
+                                                const std::string& query);
+
 // Rows in the order asked for ("WHERE run_id = ? ORDER BY place"; may be empty) with one value for
 // each question mark. Throws NotebookDamaged where a row's checksum does not fit.
 void each_row(SQLite::Database& database,

@@ -34,25 +34,25 @@ trials::Trial without_its_table(trials::Trial trial) {
 }
 
 // Is the trial that the text says this one?
-bool says_all_of(const std::string& text, const trials::Trial& trial) {
+bool says_all_of(const std::string& text, trials::Trial trial) {
   exchange::TableOptions options;
   for (const trials::ReadingSeries& series : trial.series) {
     options.defined_kinds.push_back(series.kind);
   }
   auto read = exchange::take_table_text(text, "table.csv", options);
-  return read && without_its_table(std::move(*read)) == without_its_table(trial);
+  return read && without_its_table(std::move(*read)) == without_its_table(std::move(trial));
 }
 
 base::Result<Exported> export_table(const ExportRequest& request) {
-  const auto kept = trial_in(request.notebook, request.trial);
+  auto kept = trial_in(request.notebook, request.trial);
   if (!kept) return base::failed(kept.error());
   const std::string text = exchange::long_table_of(kept->trial);
   if (auto problem = write_whole_file(request.to, text, Existing::is_kept)) {
     return base::failed(std::move(*problem));
   }
-  return Exported{.form = ExportForm::long_table,
-                  .trial = kept->trial.name,
-                  .is_whole = says_all_of(text, kept->trial)};
+  Exported exported{.form = ExportForm::long_table, .trial = kept->trial.name};
+  exported.is_whole = says_all_of(text, std::move(kept->trial));
+  return exported;
 }
 
 base::Problem whole_notebook_only(const std::string& trial) {

@@ -33,7 +33,7 @@ void count_what_is_there(const notebook::Notebook& notebook, CheckedNotebook& ch
 }  // namespace
 
 base::Result<std::string> trial_meant(const notebook::Notebook& notebook, const std::string& name) {
-  const std::vector<notebook::KeptTrial> kept = notebook::kept_trials(notebook);
+  const std::vector<std::string> kept = notebook::trial_names(notebook);
   if (kept.empty()) {
     return base::failed({.kind = base::ProblemKind::missing,
                          .sentence = "The notebook holds no trial yet.",
@@ -41,13 +41,13 @@ base::Result<std::string> trial_meant(const notebook::Notebook& notebook, const 
                          .accepted = "keenfall take " + notebook.path() + " TABLE puts one in"});
   }
   std::string names;
-  for (const notebook::KeptTrial& trial : kept) names += (names.empty() ? "" : ", ") + trial.name;
+  for (const std::string& trial : kept) names += (names.empty() ? "" : ", ") + trial;
   if (name.empty()) {
-    if (kept.size() == 1) return kept.front().name;
+    if (kept.size() == 1) return kept.front();
     return base::failed(no_such_trial(
         notebook.path(), "The notebook holds several trials; say which with --trial.", names));
   }
-  if (std::ranges::find(kept, name, &notebook::KeptTrial::name) != kept.end()) return name;
+  if (std::ranges::count(kept, name) > 0) return name;
   return base::failed(
       no_such_trial(notebook.path(), "The notebook has no trial called \"" + name + "\".", names));
 }
