@@ -14,28 +14,25 @@ void strike_as(std::optional<std::string>& reason, const std::optional<std::stri
   if (!reason) reason = met;
 }
 
+template <class Part>
+concept CanBeStruck = requires(Part part) {
+  part.struck_reason;
+};
+
 // The kept part with a strike of the other; nothing where they are not the same part.
-std::optional<trials::Reading> joined(trials::Reading kept, const trials::Reading& met) {
-  trials::Reading alike = met;
-  alike.line = kept.line;
-  alike.struck_reason = kept.struck_reason;
-  if (alike != kept) return std::nullopt;
-  strike_as(kept.struck_reason, met.struck_reason);
-  return kept;
-}
-
-std::optional<trials::EdgeLife> joined(trials::EdgeLife kept, const trials::EdgeLife& met) {
-  trials::EdgeLife alike = met;
-  alike.line = kept.line;
-  alike.struck_reason = kept.struck_reason;
-  if (alike != kept) return std::nullopt;
-  strike_as(kept.struck_reason, met.struck_reason);
-  return kept;
-}
-
 template <class Part>
 std::optional<Part> joined(const Part& kept, const Part& met) {
   return kept == met ? std::optional<Part>(kept) : std::nullopt;
+}
+
+template <CanBeStruck Part>
+std::optional<Part> joined(const Part& kept, const Part& met) {
+  Part both = met;
+  both.line = kept.line;
+  both.struck_reason = kept.struck_reason;
+  if (both != kept) return std::nullopt;
+  strike_as(both.struck_reason, met.struck_reason);
+  return both;
 }
 
 // All parts of the longer list, those of the shorter joined into them; nothing where the shorter
