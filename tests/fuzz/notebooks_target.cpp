@@ -14,16 +14,11 @@
 #include "notebook/merge.h"
 #include "notebook/notebook.h"
 #include "notebook/notebook_failure.h"
+#include "scratch_folder.h"
 #include "spoiled_notebook.h"
-
-#include <unistd.h>
 
 #include <array>
 #include <cstdlib>
-#include <filesystem>
-#include <fstream>
-#include <iterator>
-#include <stdexcept>
 #include <string>
 
 namespace {
@@ -32,56 +27,19 @@ using namespace keenfall;
 
 const notebook::Opener kOpener{.words = "the fuzz target", .at_utc = "2026-11-26T12:00:00Z"};
 
-// In memory, so that no disk wears out; gone when the process ends as it should.
-class ScratchFolder {
- public:
-  ScratchFolder() {
-    std::string name = "/dev/shm/keenfall-fuzz-XXXXXX";
-    if (mkdtemp(name.data()) == nullptr) throw std::runtime_error("no folder in /dev/shm");
-    path_ = name;
-  }
-  ~ScratchFolder() {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-  }
-  ScratchFolder(const ScratchFolder&) = delete;
-  ScratchFolder& operator=(const ScratchFolder&) = delete;
-  ScratchFolder(ScratchFolder&&) = delete;
-  ScratchFolder& operator=(ScratchFolder&&) = delete;
-
-  void clear() const {
-    for (const auto& entry : std::filesystem::directory_iterator(path_)) {
-      std::filesystem::remove(entry.path());
-    }
-  }
-
-  [[nodiscard]] std::string file(const char* name, std::string_view bytes) const {
-    std::string path = path_ / name;
-    std::ofstream file(path, std::ios::binary);
-    file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    return path;
-  }
-
- private:
-  std::filesystem::path path_;
-};
-
-std::string bytes_of(const char* path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 const std::string& oldest_notebook() {
-  static const std::string bytes = bytes_of(KEENFALL_SOURCE_DIR "/tests/notebooks/schema_1.keen");
+  static const std::string bytes =
+      fuzz::bytes_of(KEENFALL_SOURCE_DIR "/tests/notebooks/schema_1.keen");
   return bytes;
 }
 
 const std::string& newest_notebook() {
-  static const std::string bytes = bytes_of(KEENFALL_SOURCE_DIR "/tests/notebooks/schema_2.keen");
+  static const std::string bytes =
+      fuzz::bytes_of(KEENFALL_SOURCE_DIR "/tests/notebooks/schema_2.keen");
   return bytes;
 }
 
-std::string spoiled(const ScratchFolder& folder, char how, fuzz::InputBytes input) {
+std::string spoiled(const fuzz::ScratchFolder& folder, char how, fuzz::InputBytes input) {
   constexpr const char* kName = "spoiled.keen";
   const bool is_newest = how >= 'A' && how <= 'Z';
   const std::string& sound = is_newest ? newest_notebook() : oldest_notebook();
@@ -143,7 +101,7 @@ void read(const std::string& path) {
 }
 
 // Whatever comes from elsewhere, what was sound stays so.
-void merge_into_a_sound_one(const ScratchFolder& folder, const std::string& path, char how) {
+void merge_into_a_sound_one(const fuzz::ScratchFolder& folder, const std::string& path, char how) {
   constexpr std::array kAlike = {notebook::AlikeNames::in_conflict,
                                  notebook::AlikeNames::are_one,
                                  notebook::AlikeNames::are_apart};
@@ -179,7 +137,7 @@ void undo_and_redo(const std::string& path) {
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t size) {
-  static const ScratchFolder folder;
+  static const fuzz::ScratchFolder folder;
   folder.clear();
   fuzz::InputBytes input(fuzz::as_text(bytes, size));
   const char how = static_cast<char>(input.number(1));

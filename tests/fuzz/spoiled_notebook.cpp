@@ -206,7 +206,7 @@ void change_rows(const std::string& path, InputBytes& input) {
     SQLite::Database database = opened(path);
     const std::vector<std::string> tables = tables_with_checksums(database);
     for (int i = 0; i < kMostChanges && !input.is_at_end(); ++i) {
-      const std::string table = tables.at(input.place(tables.size()));
+      const std::string& table = tables.at(input.place(tables.size()));
       std::vector<Row> rows = rows_of(database, table);
       change(rows, input);
       replace_rows(database, table, std::move(rows));
