@@ -104,14 +104,6 @@ Family family_of_curves(const BluntingData& data,
                         std::optional<ClaimAbout> claim) {
   Family family{.at = at, .batches = 2 * fit.chains};
   if (arms.empty()) return family;
-  std::set<std::size_t> arms_sharing_the_scatter;
-  int runs = 0;
-  for (const auto& run : data.runs) {
-    if (run.medium != data.medium_of_arm[arms.front()]) continue;
-    ++runs;
-    arms_sharing_the_scatter.insert(run.arm);
-  }
-  family.scatter_degrees_of_freedom = runs - static_cast<int>(arms_sharing_the_scatter.size());
   for (const std::size_t arm : arms) {
     LastingArm lasting{
         .index = arm,

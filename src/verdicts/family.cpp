@@ -102,7 +102,6 @@ FurtherRuns further_runs_for(const Comparison& pair,
                .half_width_95 = 0.5 * std::log(pair.simultaneous.hi95 / pair.simultaneous.lo95),
                .runs_a = family.arms[places.one].runs,
                .runs_b = family.arms[places.other].runs,
-               .scatter_degrees_of_freedom = std::max(1, family.scatter_degrees_of_freedom),
                .worth_it_margin = margin})};
 }
 

@@ -29,8 +29,7 @@ struct LastingArm {
 struct Family {
   At at;
   std::vector<LastingArm> arms;
-  std::size_t batches = 8;             // parts of the draws by which bounds' errors are told
-  int scatter_degrees_of_freedom = 1;  // runs that share the scatter minus their arms
+  std::size_t batches = 8;  // parts of the draws by which bounds' errors are told
 };
 
 struct FamilyQuestion {

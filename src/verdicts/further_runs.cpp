@@ -2,9 +2,6 @@
 
 #include "base/require.h"
 
-#include <boost/math/distributions/students_t.hpp>
-
-#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -15,16 +12,6 @@ namespace {
 constexpr double kChanceWanted = 0.8;  // docs/methods/further-runs.md
 
 double normal_probability_below(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
-
-double student_quantile(int degrees_of_freedom, double probability) {
-  return boost::math::quantile(boost::math::students_t(degrees_of_freedom), probability);
-}
-
-// A half-width in standard deviations, as it will be with more degrees of freedom.
-double later_width(double now, int freedom_now, int freedom_later, double probability) {
-  return now * student_quantile(freedom_later, probability) /
-         student_quantile(freedom_now, probability);
-}
 
 }  // namespace
 
@@ -38,12 +25,8 @@ double chance_of_settling(const PresentKnowledge& now, int runs_each) {
   const double later_sd = std::sqrt(variance * shrink);
   const double free_sd = std::sqrt(variance * (1 - shrink));
 
-  const int freedom = std::max(1, now.scatter_degrees_of_freedom);
-  const int later_freedom = freedom + 2 * runs_each;
-  const double half_95 =
-      later_sd * later_width(now.half_width_95 / now.log_ratio_sd, freedom, later_freedom, 0.975);
-  const double half_90 =
-      later_sd * later_width(now.half_width_90 / now.log_ratio_sd, freedom, later_freedom, 0.95);
+  const double half_95 = later_sd * now.half_width_95 / now.log_ratio_sd;
+  const double half_90 = later_sd * now.half_width_90 / now.log_ratio_sd;
 
   const auto chance_below = [&now, free_sd](double bound) {
     if (free_sd <= 0) return now.log_ratio < bound ? 1.0 : 0.0;

@@ -4,8 +4,8 @@
 // estimate moves from where it stands by what the shrinking leaves free: a normal prediction,
 // d' ~ N(d, v - v'). The chance that the new intervals settle the verdict is then a sum of normal
 // probabilities (assurance: O'Hagan, Stevens & Campbell 2005). Half-widths keep their present size
-// in standard deviations but for the growing degrees of freedom of the scatter. Method page:
-// docs/methods/further-runs.md
+// in standard deviations: what is not known of the scatter is in the posterior sd already. Method
+// page: docs/methods/further-runs.md
 #pragma once
 
 #include <optional>
@@ -19,7 +19,6 @@ struct PresentKnowledge {
   double half_width_95 = 0;
   int runs_a = 1;
   int runs_b = 1;
-  int scatter_degrees_of_freedom = 1;  // runs that share the scatter minus their arms; at least 1
   double worth_it_margin = 1.5;
 };
 

@@ -51,8 +51,6 @@ JoinedFamily joined_family(const ReadEdges& read,
   });
   Family& family = joined.family;
   family.batches = 2 * std::min(read.fit.chains, tested.fit.chains);
-  family.scatter_degrees_of_freedom =
-      std::min(family.scatter_degrees_of_freedom, tests.scatter_degrees_of_freedom);
   const std::size_t draws =
       std::min(family.arms.front().log_cuts.size(), tests.arms.front().log_cuts.size());
   for (LastingArm& arm : family.arms) choose_draws(arm, draws, 0);

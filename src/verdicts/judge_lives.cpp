@@ -162,11 +162,9 @@ Family family_of_tests(const Judgement& judgement,
                        std::size_t medium,
                        std::optional<ClaimAbout> claim) {
   Family family{.at = {.what = ComparedAt::test}, .batches = 2 * fit.chains};
-  int runs = 0;
   for (std::size_t a = 0; a < data.groups.arms.size(); ++a) {
     if (data.groups.medium_of_arm[a] != medium) continue;
     const ArmResult& arm = judgement.arms[a];
-    runs += arm.runs;
     family.arms.push_back({.index = a,
                            .arm = arm.arm,
                            .runs = arm.runs,
@@ -175,7 +173,6 @@ Family family_of_tests(const Judgement& judgement,
                            .log_cuts_steel = fit.arms[a].log_cuts_steel,
                            .beyond_what_was_cut = arm.test->beyond_what_was_cut});
   }
-  family.scatter_degrees_of_freedom = runs - static_cast<int>(family.arms.size());
   return family;
 }
 
