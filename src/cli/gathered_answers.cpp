@@ -51,7 +51,7 @@ std::string gathered_by_verdict(const Judgement& judgement,
     const Verdict verdict = judgement.comparisons[index].verdict;
     if (std::ranges::count(verdicts_met, verdict) == 0) verdicts_met.push_back(verdict);
   }
-  std::ranges::stable_partition(verdicts_met, verdicts::is_settled);
+  std::stable_partition(verdicts_met.begin(), verdicts_met.end(), verdicts::is_settled);
   std::string text;
   for (const Verdict verdict : verdicts_met) {
     const auto count = std::ranges::count_if(group.comparisons, [&](std::size_t index) {
