@@ -14,7 +14,7 @@ namespace keenfall::exchange {
 
 namespace {
 
-constexpr std::size_t kMostRemarks = 10;
+constexpr std::size_t kMostReadingRemarks = 10;
 constexpr std::size_t kFewestRunsForGaps = 4;
 constexpr double kShareThatHasIt = 0.75;
 constexpr std::size_t kFewestRunsForFar = 6;
@@ -36,7 +36,7 @@ double median_of(std::vector<double> numbers) {
 }
 
 void append_limited(std::vector<std::string>& remarks, std::string remark, std::size_t& more) {
-  if (remarks.size() < kMostRemarks) {
+  if (remarks.size() < kMostReadingRemarks) {
     remarks.push_back(std::move(remark));
   } else {
     ++more;

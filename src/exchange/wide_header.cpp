@@ -46,7 +46,7 @@ constexpr std::array kNotOfTheRun = {Column::station,
 
 constexpr std::array kNeeded = {Column::blade, Column::medium, Column::run};
 
-bool is_among(std::span<const Column> columns, Column column) {
+bool is_one_of(std::span<const Column> columns, Column column) {
   return std::ranges::find(columns, column) != columns.end();
 }
 
@@ -74,7 +74,7 @@ bool WideHeader::add(const GridRow& row, const HeaderMeaning& meaning) {
 
 std::size_t WideHeader::holder_of(Column column, std::size_t c) {
   const GridRow& row = row_of(column);
-  if (!row.at(c).is_blank() || is_among(kOwnCellOnly, column)) return c;
+  if (!row.at(c).is_blank() || is_one_of(kOwnCellOnly, column)) return c;
   for (std::size_t left = c; left-- > label_column_ + 1;) {
     if (row.at(left).is_blank() || is_note_column(left)) continue;
     if (std::ranges::find(filled_, column) == filled_.end()) filled_.push_back(column);
@@ -94,7 +94,7 @@ bool WideHeader::tells_of(std::size_t c) const {
 std::string WideHeader::run_at(std::size_t c) {
   std::string run;
   for (const auto& [column, label] : labels_) {
-    if (is_among(kNotOfTheRun, column) || is_among(kToldOnce, column)) continue;
+    if (is_one_of(kNotOfTheRun, column) || is_one_of(kToldOnce, column)) continue;
     run += label.row->at(holder_of(column, c)).text + '\x1F';
   }
   return run;
@@ -103,7 +103,7 @@ std::string WideHeader::run_at(std::size_t c) {
 ExpandedRow WideHeader::row_at(std::size_t c) {
   ExpandedRow row;
   for (const auto& [column, label] : labels_) {
-    if (is_among(kToldOnce, column)) continue;
+    if (is_one_of(kToldOnce, column)) continue;
     row[column] = expanded(*label.row, holder_of(column, c));
   }
   return row;

@@ -30,9 +30,9 @@ base::Problem contradiction(const std::string& thing,
           .accepted = "the same " + what + ", another name, or another notebook"};
 }
 
-// Joins `told` into `kept`; false where they say different things.
+// Fills `kept` from `told`; false where they say different things.
 template <class T>
-bool join(std::optional<T>& kept, const std::optional<T>& told) {
+bool fill(std::optional<T>& kept, const std::optional<T>& told) {
   if (!kept) kept = told;
   return !told || kept == told;
 }
@@ -58,7 +58,7 @@ KitRow KitRows::blade(const trials::Blade& told, const std::string& uid) {
   if (!told.steel.empty() && told.steel != joined.steel) {
     return {.id = there->blade_id, .problem = contradiction(thing, "steel", joined.steel)};
   }
-  if (!join(joined.hardness, told.hardness)) {
+  if (!fill(joined.hardness, told.hardness)) {
     return {.id = there->blade_id, .problem = contradiction(thing, "hardness", "")};
   }
   if (joined != there->blade) {
@@ -80,7 +80,7 @@ KitRow KitRows::specimen(const std::string& blade,
   const std::int64_t id = there ? there->specimen_id : writers_["specimen"].next_key();
   std::optional<trials::Hardness> hardness;
   if (there) hardness = there->specimen.hardness;
-  if (!join(hardness, told.hardness)) {
+  if (!fill(hardness, told.hardness)) {
     return {.id = id,
             .problem = contradiction("specimen " + told.name + " of " + blade, "hardness", "")};
   }
