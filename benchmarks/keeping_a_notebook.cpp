@@ -121,6 +121,20 @@ std::vector<std::string> row_of(const std::string& name, const Measured& measure
           grouped(measured.findings.at("file_mb"))};
 }
 
+void print_bars(const Measured& taking, const Findings& used) {
+  for (const Bar& bar :
+       {Bar{.what = "taking, s on the wall", .below = kTakingSeconds, .measured = taking.wall_s},
+        Bar{.what = "file, MB", .below = kFileMegabytes, .measured = taking.findings.at("file_mb")},
+        Bar{.what = "opening and showing a trial of 1,000 runs, ms",
+        .below = kShowingMs,
+        .measured = used.at("show_ms")},
+        Bar{.what = "one durable change, median, ms",
+        .below = kChangeMs,
+        .measured = used.at("change_ms")}}) {
+    fmt::print("{}", in_words(bar));
+  }
+}
+
 }  // namespace
 
 Outcome keeping_a_notebook() {
@@ -162,17 +176,7 @@ Outcome keeping_a_notebook() {
              python ? "; a change by Python, sqlite3, " +
                           base::with_figures((*python)->findings.at("change_ms"), 2) + " ms"
                     : "");
-  for (const Bar& bar :
-       {Bar{.what = "taking, s on the wall", .below = kTakingSeconds, .measured = ours->wall_s},
-        Bar{.what = "file, MB", .below = kFileMegabytes, .measured = ours->findings.at("file_mb")},
-        Bar{.what = "opening and showing a trial of 1,000 runs, ms",
-        .below = kShowingMs,
-        .measured = seen.at("show_ms")},
-        Bar{.what = "one durable change, median, ms",
-        .below = kChangeMs,
-        .measured = seen.at("change_ms")}}) {
-    fmt::print("{}", in_words(bar));
-  }
+  print_bars(*ours, seen);
   return {};
 }
 

@@ -19,6 +19,7 @@ struct NotebookPage {
 constexpr HelpEntry kWho{"--who=NAME", "who does it; else the name you are logged in by"};
 constexpr HelpEntry kWhy{"--why=TEXT", "why, for whoever reads the log"};
 
+// NOLINTNEXTLINE(readability-function-size): a table
 const std::vector<NotebookPage>& pages() {
   static const std::vector<NotebookPage> all = {
       {"new",

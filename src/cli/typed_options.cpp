@@ -96,16 +96,7 @@ base::Problem problem_of(const CLI::ParseError& error) {
           .place = {.column = names_an_option ? option : "--", .found = ""}};
 }
 
-}  // namespace
-
-base::ResultOrProblems<TypedOptions> typed_options(Command command,
-                                                   std::span<const std::string> words) {
-  TypedOptions typed;
-  std::string json;
-  CLI::App app;
-  app.set_help_flag();
-  app.allow_extras();
-  app.add_option("WHAT", typed.positionals);
+void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::string& json) {
   switch (command) {
     case Command::judge:
       add_judging_options(app, typed, json);
@@ -146,6 +137,19 @@ base::ResultOrProblems<TypedOptions> typed_options(Command command,
       app.add_flag("--no-open", typed.no_open);
       break;
   }
+}
+
+}  // namespace
+
+base::ResultOrProblems<TypedOptions> typed_options(Command command,
+                                                   std::span<const std::string> words) {
+  TypedOptions typed;
+  std::string json;
+  CLI::App app;
+  app.set_help_flag();
+  app.allow_extras();
+  app.add_option("WHAT", typed.positionals);
+  add_options_of(command, app, typed, json);
   try {
     app.parse(std::vector<std::string>(words.rbegin(), words.rend()));
   } catch (const CLI::ParseError& error) {

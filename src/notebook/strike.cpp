@@ -66,6 +66,45 @@ void set_reason(SQLite::Database& database,
   RowWriter(database, table).update(row);
 }
 
+// Strikes out what fits, or voids the run where no cuts are named, and counts it in `struck`.
+std::optional<base::Problem> strike_in(SQLite::Database& database,
+                                       const StrikeRequest& request,
+                                       Struck& struck) {
+  const auto rows =
+      read_runs(database, request.trial, {.called = request.run, .blade = request.blade});
+  if (!rows) {
+    return refused(base::ProblemKind::unknown_name,
+                   "The notebook has no trial called \"" + request.trial + "\".",
+                   "a trial that keenfall show lists");
+  }
+  const auto place = only_run(rows->trial, request);
+  if (!place) return place.error();
+  const trials::Run& run = rows->trial.runs[*place];
+  const std::int64_t id = rows->runs[*place].run_id;
+  if (!request.cuts) {
+    if (run.voided_reason) {
+      return refused(base::ProblemKind::conflicting,
+                     "That run is voided already: " + *run.voided_reason + ".",
+                     "a run that counts");
+    }
+    set_reason(database, "run", kVoidedReason, {id}, request.reason);
+    struck.voided_runs = 1;
+    return std::nullopt;
+  }
+  for (std::size_t i = 0; i < run.readings.size(); ++i) {
+    if (run.readings[i].struck_reason || !fits(run.readings[i], request)) continue;
+    set_reason(
+        database, "reading", kStruckReason, {id, static_cast<std::int64_t>(i)}, request.reason);
+    ++struck.readings;
+  }
+  if (struck.readings == 0) {
+    return refused(base::ProblemKind::unknown_name,
+                   "No reading of " + words_of(run) + " fits that is not struck out already.",
+                   "cuts and readings that the run has");
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 base::Result<Struck> strike(Notebook& notebook,
@@ -82,47 +121,9 @@ base::Result<Struck> strike(Notebook& notebook,
                      request.run + " of " + request.trial;
   Authorship with_reason = by;
   if (with_reason.why.empty()) with_reason.why = request.reason;
-  auto entry = change(
-      notebook.file(),
-      {.what = what},
-      with_reason,
-      [&](SQLite::Database& database) -> std::optional<base::Problem> {
-        const auto rows =
-            read_runs(database, request.trial, {.called = request.run, .blade = request.blade});
-        if (!rows) {
-          return refused(base::ProblemKind::unknown_name,
-                         "The notebook has no trial called \"" + request.trial + "\".",
-                         "a trial that keenfall show lists");
-        }
-        const auto place = only_run(rows->trial, request);
-        if (!place) return place.error();
-        const trials::Run& run = rows->trial.runs[*place];
-        const std::int64_t id = rows->runs[*place].run_id;
-        if (!request.cuts) {
-          if (run.voided_reason) {
-            return refused(base::ProblemKind::conflicting,
-                           "That run is voided already: " + *run.voided_reason + ".",
-                           "a run that counts");
-          }
-          set_reason(database, "run", kVoidedReason, {id}, request.reason);
-          struck.voided_runs = 1;
-          return std::nullopt;
-        }
-        for (std::size_t i = 0; i < run.readings.size(); ++i) {
-          if (run.readings[i].struck_reason || !fits(run.readings[i], request)) continue;
-          set_reason(database,
-                     "reading",
-                     kStruckReason,
-                     {id, static_cast<std::int64_t>(i)},
-                     request.reason);
-          ++struck.readings;
-        }
-        if (struck.readings == 0) {
-          return refused(base::ProblemKind::unknown_name,
-                         "No reading of " + words_of(run) + " fits that is not struck out already.",
-                         "cuts and readings that the run has");
-        }
-        return std::nullopt;
+  auto entry =
+      change(notebook.file(), {.what = what}, with_reason, [&](SQLite::Database& database) {
+        return strike_in(database, request, struck);
       });
   if (!entry) return base::failed(entry.error());
   struck.entry = *entry;
