@@ -3,6 +3,7 @@
 #include "base/plain_number.h"
 #include "exchange/xml_reader.h"
 
+#include <charconv>
 #include <chrono>
 #include <cmath>
 #include <cstdlib>
@@ -59,7 +60,9 @@ std::vector<NumberLook> looks_of_styles(std::string_view styles_xml) {
     const bool is_start = found == XmlReader::Found::start;
     if (xml.name() == "cellXfs") in_cell_formats = is_start;
     if (!is_start) continue;
-    const int format = std::atoi(xml.attribute("numFmtId").c_str());
+    const std::string number = xml.attribute("numFmtId");
+    int format = 0;
+    std::from_chars(number.data(), number.data() + number.size(), format);
     if (xml.name() == "numFmt") own[format] = look_of_code(xml.attribute("formatCode"));
     if (xml.name() == "xf" && in_cell_formats) looks.push_back(look_of_format(format, own));
   }
