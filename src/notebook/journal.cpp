@@ -130,11 +130,11 @@ base::Result<std::optional<JournalEntry>> change_if_any(NotebookFile& file,
 
 std::optional<std::int64_t> Notebook::last_to_undo() const {
   const std::vector<JournalEntry> all = journal();
-  for (auto entry = all.rbegin(); entry != all.rend(); ++entry) {
-    if (entry->undoes || entry->undone_by) continue;
-    if (!is_only_a_look(file_->database, entry->entry)) return entry->entry;
-  }
-  return std::nullopt;
+  const auto found = std::find_if(all.rbegin(), all.rend(), [&](const JournalEntry& entry) {
+    return !entry.undoes && !entry.undone_by && !is_only_a_look(file_->database, entry.entry);
+  });
+  if (found == all.rend()) return std::nullopt;
+  return found->entry;
 }
 
 base::Result<JournalEntry> Notebook::undo(std::int64_t entry, const Authorship& by) {

@@ -47,10 +47,7 @@ std::set<std::string> blades_of(SQLite::Database& database, const std::string& t
 }
 
 bool have_one_in_common(const std::set<std::string>& one, const std::set<std::string>& other) {
-  for (const std::string& text : one) {
-    if (other.contains(text)) return true;
-  }
-  return false;
+  return std::ranges::any_of(one, [&](const std::string& text) { return other.contains(text); });
 }
 
 class Matching {

@@ -10,6 +10,8 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <algorithm>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -26,7 +28,7 @@ struct Desk {
   ScratchFolder folder{"properties", testing::quick_place()};
   int changes = 0;
 
-  Notebook new_notebook(const std::string& name) const {
+  [[nodiscard]] Notebook new_notebook(const std::string& name) const {
     return std::move(
         *Notebook::create(folder.file(name), {.uid = name, .made_by = "test"}, kOpener));
   }
@@ -130,8 +132,9 @@ RC_GTEST_PROP(EveryNotebook, IsEmptyWhenAllIsUndoneAndAsBeforeWhenAllIsRedone, (
   }
   RC_ASSERT(content_in_words(notebook, kLooks) == std::vector<std::string>());
   RC_ASSERT(check(notebook).empty());
-  for (auto undoing = undoings.rbegin(); undoing != undoings.rend(); ++undoing) {
-    RC_ASSERT(notebook.undo(*undoing, desk.by()).has_value());
+  std::ranges::reverse(undoings);
+  for (const std::int64_t undoing : undoings) {
+    RC_ASSERT(notebook.undo(undoing, desk.by()).has_value());
   }
 
   RC_ASSERT(content_in_words(notebook) == before);
@@ -142,16 +145,16 @@ RC_GTEST_PROP(EveryNotebook, IsTheSameInANewOneItIsMergedInto, ()) {
   Desk desk;
   Notebook notebook = desk.new_notebook("a.keen");
   do_something(notebook, desk, *rc::gen::inRange(1, 8));
-  Notebook other = desk.new_notebook("b.keen");
+  Notebook fresh = desk.new_notebook("b.keen");
 
-  const auto merged = merge(other, notebook, "merge a.keen", {}, desk.by());
-  const auto again = merge(other, notebook, "merge a.keen", {}, desk.by());
+  const auto merged = merge(fresh, notebook, "merge a.keen", {}, desk.by());
+  const auto again = merge(fresh, notebook, "merge a.keen", {}, desk.by());
 
   RC_ASSERT(merged.has_value());
-  RC_ASSERT(content_in_words(other) == content_in_words(notebook));
+  RC_ASSERT(content_in_words(fresh) == content_in_words(notebook));
   RC_ASSERT(again.has_value());
   RC_ASSERT(!again->entry.has_value());
-  RC_ASSERT(check(other).empty());
+  RC_ASSERT(check(fresh).empty());
 }
 
 RC_GTEST_PROP(EveryNotebook, HoldsTheSameWhicheverOfTwoCopiesIsMergedIntoTheOther, ()) {

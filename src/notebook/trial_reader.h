@@ -56,13 +56,13 @@ struct BladeRow {
   std::string uid;
   trials::Blade blade;
 };
-[[nodiscard]] BladeRow blade_of(const Row& row);
+[[nodiscard]] BladeRow blade_of(const Row& cells);
 
 struct SpecimenRow {
   std::int64_t specimen_id = 0;
   std::int64_t blade_id = 0;
   trials::Specimen specimen;
 };
-[[nodiscard]] SpecimenRow specimen_of(const Row& row);
+[[nodiscard]] SpecimenRow specimen_of(const Row& cells);
 
 }  // namespace keenfall::notebook

@@ -157,16 +157,16 @@ class Writer {
     add_run(std::move(uid), std::move(run));
   }
 
-  std::optional<std::size_t> place_of_uid(const std::string& uid) const {
+  [[nodiscard]] std::optional<std::size_t> place_of_uid(const std::string& uid) const {
     const auto found = std::ranges::find(kept_.runs, uid, &RunKey::uid);
     if (found == kept_.runs.end()) return std::nullopt;
     return static_cast<std::size_t>(found - kept_.runs.begin());
   }
 
-  std::optional<std::size_t> place_of_alike(const trials::Run& run) const {
+  [[nodiscard]] std::optional<std::size_t> place_of_alike(const trials::Run& run) const {
     const auto& runs = kept_.trial.runs;
     const auto found = std::ranges::find_if(
-        runs, [&](const trials::Run& other) { return are_called_alike(other, run); });
+        runs, [&](const trials::Run& kept) { return are_called_alike(kept, run); });
     if (found == runs.end()) return std::nullopt;
     return static_cast<std::size_t>(found - runs.begin());
   }

@@ -61,7 +61,9 @@ base::Result<WriterLock> WriterLock::take(const std::string& path, const std::st
     }
     const std::string line = words + "\n";
     // Who holds it is told to others; that the lock is held does not depend on it.
-    if (ftruncate(descriptor, 0) == 0) (void)!pwrite(descriptor, line.data(), line.size(), 0);
+    if (ftruncate(descriptor, 0) == 0) {
+      [[maybe_unused]] const auto written = pwrite(descriptor, line.data(), line.size(), 0);
+    }
     return WriterLock(descriptor, lock_path);
   }
 }

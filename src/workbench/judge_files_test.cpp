@@ -44,7 +44,7 @@ class JudgedNotebook : public ::testing::Test {
     ASSERT_TRUE(take_into({.notebook = path_, .tables = {table}, .trial = "felt"}, kBy.hand));
   }
 
-  [[nodiscard]] JudgedFiles judged(const std::string& path) const {
+  [[nodiscard]] static JudgedFiles judged(const std::string& path) {
     const std::vector<std::string> paths = {path};
     auto files = judge_files(paths, {}, kBy, base::one_thread(), base::unwatched());
     if (!files) throw std::runtime_error(files.error().front().sentence);

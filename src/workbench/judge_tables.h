@@ -47,7 +47,7 @@ struct JudgeOptions {
     const base::ProgressReport& progress);
 
 [[nodiscard]] base::ResultOrProblems<std::vector<verdicts::Judgement>> judge_trial(
-    const trials::Trial& trial,
+    const trials::Trial& given,
     const JudgeOptions& options,
     const base::Executor& executor,
     const base::ProgressReport& progress);

@@ -31,7 +31,7 @@ std::filesystem::path scratch_folder() {
   const std::filesystem::path in_memory = "/dev/shm";
   const auto place =
       std::filesystem::is_directory(in_memory) ? in_memory : std::filesystem::temp_directory_path();
-  const auto folder = place / ("keenfall_package_" + std::to_string(getpid()));
+  auto folder = place / ("keenfall_package_" + std::to_string(getpid()));
   std::filesystem::remove_all(folder);
   std::filesystem::create_directory(folder);
   return folder;
@@ -51,7 +51,7 @@ RC_GTEST_PROP(ADataPackage, IsTakenBackByANewNotebookEqualInContent, ()) {
   Notebook notebook = new_notebook(folder / "a.keen");
   for (const char* name : {"spring", "autumn"}) {
     RC_ASSERT(take(notebook, notebook::testing::any_trial(name), {}, by()).has_value());
-    const std::string answer = "{\"said\": \"" + *notebook::testing::any_words() + "\"}";
+    const std::string answer = R"({"said": ")" + *notebook::testing::any_words() + R"("})";
     RC_ASSERT(
         count_look(
             notebook, name, {.inputs = {.sha256 = std::string(64, 'a')}, .answer = answer}, by())
@@ -174,11 +174,11 @@ TEST_F(APackage, WhoseRowsReferToNothingIsRefused) {
 }
 
 TEST_F(APackage, OfAnotherProgramOrANewerOneIsRefused) {
-  replace("datapackage.json", "\"keenfall_format\": \"1\"", "\"keenfall_format\": \"7\"");
+  replace("datapackage.json", R"("keenfall_format": "1")", R"("keenfall_format": "7")");
   EXPECT_EQ(problems()[0].sentence,
             "This data package was written by a newer Keenfall (format 7).");
 
-  replace("datapackage.json", "\"keenfall_format\": \"7\"", "\"own\": \"1\"");
+  replace("datapackage.json", R"("keenfall_format": "7")", R"("own": "1")");
   EXPECT_EQ(problems()[0].sentence,
             "This data package is not one of a notebook: it does not say which format it has.");
 }
