@@ -44,7 +44,9 @@ void DotCanvas::dot(int across, int down, char ascii_mark) {
   if (across < 0 || down < 0 || across >= dots_across() || down >= dots_down()) return;
   const int column = unicode_ ? across / kDotsAcross : across;
   const int row = unicode_ ? down / kDotsDown : down;
-  unsigned char& cell = cells_[static_cast<std::size_t>(row * cell_columns_ + column)];
+  unsigned char& cell =
+      cells_[static_cast<std::size_t>(row) * static_cast<std::size_t>(cell_columns_) +
+             static_cast<std::size_t>(column)];
   if (unicode_) {
     const auto bit = kDotBits[static_cast<std::size_t>(across % kDotsAcross)]
                              [static_cast<std::size_t>(down % kDotsDown)];

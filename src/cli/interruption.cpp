@@ -2,7 +2,7 @@
 
 #include <atomic>
 
-#include <signal.h>
+#include <signal.h>  // NOLINT(modernize-deprecated-headers): sigaction is POSIX
 
 namespace keenfall::cli {
 

@@ -156,8 +156,8 @@ std::string exported_words(const workbench::Exported& exported, const std::strin
     case workbench::ExportForm::decide:
       break;
   }
-  const std::string words = to + " is the trial " + exported.trial +
-                            " as a table, a row a reading; what is struck out or voided is in it.";
+  std::string words = to + " is the trial " + exported.trial +
+                      " as a table, a row a reading; what is struck out or voided is in it.";
   if (exported.is_whole) return words;
   return words +
          " It does not hold all that the notebook has of the trial, since a table has no "

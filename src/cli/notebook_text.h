@@ -26,7 +26,7 @@ namespace keenfall::cli {
                                       const std::vector<notebook::KeptTrial>& trials,
                                       const Look& look);
 // The runs of a trial, by arm, and the looks at it.
-[[nodiscard]] std::string trial_text(const workbench::TrialWithLooks& trial, const Look& look);
+[[nodiscard]] std::string trial_text(const workbench::TrialWithLooks& shown, const Look& look);
 [[nodiscard]] std::string journal_text(const std::vector<notebook::JournalEntry>& journal,
                                        const Look& look);
 [[nodiscard]] std::string checked_text(const std::string& path,

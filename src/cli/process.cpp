@@ -8,6 +8,7 @@
 #include <array>
 #include <cerrno>
 #include <chrono>
+#include <csignal>
 #include <cstdio>
 #include <cstring>
 #include <ctime>
@@ -18,7 +19,6 @@
 #include <vector>
 
 #include <pwd.h>
-#include <signal.h>
 #include <unistd.h>
 
 namespace keenfall::cli {
@@ -30,8 +30,8 @@ double seconds_on_the_steady_clock() {
 }
 
 void write_to_standard_error(const std::string& text) {
-  std::fwrite(text.data(), 1, text.size(), stderr);
-  std::fflush(stderr);
+  (void)std::fwrite(text.data(), 1, text.size(), stderr);
+  (void)std::fflush(stderr);
 }
 
 std::string utc_by_the_clock() {
@@ -105,7 +105,7 @@ ExitCode run(const std::vector<std::string>& words, const UseCases& use_cases) {
 }  // namespace
 
 int run_as_process(int argument_count, char** arguments, const UseCases& use_cases) {
-  signal(SIGPIPE, SIG_IGN);
+  (void)std::signal(SIGPIPE, SIG_IGN);
   listen_for_interruption();
   const std::vector<std::string> words(arguments + (argument_count > 0 ? 1 : 0),
                                        arguments + argument_count);

@@ -43,7 +43,7 @@ Said said_with(Engine engine) {
   ::testing::internal::CaptureStderr();
   Said said;
   said.exit_code = run_as_process(static_cast<int>(arguments.size()), arguments.data(), use_cases);
-  std::fflush(stdout);
+  (void)std::fflush(stdout);
   said.out = ::testing::internal::GetCapturedStdout();
   said.err = ::testing::internal::GetCapturedStderr();
   return said;

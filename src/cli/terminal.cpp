@@ -19,7 +19,7 @@ std::string from_environment(const char* name) {
 
 std::string locale_in_force() {
   for (const char* name : {"LC_ALL", "LC_CTYPE", "LANG"}) {
-    const std::string locale = from_environment(name);
+    std::string locale = from_environment(name);
     if (!locale.empty()) return locale;
   }
   return {};

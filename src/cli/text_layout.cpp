@@ -117,7 +117,7 @@ std::string fitted(std::string_view text, int columns, Side side, const Look& lo
 }
 
 std::string shortened_in_the_middle(std::string_view text, int columns, const Look& look) {
-  const std::string shown = shown_as(text, look);
+  std::string shown = shown_as(text, look);
   const int length = columns_of(shown);
   if (length <= columns) return shown;
   const int kept_at_end = (columns - 1) / 2;
