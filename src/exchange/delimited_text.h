@@ -74,8 +74,8 @@ class DelimitedReader {
   void read_cell(std::optional<QuoteFault>& fault);
   void read_quoted_cell(std::optional<QuoteFault>& fault);
   bool pass_over_comment();
-  bool at_cell_end() const;
-  std::string_view content(std::size_t start) const;
+  [[nodiscard]] bool at_cell_end() const;
+  [[nodiscard]] std::string_view content(std::size_t start) const;
   void skip_blanks();
   void skip_to_line_end();
   void end_line();

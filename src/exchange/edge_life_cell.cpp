@@ -109,7 +109,7 @@ base::Result<EdgeLifeCells> edge_life_in(std::string_view lasted,
                                          DecimalMark mark) {
   EdgeLifeCells life;
   if (!lasted.empty()) {
-    const auto read = lasted_in(lasted, mark);
+    auto read = lasted_in(lasted, mark);
     if (!read) return read;
     life = *read;
   }

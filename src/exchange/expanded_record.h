@@ -26,6 +26,9 @@ class ExpandedRecord {
   }
   ExpandedRecord(const ExpandedRecord&) = delete;
   ExpandedRecord& operator=(const ExpandedRecord&) = delete;
+  ExpandedRecord(ExpandedRecord&&) = delete;
+  ExpandedRecord& operator=(ExpandedRecord&&) = delete;
+  ~ExpandedRecord() = default;
 
   [[nodiscard]] const Record& record() const { return record_; }
   [[nodiscard]] const RowFormat& format() const { return format_; }

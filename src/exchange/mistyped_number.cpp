@@ -45,10 +45,9 @@ bool is_number_in_words(std::string_view text) {
     const char lower = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     if (lower >= 'a' && lower <= 'z') {
       word += lower;
-    } else if (c != ' ' && c != '-' && c != '?' && c != '.') {
-      return false;
-    } else if (!is_taken()) {
-      return false;
+    } else {
+      const bool ends_a_word = c == ' ' || c == '-' || c == '?' || c == '.';
+      if (!ends_a_word || !is_taken()) return false;
     }
   }
   return is_taken() && names_number;

@@ -61,7 +61,7 @@ std::string key_of_piece(const RunDraft& draft) {
 }
 
 std::string piece_in_words(const RunDraft& draft) {
-  const std::string blade = "Blade " + in_quotes(draft[Column::blade].text);
+  std::string blade = "Blade " + in_quotes(draft[Column::blade].text);
   const ToldCell& specimen = draft[Column::specimen];
   if (specimen.is_blank()) return blade;
   return blade + ", specimen " + in_quotes(specimen.text) + ",";

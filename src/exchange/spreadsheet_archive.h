@@ -23,8 +23,10 @@ class SpreadsheetArchive {
 
   [[nodiscard]] static base::Result<SpreadsheetArchive> opened(std::string_view bytes);
   ~SpreadsheetArchive();
-  SpreadsheetArchive(SpreadsheetArchive&&) noexcept;
-  SpreadsheetArchive& operator=(SpreadsheetArchive&&) noexcept;
+  SpreadsheetArchive(SpreadsheetArchive&& other) noexcept;
+  SpreadsheetArchive& operator=(SpreadsheetArchive&& other) noexcept;
+  SpreadsheetArchive(const SpreadsheetArchive&) = delete;
+  SpreadsheetArchive& operator=(const SpreadsheetArchive&) = delete;
 
   [[nodiscard]] bool has(const std::string& part) const { return parts_.contains(part); }
   // Fails when there is no such part, or it is damaged.

@@ -61,7 +61,8 @@ std::optional<Kept> best_of_all(const Cells& cells) {
     Kept kept;
     for (std::size_t f = 0; f < masks.size(); ++f) {
       kept.push_back(std::vector<bool>(cells.level_counts[f]));
-      for (std::size_t l = 0; l < cells.level_counts[f]; ++l) kept[f][l] = (masks[f] >> l) & 1U;
+      for (std::size_t l = 0; l < cells.level_counts[f]; ++l)
+        kept[f][l] = ((masks[f] >> l) & 1U) != 0;
     }
     const double worth = worth_of(cells, kept);
     if (worth > best_worth) {

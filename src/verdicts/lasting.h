@@ -20,7 +20,7 @@ namespace keenfall::verdicts {
 
 // The same of draws that another engine made.
 [[nodiscard]] blunting::Draws log_cuts_until(const blunting::BluntingData& data,
-                                             const blunting::ArmDraws& arm,
+                                             const blunting::ArmDraws& draws,
                                              const At& at,
                                              ClaimAbout claim);
 

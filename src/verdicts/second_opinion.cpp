@@ -129,7 +129,7 @@ void answer_family(Judgement& judgement,
     Comparison& pair = judgement.comparisons[present[i]];
     SecondOpinion opinion = opinions[i];
     opinion.agrees = opinion.verdict == (pair.quick ? pair.quick->verdict : pair.verdict);
-    pair.*answer = std::move(opinion);
+    pair.*answer = opinion;
   }
 }
 
