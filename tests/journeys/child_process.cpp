@@ -6,7 +6,7 @@
 
 #include <poll.h>
 #include <pty.h>
-#include <signal.h>
+#include <signal.h>  // NOLINT(modernize-deprecated-headers): kill is POSIX
 #include <sys/wait.h>
 #include <unistd.h>
 

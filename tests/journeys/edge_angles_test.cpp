@@ -20,21 +20,21 @@ using ::testing::SizeIs;
 
 // One fit for all tests of this file, by the command of examples/edge-angles/README.md.
 const Said& edge_angles_judged() {
-  static const Said said =
-      run({.program = KEENFALL_PROGRAM,
-           .words = {"judge",
-                     KEENFALL_SOURCE_DIR "/examples/edge-angles/edge_angle_vs_strokes.csv",
-                     "--where=distance_from_edge_mm=1",
-                     "--column=blade=stone",
-                     "--column=medium=experiment",
-                     "--column=specimen=sample",
-                     "--column=run=sample",
-                     "--column=cuts=strokes",
-                     "--column=reading=angle_three_point_deg",
-                     "--define-kind=edge_angle:deg:lower:largest=180",
-                     "--kind=edge_angle",
-                     "--json"},
-           .environment = {{"LC_ALL", "C.UTF-8"}}});
+  static const Said said = run({.program = KEENFALL_PROGRAM,
+                                .words = {"judge",
+                                          std::string(KEENFALL_SOURCE_DIR) +
+                                              "/examples/edge-angles/edge_angle_vs_strokes.csv",
+                                          "--where=distance_from_edge_mm=1",
+                                          "--column=blade=stone",
+                                          "--column=medium=experiment",
+                                          "--column=specimen=sample",
+                                          "--column=run=sample",
+                                          "--column=cuts=strokes",
+                                          "--column=reading=angle_three_point_deg",
+                                          "--define-kind=edge_angle:deg:lower:largest=180",
+                                          "--kind=edge_angle",
+                                          "--json"},
+                                .environment = {{"LC_ALL", "C.UTF-8"}}});
   return said;
 }
 

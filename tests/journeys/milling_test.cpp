@@ -24,7 +24,7 @@ const Said& judged() {
   static const Said said =
       run({.program = KEENFALL_PROGRAM,
            .words = {"judge",
-                     KEENFALL_SOURCE_DIR "/examples/milling/milling_flank_wear.csv",
+                     std::string(KEENFALL_SOURCE_DIR) + "/examples/milling/milling_flank_wear.csv",
                      "--column=blade=condition",
                      "--column=medium=material",
                      "--column=run=insert_set",

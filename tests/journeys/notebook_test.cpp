@@ -19,7 +19,7 @@ using ::testing::Not;
 
 // A new notebook's path, in place of any that was there.
 std::string a_notebook(const std::string& name) {
-  const std::string path = scratch(name).string();
+  std::string path = scratch(name).string();
   std::filesystem::remove(path);
   EXPECT_EQ(keenfall({"new", path}).exit_code, 0);
   return path;
