@@ -10,10 +10,6 @@ namespace {
 
 using testing::HasSubstr;
 
-std::string with_columns(const std::string& columns, const std::string& rows) {
-  return "blade,medium,run,cuts,reading," + columns + "\n" + rows;
-}
-
 TEST(Blades, HaveTheSteelAndHardnessTheirRowsSay) {
   const auto trial = taken(with_columns("steel,hardness_hrc", "A,s,1,0,9,C75S,58\nA,s,2,0,9,,\n"));
 

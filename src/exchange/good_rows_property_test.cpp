@@ -7,6 +7,7 @@
 #include <rapidcheck.h>
 
 #include <algorithm>
+#include <functional>
 #include <set>
 #include <string>
 #include <vector>
@@ -23,7 +24,7 @@ struct MadeTable {
   bool is_wide = false;
 };
 
-std::string text_of(const MadeTable& table) {
+std::string written_out(const MadeTable& table) {
   std::string text;
   for (const auto& row : table.cells) {
     for (std::size_t c = 0; c < row.size(); ++c) {
@@ -149,7 +150,7 @@ void spoil(MadeTable& table, const std::vector<std::string>& with) {
 
 // In a wide table a column keeps what is said above it, since that may hold to the right.
 MadeTable with_deleted(MadeTable table, const std::vector<TablePart>& parts) {
-  std::set<std::size_t> rows;
+  std::set<std::size_t, std::greater<>> rows;  // the last first, so that the others stay in place
   for (const TablePart& part : parts) {
     if (part.column == 0) {
       rows.insert(part.line - 1);
@@ -161,19 +162,10 @@ MadeTable with_deleted(MadeTable table, const std::vector<TablePart>& parts) {
       }
     }
   }
-  for (auto row = rows.rbegin(); row != rows.rend(); ++row) {
-    table.cells.erase(table.cells.begin() + static_cast<std::ptrdiff_t>(*row));
+  for (const std::size_t row : rows) {
+    table.cells.erase(table.cells.begin() + static_cast<std::ptrdiff_t>(row));
   }
   return table;
-}
-
-trials::Trial without_lines(trials::Trial trial) {
-  trial.remarks.clear();
-  for (trials::Run& run : trial.runs) {
-    for (trials::Reading& reading : run.readings) reading.line = 0;
-    for (trials::EdgeLife& life : run.edge_lives) life.line = 0;
-  }
-  return trial;
 }
 
 const std::vector<std::string>& spoiled_cells() {
@@ -187,7 +179,7 @@ void expect_as_if_deleted(const std::string& what, MadeTable (*make)()) {
   EXPECT_TRUE(rc::check(what, [&taken_in_part, make] {
     MadeTable table = make();
     spoil(table, spoiled_cells());
-    const std::string text = text_of(table);
+    const std::string text = written_out(table);
 
     const auto rows = take_good_rows_of_text(text, "t.csv", {});
 
@@ -196,7 +188,7 @@ void expect_as_if_deleted(const std::string& what, MadeTable (*make)()) {
     if (!rows) return;
     RC_ASSERT(rows->left_out.empty() == whole.has_value());
     if (!rows->left_out.empty()) ++taken_in_part;
-    const std::string by_hand = text_of(with_deleted(table, rows->left_out.parts));
+    const std::string by_hand = written_out(with_deleted(table, rows->left_out.parts));
     RC_LOG() << text << "\nby hand:\n" << by_hand;
     const auto deleted = take_table_text(by_hand, "t.csv", {});
     RC_ASSERT(deleted.has_value());
@@ -248,7 +240,7 @@ TEST(GoodRows, OfALongTableAreAllRowsThatWereNotSpoiled) {
     }
     RC_PRE(spoiled.size() + 1 < table.cells.size());
 
-    const auto rows = take_good_rows_of_text(text_of(table), "t.csv", {});
+    const auto rows = take_good_rows_of_text(written_out(table), "t.csv", {});
 
     RC_ASSERT(rows.has_value());
     std::set<std::size_t> lines;

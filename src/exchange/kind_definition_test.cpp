@@ -62,7 +62,7 @@ TEST(KindDefinitions, SayWhatIsWrongWithAnOption) {
 TEST(Kinds, AreFoundAmongTheDefinedFirst) {
   const std::array defined = {trials::ReadingKind{.name = "wear", .unit = "mm"}};
 
-  EXPECT_EQ(find_kind("Wear", defined), &defined[0]);
+  EXPECT_EQ(find_kind("Wear", defined), defined.data());
   EXPECT_EQ(find_kind("thread push", defined)->name, "thread_push");
   EXPECT_EQ(find_kind("moon", defined), nullptr);
   EXPECT_THAT(list_of_kinds(defined), HasSubstr("wear, thread_push, "));

@@ -28,20 +28,18 @@ bool is_the_plain_table(const std::string& text) {
 // Files of this test's own, removed at its end.
 class SeveralTables : public testing::Test {
  protected:
-  SeveralTables() {
+  void SetUp() override {
     folder_ = std::filesystem::temp_directory_path() /
               ("keenfall_" + std::to_string(getpid()) + "_" +
                testing::UnitTest::GetInstance()->current_test_info()->name());
     std::filesystem::create_directory(folder_);
   }
-  ~SeveralTables() override {
+  void TearDown() override {
     std::error_code ignored;
     std::filesystem::remove_all(folder_, ignored);
   }
-  SeveralTables(const SeveralTables&) = delete;
-  SeveralTables& operator=(const SeveralTables&) = delete;
 
-  std::string file(const std::string& name, const std::string& text) const {
+  [[nodiscard]] std::string file(const std::string& name, const std::string& text) const {
     const std::filesystem::path path = folder_ / name;
     std::ofstream(path, std::ios::binary) << text;
     return path.string();

@@ -114,14 +114,6 @@ trials::Trial some_trial() {
   return trial;
 }
 
-trials::Trial without_lines(trials::Trial trial) {
-  trial.remarks.clear();
-  for (trials::Run& run : trial.runs) {
-    for (trials::Reading& reading : run.readings) reading.line = 0;
-  }
-  return trial;
-}
-
 TEST(WrittenTables, HoldTheColumnsThatHaveContent) {
   const trials::Trial trial = taken(
       "blade,medium,run,cuts,reading,finish,struck\nA,s,1,0,104,9 um,\nA,s,1,1.5,120,,\"slip, "

@@ -40,13 +40,7 @@ TEST(NumberCells, KeepTheUnitGluedToThem) {
 }
 
 TEST(NumberCells, RefuseThousandsSeparators) {
-  for (const char* text : {"1,234.5",
-                           "1.234,5",
-                           "1'234",
-                           "1 234",
-                           "1\xC2\xA0"
-                           "234",
-                           "1,234,567.5"}) {
+  for (const char* text : {"1,234.5", "1.234,5", "1'234", "1 234", "1\u00A0234", "1,234,567.5"}) {
     EXPECT_EQ(number_cell(text, point).fault, NumberFault::thousands) << text;
   }
   EXPECT_EQ(fault_in_words(NumberFault::thousands, "1'234", point),

@@ -16,10 +16,6 @@ const trials::ReadingKind kWear = {.name = "flank_wear",
                                    .unit = "mm",
                                    .zero = trials::ZeroReading::refused};
 
-std::string with_columns(const std::string& columns, const std::string& rows) {
-  return "blade,medium,run,cuts,reading," + columns + "\n" + rows;
-}
-
 TEST(Kinds, AreThreadPushWhereNothingSaysOtherwiseAndThatIsRemarked) {
   const auto trial = taken(with_rows("A,s,1,0,104\n"));
 

@@ -32,4 +32,19 @@ inline std::string with_rows(const std::string& rows) {
   return "blade,medium,run,cuts,reading\n" + rows;
 }
 
+// The same with further columns, at the end.
+inline std::string with_columns(const std::string& columns, const std::string& rows) {
+  return "blade,medium,run,cuts,reading," + columns + "\n" + rows;
+}
+
+// What a trial says, wherever in a table it was said.
+inline trials::Trial without_lines(trials::Trial trial) {
+  trial.remarks.clear();
+  for (trials::Run& run : trial.runs) {
+    for (trials::Reading& reading : run.readings) reading.line = 0;
+    for (trials::EdgeLife& life : run.edge_lives) life.line = 0;
+  }
+  return trial;
+}
+
 }  // namespace keenfall::exchange

@@ -23,17 +23,15 @@ std::string refusal_of(std::string_view bytes) {
 // A file of this test's own, removed at its end.
 class TextFiles : public testing::Test {
  protected:
-  TextFiles() {
+  void SetUp() override {
     path_ = std::filesystem::temp_directory_path() /
             ("keenfall_" + std::to_string(getpid()) + "_" +
              testing::UnitTest::GetInstance()->current_test_info()->name());
   }
-  ~TextFiles() override {
+  void TearDown() override {
     std::error_code ignored;
     std::filesystem::remove_all(path_, ignored);
   }
-  TextFiles(const TextFiles&) = delete;
-  TextFiles& operator=(const TextFiles&) = delete;
 
   void write(const std::string& bytes) const { std::ofstream(path_, std::ios::binary) << bytes; }
 
