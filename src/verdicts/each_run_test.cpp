@@ -32,7 +32,7 @@ Prepared prepared(const std::vector<OneRun>& runs, double reading_scatter) {
                     .arm = {.blade = runs[i].blade, .medium = {.name = "sisal"}},
                     .block = runs[i].block};
     std::vector<double> checkpoints;
-    for (double cuts = 0; cuts <= runs[i].last; cuts = 2 * cuts + 1) checkpoints.push_back(cuts);
+    for (int cuts = 0; cuts <= runs[i].last; cuts = 2 * cuts + 1) checkpoints.push_back(cuts);
     run.readings =
         blunting::simulated_readings({std::log(104), std::log(runs[i].half_keenness), 0.7},
                                      {.checkpoints = checkpoints, .repeats = 3},

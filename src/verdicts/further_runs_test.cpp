@@ -77,7 +77,8 @@ class TwoArms {
     std::vector<double> weights;
     double total = 0;
     double variance = 0;
-    for (double scatter = 0.01; scatter < 2.5; scatter += 0.01) {
+    for (int hundredths = 1; hundredths < 250; ++hundredths) {
+      const double scatter = hundredths / 100.0;
       const double weight =
           std::exp(-(2 * runs - 2) * std::log(scatter) - squares / (2 * scatter * scatter) -
                    scatter * scatter / (2 * 0.5 * 0.5));

@@ -34,7 +34,7 @@ trials::Trial simulated(const std::vector<ArmTruth>& truths,
           .arm = {
               .blade = truth.blade, .edge = {.finish = truth.finish}, .medium = {.name = "sisal"}}};
       std::vector<double> checkpoints;
-      for (double cuts = 0; cuts <= last; cuts = 2 * cuts + 1) checkpoints.push_back(cuts);
+      for (int cuts = 0; cuts <= last; cuts = 2 * cuts + 1) checkpoints.push_back(cuts);
       run.readings =
           blunting::simulated_readings({std::log(truth.start) + 0.05 * random.normal(),
                                         std::log(truth.half_keenness) + 0.15 * random.normal(),

@@ -60,7 +60,7 @@ inline trials::Trial read_and_tested(const TrialTruth& truth, std::uint64_t seed
           std::log(edge.half_keenness) + truth.run_scatter * random.normal(),
           edge.shape};
       std::vector<double> checkpoints;
-      for (double cuts = 0; cuts <= truth.last_checkpoint; cuts = 2 * cuts + 1) {
+      for (int cuts = 0; cuts <= truth.last_checkpoint; cuts = 2 * cuts + 1) {
         checkpoints.push_back(cuts);
       }
       if (edge.is_read) {
