@@ -54,7 +54,8 @@ TEST(QuickFit, OfExactReadingsIsTheNormalModelWithItsScatterIntegratedOut) {
   double total = 0;
   double below = 0;
   const double reach = quick.hi95 - difference;
-  for (double s = 0.005; s < 3; s += 0.001) {
+  for (int thousandths = 5; thousandths < 3000; ++thousandths) {
+    const double s = thousandths / 1000.0;
     const double weight =
         std::pow(s, -2.0 * (runs - 1)) * std::exp(-squares / (2 * s * s) - s * s / (2 * 0.5 * 0.5));
     total += weight;

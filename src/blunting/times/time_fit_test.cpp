@@ -49,8 +49,10 @@ TEST(TimeFit, AgreesWithAGridForOneArm) {
   double weight = 0;
   double mean = 0;
   double mean_scatter = 0;
-  for (double mu = centre - 3; mu < centre + 3; mu += 0.01) {
-    for (double sd = 0.01; sd < 3; sd += 0.01) {
+  for (int away = -300; away < 300; ++away) {
+    const double mu = centre + away / 100.0;
+    for (int hundredths = 1; hundredths < 300; ++hundredths) {
+      const double sd = hundredths / 100.0;
       const auto share_below = [&](double cuts) {
         const double scale = std::hypot(sd, 0.1) * std::sqrt(3) / std::numbers::pi;
         return 1 / (1 + std::exp(-(std::log(cuts) - mu) / scale));
