@@ -32,14 +32,14 @@ TEST(QuickFit, OfExactReadingsIsTheNormalModelWithItsScatterIntegratedOut) {
   trials::Trial trial = simulated({.ratio = 1.6, .runs_each = runs}, 6);
   numerics::RandomStream random({77}, 0);
   std::vector<double> halves[2];
-  for (std::size_t r = 0; r < trial.runs.size(); ++r) {
-    const std::size_t arm = trial.runs[r].arm.blade == "A" ? 0 : 1;
+  for (trials::Run& run : trial.runs) {
+    const std::size_t arm = run.arm.blade == "A" ? 0 : 1;
     const double half = std::log(40 + 20 * static_cast<double>(arm == 0)) + 0.25 * random.normal();
     halves[arm].push_back(half);
-    trial.runs[r].readings = simulated_readings({std::log(104), half, 0.7},
-                                                {.checkpoints = {0, 5, 20, 40, 80, 160}},
-                                                {.reading_scatter = 0.0005},
-                                                random);
+    run.readings = simulated_readings({std::log(104), half, 0.7},
+                                      {.checkpoints = {0, 5, 20, 40, 80, 160}},
+                                      {.reading_scatter = 0.0005},
+                                      random);
   }
   ModelSpec spec = plain_model();
   const numerics::Interval quick = quick_log_ratio(quick_fit(data_of(trial, spec), spec));

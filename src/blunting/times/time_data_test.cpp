@@ -13,7 +13,7 @@ trials::Run a_run(std::vector<trials::EdgeLife> lives) {
   return {.name = "1", .arm = {.blade = "A"}, .edge_lives = std::move(lives)};
 }
 
-trials::Trial a_trial(std::vector<trials::Run> runs) {
+trials::Trial a_trial_of_lives(std::vector<trials::Run> runs) {
   return {.blades = {{.name = "A"}}, .runs = std::move(runs)};
 }
 
@@ -29,26 +29,27 @@ trials::Run on_the_ladder(const std::vector<Try>& tries) {
 }
 
 trials::Trial a_ladder(std::vector<trials::Run> runs) {
-  trials::Trial trial = a_trial(std::move(runs));
+  trials::Trial trial = a_trial_of_lives(std::move(runs));
   trial.series = {{.kind = *trials::find_reading_kind("pass_ladder"), .unit = "rung"}};
   return trial;
 }
 
 std::string set_aside_because(const trials::Run& run) {
   const auto data =
-      prepare_times(a_trial({run, a_run({{.lasted_cuts = 5, .failed_by_cuts = 10}})}), {});
+      prepare_times(a_trial_of_lives({run, a_run({{.lasted_cuts = 5, .failed_by_cuts = 10}})}), {});
   return data->set_aside.at(0).because;
 }
 
 TEST(TimeData, AnEdgeNeverSeenToFailHasNoUpperBound) {
-  const auto data = prepare_times(a_trial({a_run({{.lasted_cuts = 20}})}), {});
+  const auto data = prepare_times(a_trial_of_lives({a_run({{.lasted_cuts = 20}})}), {});
 
   EXPECT_EQ(data->runs.at(0).log_bounds(), (LogTimeBounds{.after = std::log(20)}));
 }
 
 TEST(TimeData, SeveralLivesOfOneRunHoldTogether) {
   const auto data = prepare_times(
-      a_trial({a_run({{.lasted_cuts = 10, .failed_by_cuts = 40}, {.lasted_cuts = 20}})}), {});
+      a_trial_of_lives({a_run({{.lasted_cuts = 10, .failed_by_cuts = 40}, {.lasted_cuts = 20}})}),
+      {});
 
   EXPECT_EQ(data->runs.at(0).lasted_cuts, 20);
   EXPECT_EQ(data->runs.at(0).failed_by_cuts, 40);
@@ -73,17 +74,17 @@ TEST(TimeData, AStruckLifeIsNotUsed) {
 }
 
 TEST(TimeData, IsRefusedWhereNoRunIsLeft) {
-  const auto data = prepare_times(a_trial({a_run({{}})}), {});
+  const auto data = prepare_times(a_trial_of_lives({a_run({{}})}), {});
 
   ASSERT_FALSE(data);
   EXPECT_EQ(data.error().kind, base::ProblemKind::unsuitable_data);
 }
 
 TEST(TimeData, TestsAreListedByTheRunsTriedByThem) {
-  const auto tests = tests_of(a_trial({a_run({{.test = "paper"}}),
-                                       a_run({{.test = "paper"}, {.test = "hair"}}),
-                                       a_run({{.test = "hair"}}),
-                                       a_run({{.test = "hair"}})}));
+  const auto tests = tests_of(a_trial_of_lives({a_run({{.test = "paper"}}),
+                                                a_run({{.test = "paper"}, {.test = "hair"}}),
+                                                a_run({{.test = "hair"}}),
+                                                a_run({{.test = "hair"}})}));
 
   EXPECT_EQ(tests, (std::vector<TestKey>{{.words = "hair"}, {.words = "paper"}}));
 }
@@ -112,7 +113,7 @@ TEST(LadderLives, TheRungIsTheOneThatMostRunsPassAndThenFail) {
 }
 
 TEST(LadderLives, ThereIsNoRungWithoutALadder) {
-  EXPECT_EQ(default_rung(a_trial({a_run({{.lasted_cuts = 5}})})), std::nullopt);
+  EXPECT_EQ(default_rung(a_trial_of_lives({a_run({{.lasted_cuts = 5}})})), std::nullopt);
 }
 
 }  // namespace
