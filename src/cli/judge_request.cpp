@@ -11,6 +11,8 @@
 #include <cmath>
 #include <cstdint>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <optional>
 #include <system_error>
 #include <utility>
@@ -271,6 +273,15 @@ bool is_same_file(const std::string& one, const std::string& other) {
              std::filesystem::weakly_canonical(other, none);
 }
 
+// A file with something in it that is no answer from before.
+bool is_of_something_else(const std::string& path) {
+  std::error_code none;
+  if (!std::filesystem::is_regular_file(path, none)) return false;
+  std::ifstream file(path, std::ios::binary);
+  const std::string text((std::istreambuf_iterator<char>(file)), {});
+  return !text.empty() && text.find("\"keenfall-judgement\"") == std::string::npos;
+}
+
 void read_destinations(const TypedOptions& typed, JudgeRequest& request, OptionProblems& problems) {
   request.quiet = typed.quiet;
   request.table_file = typed.table_file.value_or("");
@@ -287,6 +298,13 @@ void read_destinations(const TypedOptions& typed, JudgeRequest& request, OptionP
                  "--json would overwrite the table \"" + *typed.json + "\".",
                  *typed.json,
                  "another file, as in --json=answer.json");
+  } else if (is_of_something_else(*typed.json)) {
+    problems.add(base::ProblemKind::conflicting,
+                 "--json",
+                 "--json would overwrite \"" + *typed.json +
+                     "\", which is there already and is no answer of judge. It was left as it is.",
+                 *typed.json,
+                 "a file that is not there yet, or an answer from before");
   }
 }
 

@@ -118,6 +118,7 @@ Outcome strike(const Asked& asked) {
   notebook::StrikeRequest request{.trial = typed.trial.value_or(""),
                                   .blade = typed.blade.value_or(""),
                                   .medium = typed.medium.value_or(""),
+                                  .specimen = typed.specimen.value_or(""),
                                   .run = *typed.run,
                                   .station = typed.station.value_or(""),
                                   .reason = *typed.reason};
@@ -151,7 +152,13 @@ Outcome check(const Asked& asked) {
 Outcome back_up(const Asked& asked) {
   const auto copy = asked.jobs().back_up(asked.word(0), asked.word(1));
   if (!copy) return refused({copy.error()}, "no copy was made");
-  return done(asked, *copy + " is a whole copy of " + asked.word(0) + ".");
+  if (copy->findings == 0)
+    return done(asked, copy->path + " is a whole copy of " + asked.word(0) + ".");
+  Outcome damaged = done(asked,
+                         copy->path + " is a copy of " + asked.word(0) +
+                             ", which is not as it was written: keenfall check says what is wrong. "
+                             "An older backup may be whole.");
+  return {.code = ExitCode::file_trouble, .err = std::move(damaged.out)};
 }
 
 struct NotebookCommand {

@@ -63,7 +63,9 @@ const std::vector<NotebookPage>& pages() {
        "Strikes readings out of a run, or voids the whole run where no cuts are named. They stay, "
        "with the reason, and count no longer; keenfall undo takes it back.",
        {{"--trial=NAME", "the trial; may be left out where the notebook has one"},
-        {"--blade, --medium", "which run is meant, where several have that name"},
+        {"--blade, --medium, --specimen",
+         "which run is meant, where several have that name; with what show has behind the name, "
+         "as in --blade=\"A (15° per side)\", if need be"},
         {"--cuts=15", "only the readings after so many cuts; else the run is voided"},
         {"--reading=240", "only readings of this value, in the unit they are kept in"},
         {"--station=NAME", "only those of this station"},

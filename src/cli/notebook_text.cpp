@@ -113,7 +113,7 @@ std::string taken_text(const workbench::TakenIn& in, const Look& look) {
     text = "No new run or reading; that the table was taken is noted" + where;
   }
   if (taken.runs_grown > 0)
-    text += " " + runs_of(taken.runs_grown) + " that had fewer readings grew.";
+    text += " There already, and with more to them now: " + runs_of(taken.runs_grown) + ".";
   if (taken.runs_known > 0)
     text += " There already, and as they were: " + runs_of(taken.runs_known) + ".";
   std::string shown = paragraph(text, 0, look);
@@ -130,10 +130,13 @@ std::string merged_text(const notebook::Merged& merged,
     return text;
   }
   const notebook::Taken& runs = merged.runs;
-  std::string text = number_of(merged.trials_added, "new trial", "new trials") + ", " +
-                     runs_of(runs.runs_added) + " and " + readings_of(runs.readings_added) +
-                     " from " + other + ", entry " + std::to_string(merged.entry->entry) + ".";
-  if (runs.runs_grown > 0) text += " " + runs_of(runs.runs_grown) + " grew.";
+  std::string text =
+      (merged.trials_added > 0 ? number_of(merged.trials_added, "new trial", "new trials") + ", "
+                               : "") +
+      runs_of(runs.runs_added) + " and " + readings_of(runs.readings_added) + " from " + other +
+      ", entry " + std::to_string(merged.entry->entry) + ".";
+  if (runs.runs_grown > 0)
+    text += " There already, and with more to them now: " + runs_of(runs.runs_grown) + ".";
   if (runs.runs_known > 0) text += " There already: " + runs_of(runs.runs_known) + ".";
   if (merged.looks_added > 0) {
     text += " Looks that came along: " + with_thousands(merged.looks_added) + ".";

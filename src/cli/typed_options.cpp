@@ -59,6 +59,7 @@ void add_strike_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--run", typed.run);
   app.add_option("--blade", typed.blade);
   app.add_option("--medium", typed.medium);
+  app.add_option("--specimen", typed.specimen);
   app.add_option("--cuts", typed.cuts);
   app.add_option("--reading", typed.reading);
   app.add_option("--station", typed.station);

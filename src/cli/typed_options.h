@@ -38,6 +38,7 @@ struct TypedOptions {
   std::optional<std::string> run;
   std::optional<std::string> blade;
   std::optional<std::string> medium;
+  std::optional<std::string> specimen;
   std::optional<std::string> cuts;
   std::optional<std::string> reading;
   std::optional<std::string> station;

@@ -47,7 +47,8 @@ struct NotebookJobs {
       trial;
   std::function<base::Result<std::vector<notebook::JournalEntry>>(const std::string& path)> journal;
   std::function<base::Result<workbench::CheckedNotebook>(const std::string& path)> check;
-  std::function<base::Result<std::string>(const std::string& path, const std::string& copy_path)>
+  std::function<base::Result<workbench::BackedUp>(const std::string& path,
+                                                  const std::string& copy_path)>
       back_up;
 };
 

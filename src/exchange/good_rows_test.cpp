@@ -52,8 +52,10 @@ TEST(GoodRowsOfALongTable, AreTakenAndTheBadOnesNamed) {
   EXPECT_THAT(sentences(rows.left_out.problems),
               ElementsAre("folder/t.csv, line 3, column reading: A reading cannot be negative, as "
                           "“-4” is. Accepted: a number above zero, such as 104."));
-  EXPECT_THAT(rows.left_out.remarks,
-              ElementsAre("Left out of t.csv: line 3: A reading cannot be negative, as “-4” is."));
+  EXPECT_THAT(
+      rows.left_out.remarks,
+      ElementsAre(
+          "Left out when t.csv was taken: line 3: A reading cannot be negative, as “-4” is."));
 }
 
 TEST(GoodRowsOfALongTable, AreAllOfAGoodOne) {
@@ -74,9 +76,10 @@ TEST(GoodRowsOfALongTable, AreNamedTogetherWhereTheyShareAReason) {
 
   const GoodRows rows = good_rows_in(text);
 
-  EXPECT_THAT(rows.left_out.remarks,
-              ElementsAre("Left out of t.csv: lines 3 and 5 to 8: “foo” is no kind of reading "
-                          "known here."));
+  EXPECT_THAT(
+      rows.left_out.remarks,
+      ElementsAre("Left out when t.csv was taken: lines 3 and 5 to 8: “foo” is no kind of reading "
+                  "known here."));
   EXPECT_THAT(rows.left_out.problems, SizeIs(1));
   EXPECT_EQ(in_words(rows.left_out), "5 rows");
 }
@@ -117,9 +120,10 @@ TEST(ABladeWithTwoSteels, LosesTheRowsThatSayOtherwiseThanMost) {
 
   EXPECT_EQ(rows.trial.blades.at(0).steel, "C75");
   EXPECT_THAT(rows.left_out.parts, ElementsAre(TablePart{0, 2, 0}));
-  EXPECT_THAT(rows.left_out.remarks,
-              ElementsAre("Left out of t.csv: line 2: Blade “A” has the steel “C57” here, and "
-                          "“C75” in line 3, as most rows say."));
+  EXPECT_THAT(
+      rows.left_out.remarks,
+      ElementsAre("Left out when t.csv was taken: line 2: Blade “A” has the steel “C57” here, and "
+                  "“C75” in line 3, as most rows say."));
 }
 
 TEST(ABladeWithTwoSteels, LosesARunThatNowhereSaysTheOneThatStands) {
@@ -170,10 +174,11 @@ TEST(ARowThatIsLeftOut, TakesItsRunAlongWhereItAloneSaysThatItIsVoid) {
 
   ASSERT_THAT(rows.trial.runs, SizeIs(1));
   EXPECT_EQ(rows.trial.runs[0].name, "2");
-  EXPECT_THAT(rows.left_out.remarks,
-              ElementsAre("Left out of t.csv: lines 2 and 4: Run “1” of blade “A” in “s” would "
-                          "miss its voided: only line 3 says it, which is left out.",
-                          HasSubstr("Left out of t.csv: line 3: ")));
+  EXPECT_THAT(
+      rows.left_out.remarks,
+      ElementsAre("Left out when t.csv was taken: lines 2 and 4: Run “1” of blade “A” in “s” would "
+                  "miss its voided: only line 3 says it, which is left out.",
+                  HasSubstr("Left out when t.csv was taken: line 3: ")));
 }
 
 TEST(ARowThatIsLeftOut, TakesItsRunAlongWhereItAloneSaysTheEdgeOrTheUnit) {
@@ -223,11 +228,11 @@ TEST(GoodRowsOfAWideTable, NameCellsAndColumnsByTheirLetters) {
       "blade;A;A;B\nmedium;s;s;s\nrun;1;2;1\nhardness_hrc;61;61;5x\n"
       "0;100;101;99\n10;110;-1;108\n");
 
-  EXPECT_THAT(
-      rows.left_out.remarks,
-      testing::UnorderedElementsAre(
-          HasSubstr("Left out of t.csv: column D: hardness_hrc"),
-          "Left out of t.csv: line 6, column C: A reading cannot be negative, as “-1” is."));
+  EXPECT_THAT(rows.left_out.remarks,
+              testing::UnorderedElementsAre(
+                  HasSubstr("Left out when t.csv was taken: column D: hardness_hrc"),
+                  "Left out when t.csv was taken: line 6, column C: A reading cannot be negative, "
+                  "as “-1” is."));
 }
 
 TEST(GoodRowsOfAWideTable, LoseAllColumnsOfARunThatOneOfThemVoids) {
@@ -244,10 +249,12 @@ TEST(GoodRowsOfALineARun, LoseAReadingOrTheRun) {
   EXPECT_EQ(in_words(rows.left_out), "1 row and 1 cell");
   ASSERT_THAT(rows.trial.runs, SizeIs(2));
   EXPECT_THAT(rows.trial.runs[0].readings, SizeIs(2));
-  EXPECT_THAT(rows.left_out.remarks,
-              ElementsAre("Left out of t.csv: line 2, column 20: A reading cannot be negative, as "
-                          "“-120” is.",
-                          HasSubstr("Left out of t.csv: line 3: hardness_hrc")));
+  EXPECT_THAT(
+      rows.left_out.remarks,
+      ElementsAre(
+          "Left out when t.csv was taken: line 2, column 20: A reading cannot be negative, as "
+          "“-120” is.",
+          HasSubstr("Left out when t.csv was taken: line 3: hardness_hrc")));
 }
 
 TEST(VeryManyBadRows, AreAllLeftOutAndCountedAndTheFirstListed) {

@@ -114,8 +114,8 @@ std::vector<std::string> remarks_on_left_out(const BlamedParts& blamed, const Pr
   }
   std::vector<std::string> remarks;
   for (const auto& key : order) {
-    remarks.push_back("Left out of " + files.file_in_words(key.first) + ": " +
-                      together[key].in_words(files.naming_of(key.first)) + ": " +
+    remarks.push_back("Left out when " + files.file_in_words(key.first) +
+                      " was taken: " + together[key].in_words(files.naming_of(key.first)) + ": " +
                       sentences[key.second]);
   }
   if (unnamed > 0) {

@@ -1,5 +1,5 @@
-// What was left out of tables, in sentences that stay with the trial: "Left out of t.csv: lines 6
-// and 9: “foo” is no kind of reading known here."
+// What was left out of tables, in sentences that stay with the trial: "Left out when t.csv was
+// taken: lines 6 and 9: “foo” is no kind of reading known here."
 //
 // Parts with the same reason are named together, neighbouring lines as "lines 4 to 9". Of very many
 // the first are named, and how many more there were.

@@ -162,4 +162,6 @@ std::string long_table_of(const trials::Trial& trial) {
   return text;
 }
 
+bool is_reason_in_tables(const std::string& text) { return reason_in(text) == text; }
+
 }  // namespace keenfall::exchange

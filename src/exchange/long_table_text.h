@@ -13,4 +13,8 @@ namespace keenfall::exchange {
 // in HRC; kinds known or defined again by the reader.
 [[nodiscard]] std::string long_table_of(const trials::Trial& trial);
 
+// Does a table that says so where readings are struck out mean it as the reason? "no" and "0" mean
+// that nothing is struck, "x" and "yes" that no reason is given.
+[[nodiscard]] bool is_reason_in_tables(const std::string& text);
+
 }  // namespace keenfall::exchange

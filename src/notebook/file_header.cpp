@@ -58,8 +58,8 @@ bool has_something_in_it(const std::string& path) {
 // A notebook is made, and a copy is, beside a rollback journal that goes away at the end.
 base::Problem interrupted(const std::string& path) {
   return unreadable(path,
-                    "Making this file was interrupted, so there is nothing in it yet.",
-                    "deleting it and making it again");
+                    "There is nothing in this file: its making was interrupted, or it was emptied.",
+                    "a backup; or, if nothing was in it yet, deleting it and making it again");
 }
 
 // A log beside the file may hold the pages that it lacks: folding it in was interrupted then, and

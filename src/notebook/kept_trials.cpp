@@ -6,26 +6,11 @@
 #include "notebook/trial_reader.h"
 #include "notebook/trial_writer.h"
 
-#include <algorithm>
 #include <utility>
 
 namespace keenfall::notebook {
 
 namespace {
-
-bool were_all_taken(SQLite::Database& database,
-                    const std::string& trial,
-                    const std::vector<TakenTable>& tables) {
-  SQLite::Statement find(database,
-                         "SELECT 1 FROM taken_table JOIN trial USING (trial_id) WHERE trial.name = "
-                         "? AND sha256 = ?");
-  return !tables.empty() && std::ranges::all_of(tables, [&](const TakenTable& table) {
-    find.reset();
-    find.bind(1, trial);
-    find.bind(2, table.sha256);
-    return find.executeStep();
-  });
-}
 
 std::string what_was_taken(const trials::Trial& trial, const std::vector<TakenTable>& tables) {
   std::string names;
@@ -42,10 +27,6 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
   using Problems = std::vector<base::Problem>;
   Taken taken;
   NotebookFile& file = notebook.file();
-  if (carrying_over([&] { return were_all_taken(file.database, trial.name, tables); })) {
-    taken.runs_known = trial.runs.size();
-    return taken;
-  }
   const std::string what = what_was_taken(trial, tables);
   const TrialToWrite to_write{.rows = {.trial = std::move(trial)}, .tables = tables};
   Problems problems;

@@ -71,6 +71,7 @@ base::Result<LookCount> count_look(Notebook& notebook,
                return std::nullopt;
              });
   if (!entry) return base::failed(entry.error());
+  count.entry = entry->entry;
   return count;
 }
 

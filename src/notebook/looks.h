@@ -10,15 +10,16 @@
 #include "notebook/notebook.h"
 
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <vector>
 
 namespace keenfall::notebook {
 
 struct JudgedInputs {
-  std::string sha256;  // of the trial as it was judged, in hexadecimal
-  std::size_t runs = 0;
-  std::size_t readings = 0;
+  std::string sha256;        // of the trial as it was judged, in hexadecimal
+  std::size_t runs = 0;      // that count: not voided
+  std::size_t readings = 0;  // of those, not struck out
 
   bool operator==(const JudgedInputs&) const = default;
 };
@@ -43,6 +44,7 @@ struct Look {
 struct LookCount {
   std::size_t looks = 0;
   std::size_t states = 0;
+  std::int64_t entry = 0;  // of the look that was counted last; 0 where none was
 };
 
 // Of a trial by name, in the order they were made; empty where there is none.

@@ -86,7 +86,8 @@ TEST_F(Merging, NamesEveryRunThatIsRecordedOtherwiseAndMergesNothing) {
   ASSERT_FALSE(merged);
   ASSERT_EQ(merged.error().size(), 1U);
   EXPECT_EQ(merged.error()[0].sentence,
-            "Run 1 of A on new matting is in the trial already, and there reads 150 at 20.");
+            "Run 1 of A on new matting is in the trial already, and there reads 150 at 20, and "
+            "here 180.");
   EXPECT_EQ(content_in_words(here), before);
 }
 
@@ -103,7 +104,7 @@ TEST_F(Merging, LetsWhatIsHereStandWhereThatIsAskedFor) {
   EXPECT_EQ(kept_trial(here, "matting")->runs[0].readings.back().reading, 150);
   EXPECT_THAT(merged->remarks,
               ElementsAre("Not taken: Run 1 of A on new matting is in the trial already, and there "
-                          "reads 150 at 20."));
+                          "reads 150 at 20, and here 180."));
 }
 
 TEST_F(Merging, AsksWhetherWhatIsCalledAlikeIsTheSame) {

@@ -101,18 +101,27 @@ bool has_log_beside(const std::string& path) {
          access((path + "-journal").c_str(), F_OK) == 0;
 }
 
+// Without writing anything, also beside it: the file must have no log.
+SQLite::Database opened_as_it_lies(const std::string& path) {
+  return {"file:" + percent_encoded(path) + "?immutable=1",
+          SQLite::OPEN_READONLY | SQLite::OPEN_URI};
+}
+
 // Readers that may write fold the log in when they close, so that nothing is left beside the file.
 SQLite::Database opened_to_read(const std::string& path) {
   if (may_write_beside(path)) {
-    SQLite::Database database(path, SQLite::OPEN_READWRITE);
-    database.exec("PRAGMA query_only = ON");
-    return database;
-  }
-  if (has_log_beside(path)) {
+    try {
+      SQLite::Database database(path, SQLite::OPEN_READWRITE);
+      database.exec("PRAGMA query_only = ON");
+      (void)version_of(database);
+      return database;
+    } catch (const SQLite::Exception&) {
+      if (has_log_beside(path)) throw;  // else a full disk has no room for what SQLite keeps beside
+    }
+  } else if (has_log_beside(path)) {
     return {path, SQLite::OPEN_READONLY};
   }
-  return {"file:" + percent_encoded(path) + "?immutable=1",
-          SQLite::OPEN_READONLY | SQLite::OPEN_URI};
+  return opened_as_it_lies(path);
 }
 
 // A file made only where nothing is, in one step; gone again unless it is kept.

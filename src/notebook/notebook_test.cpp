@@ -111,6 +111,79 @@ TEST_F(ANotebook, TakesAStrikeThatATableHasNow) {
   EXPECT_EQ(*kept_trial(notebook, "matting"), struck);
 }
 
+TEST_F(ANotebook, TakesAMendedReadingOnceTheMistypedOneIsStruck) {
+  Notebook notebook = made();
+  trials::Trial mistyped = a_trial();
+  mistyped.runs[0].readings[3].reading = 1355;
+  ASSERT_TRUE(take(notebook, mistyped, {}, next()));
+  EXPECT_FALSE(take(notebook, a_trial(), {}, next()));
+  ASSERT_TRUE(
+      strike(notebook,
+             {.trial = "matting", .blade = "A", .run = "1", .cuts = 15, .reason = "mistyped"},
+             next()));
+
+  const auto taken = take(notebook, a_trial(), {}, next());
+
+  ASSERT_TRUE(taken);
+  EXPECT_EQ(taken->readings_added, 1U);
+  const auto readings = kept_trial(notebook, "matting")->runs[0].readings;
+  ASSERT_EQ(readings.size(), 5U);
+  EXPECT_EQ(readings[3].struck_reason, "mistyped");
+  EXPECT_EQ(readings[4].reading, 135.5);
+  EXPECT_FALSE(readings[4].struck_reason);
+  const auto again = take(notebook, a_trial(), {}, next());
+  EXPECT_EQ(again->runs_known, 2U);
+  EXPECT_FALSE(again->entry);
+}
+
+TEST_F(ANotebook, KnowsARunAgainOfWhichMoreIsRecordedNow) {
+  Notebook notebook = made();
+  trials::Trial less = a_trial();
+  for (trials::Run& run : less.runs) {
+    run.arm.edge.finish.clear();
+    run.arm.medium.condition.clear();
+  }
+  ASSERT_TRUE(take(notebook, less, {}, next()));
+
+  const auto taken = take(notebook, a_trial(), {}, next());
+
+  ASSERT_TRUE(taken);
+  EXPECT_EQ(taken->runs_added, 0U);
+  EXPECT_EQ(taken->runs_grown, 2U);
+  EXPECT_EQ(*kept_trial(notebook, "matting"), a_trial());
+  EXPECT_TRUE(check(notebook).empty());
+  EXPECT_EQ(take(notebook, less, {}, next())->runs_known, 2U);
+}
+
+TEST_F(ANotebook, TakesTheOtherPartOfATableItHasAPartOf) {
+  Notebook notebook = made();
+  trials::Trial part = a_trial();
+  part.runs.pop_back();
+  ASSERT_TRUE(take(notebook, part, {{"matting.csv", std::string(64, 'a')}}, next()));
+
+  const auto taken = take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next());
+
+  EXPECT_EQ(taken->runs_added, 1U);
+  EXPECT_EQ(taken->runs_known, 1U);
+}
+
+TEST_F(ANotebook, StrikesInTheRunThatIsNamedWithItsEdge) {
+  Notebook notebook = made();
+  trials::Trial two_edges = a_trial();
+  two_edges.runs[1] = two_edges.runs[0];
+  two_edges.runs[1].arm.edge.bevel_angle = trials::PerSideAngle{20};
+  ASSERT_TRUE(take(notebook, two_edges, {}, next()));
+  StrikeRequest request{.trial = "matting", .blade = "A", .run = "1", .reason = "burr"};
+
+  EXPECT_FALSE(strike(notebook, request, next()));
+  request.blade = "A (20° per side, 9 um)";
+  ASSERT_TRUE(strike(notebook, request, next()));
+
+  EXPECT_TRUE(kept_trial(notebook, "matting")->runs[1].voided_reason);
+  request.reason = " ";
+  EXPECT_FALSE(strike(notebook, request, next()));
+}
+
 TEST_F(ANotebook, RefusesARunThatContradictsAndKeepsNothingOfTheTable) {
   Notebook notebook = made();
   ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
@@ -122,7 +195,8 @@ TEST_F(ANotebook, RefusesARunThatContradictsAndKeepsNothingOfTheTable) {
 
   ASSERT_FALSE(taken);
   EXPECT_EQ(taken.error()[0].sentence,
-            "Run 1 of A on new matting is in the trial already, and there reads 135.5 at 15.");
+            "Run 1 of A on new matting is in the trial already, and there reads 135.5 at 15, and "
+            "here 999.");
   EXPECT_EQ(*kept_trial(notebook, "matting"), a_trial());
   EXPECT_EQ(notebook.journal().size(), 1U);
 }
@@ -157,7 +231,8 @@ TEST_F(ANotebook, StrikesAReadingUndoesItAndRedoesIt) {
 
   EXPECT_EQ(*kept_trial(notebook, "matting"), with_strike);
   EXPECT_EQ(notebook.journal().size(), 4U);
-  EXPECT_EQ(notebook.journal()[3].what, "redo: strike at 15 in run 1 of matting");
+  EXPECT_EQ(notebook.journal()[3].what,
+            "redo: strike at 15 in run 1 of B on new matting, trial matting");
   EXPECT_TRUE(check(notebook).empty());
 }
 
@@ -181,7 +256,9 @@ TEST_F(ANotebook, AsksWhichRunIsMeantWhereSeveralAreCalledThat) {
 
   ASSERT_FALSE(struck);
   EXPECT_EQ(struck.error().sentence,
-            "Several runs are called that: run 1 of A on new matting; run 1 of B on new matting.");
+            "Several runs are called that: run 1 of A (17° per side, 9 um) on new matting, dry; "
+            "run 1 of B "
+            "(17° per side, 9 um) on new matting, dry.");
 }
 
 TEST_F(ANotebook, NamesWhatRestsOnAnEntryThatIsToBeUndone) {
@@ -342,7 +419,7 @@ TEST_F(ANotebook, RefusesWhatIsNoNotebookAndLeavesItAlone) {
   EXPECT_EQ(sentence("nowhere.keen"), "There is no such notebook.");
   EXPECT_EQ(sentence("words.keen"), "This is not a notebook.");
   EXPECT_EQ(sentence("empty.keen"),
-            "Making this file was interrupted, so there is nothing in it yet.");
+            "There is nothing in this file: its making was interrupted, or it was emptied.");
   EXPECT_EQ(sentence("short.keen"), "This notebook is cut short: the end of the file is missing.");
   EXPECT_EQ(sentence("newer.keen"),
             "This notebook was written by a newer Keenfall (format 9; this one knows up to 2). It "

@@ -142,8 +142,9 @@ TEST_F(ARefusal, LeavesWhatIsNoNotebookAsItIs) {
 
 TEST_F(ARefusal, LeavesAShortenedFileAsItIsAtEveryLength) {
   const std::string whole = content_of(path_);
-  expect_refused_untouched(path_holding(""),
-                           "Making this file was interrupted, so there is nothing in it yet.");
+  expect_refused_untouched(
+      path_holding(""),
+      "There is nothing in this file: its making was interrupted, or it was emptied.");
   for (std::size_t length = 1; length < whole.size(); length += length < 100 ? 33 : 1999) {
     SCOPED_TRACE(length);
     expect_refused_untouched(path_holding(whole.substr(0, length)),

@@ -1,7 +1,8 @@
 #include "notebook/run_growth.h"
 
-#include "base/plain_number.h"
-
+#include <algorithm>
+#include <array>
+#include <charconv>
 #include <cstddef>
 #include <utility>
 #include <vector>
@@ -35,22 +36,44 @@ std::optional<Part> joined(const Part& kept, const Part& met) {
   return both;
 }
 
+template <class Part>
+bool is_struck(const Part& /*part*/) {
+  return false;
+}
+
+template <CanBeStruck Part>
+bool is_struck(const Part& part) {
+  return part.struck_reason.has_value();
+}
+
 // All parts of the longer list, those of the shorter joined into them; nothing where the shorter
-// has one that the longer has not, or has them in another order.
+// has one that the longer has not, or has them in another order. What is struck out in the shorter
+// need not be in the longer: a slip that was struck is mended there.
 template <class Part>
 std::optional<std::vector<Part>> with_all_of(const std::vector<Part>& longer,
                                              const std::vector<Part>& shorter,
                                              bool is_longer_kept) {
+  const auto both_of = [is_longer_kept](const Part& one, const Part& other) {
+    return is_longer_kept ? joined(one, other) : joined(other, one);
+  };
   std::vector<Part> all;
   std::size_t met = 0;
-  for (const Part& part : longer) {
-    std::optional<Part> both;
-    if (met < shorter.size()) {
-      both = is_longer_kept ? joined(part, shorter[met]) : joined(shorter[met], part);
+  const auto take_what_was_struck = [&](std::size_t from) {
+    for (; met < shorter.size() && is_struck(shorter[met]); ++met) {
+      for (std::size_t i = from; i < longer.size(); ++i) {
+        if (both_of(longer[i], shorter[met])) return;
+      }
+      all.push_back(shorter[met]);
     }
+  };
+  for (std::size_t i = 0; i < longer.size(); ++i) {
+    take_what_was_struck(i);
+    std::optional<Part> both;
+    if (met < shorter.size()) both = both_of(longer[i], shorter[met]);
     if (both) ++met;
-    all.push_back(both ? *both : part);
+    all.push_back(both ? *both : longer[i]);
   }
+  take_what_was_struck(longer.size());
   if (met < shorter.size()) return std::nullopt;
   return all;
 }
@@ -75,19 +98,52 @@ bool join(std::optional<T>& kept, const std::optional<T>& met) {
   return !met || kept == met;
 }
 
+bool join(trials::Motion& kept, trials::Motion met) {
+  if (kept == trials::Motion::not_recorded) kept = met;
+  return met == trials::Motion::not_recorded || kept == met;
+}
+
+// What was not recorded of an edge, a medium or a way of cutting is filled in.
+bool join(trials::Arm& kept, const trials::Arm& met) {
+  return kept.blade == met.blade && kept.medium.name == met.medium.name &&
+         join(kept.edge.bevel_angle, met.edge.bevel_angle) &&
+         join(kept.edge.apex_angle, met.edge.apex_angle) &&
+         join(kept.edge.finish, met.edge.finish) &&
+         join(kept.edge.thickness_behind_edge_mm, met.edge.thickness_behind_edge_mm) &&
+         join(kept.medium.condition, met.medium.condition) &&
+         join(kept.method.motion, met.method.motion) &&
+         join(kept.method.as_written, met.method.as_written) &&
+         join(kept.method.cut_length_mm, met.method.cut_length_mm) &&
+         join(kept.method.edge_used_mm, met.method.edge_used_mm) &&
+         join(kept.method.board, met.method.board);
+}
+
+// A reading that was converted has more figures than anyone wrote.
+std::string figures_of(double number) {
+  std::array<char, 32> text{};
+  const auto end =
+      std::to_chars(text.data(), text.data() + text.size(), number, std::chars_format::general, 6);
+  return {text.data(), end.ptr};
+}
+
 // The first reading of the kept run that the other has not at its place.
 std::string first_other_reading(const trials::Run& kept, const trials::Run& met) {
   std::size_t next = 0;
   for (const trials::Reading& reading : kept.readings) {
     std::size_t found = next;
     while (found < met.readings.size() && !joined(reading, met.readings[found])) ++found;
-    if (found == met.readings.size()) {
-      return "reads " + base::plain_number(reading.reading) + " at " +
-             base::plain_number(reading.cuts);
+    if (found == met.readings.size() && !is_struck(reading)) {
+      const auto instead = std::ranges::find_if(met.readings, [&](const trials::Reading& other) {
+        return other.series == reading.series && other.cuts == reading.cuts &&
+               other.station == reading.station && other.repeat == reading.repeat;
+      });
+      return "reads " + figures_of(reading.reading) + " at " + figures_of(reading.cuts) +
+             (instead == met.readings.end() ? ", which is missing here"
+                                            : ", and here " + figures_of(instead->reading));
     }
-    next = found + 1;
+    if (found < met.readings.size()) next = found + 1;
   }
-  return "has other readings";
+  return "has its readings in another order";
 }
 
 }  // namespace
@@ -95,7 +151,7 @@ std::string first_other_reading(const trials::Run& kept, const trials::Run& met)
 Growth growth_of(const trials::Run& kept, const trials::Run& met, MayHaveLess may_have_less) {
   Growth growth{.joined = kept};
   trials::Run& run = growth.joined;
-  if (kept.arm != met.arm || kept.specimen != met.specimen) {
+  if (!join(run.arm, met.arm) || !join(run.specimen, met.specimen)) {
     growth.contradiction = "is of another edge, medium or way of cutting";
   } else if (!join(run.readings, met.readings, may_have_less)) {
     growth.contradiction = first_other_reading(kept, met);

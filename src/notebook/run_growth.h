@@ -10,7 +10,7 @@
 namespace keenfall::notebook {
 
 struct Growth {
-  // "reads 104 at 5", behind "there": what the kept run has, and the other has not.
+  // "reads 104 at 5, and here 140", behind "there": what the kept run has otherwise.
   std::optional<std::string> contradiction;
   // The kept run with what the other has more: readings in between or after, strikes, a void, what
   // was not recorded of it. Each part as it was kept, the line of its table included.
@@ -18,7 +18,7 @@ struct Growth {
 };
 
 // May the run that is met again have less than the kept one? A copy of a notebook may be the older
-// one; a table that lacks what was taken from it contradicts.
+// one; a table that lacks what was taken from it contradicts, unless that was struck out since.
 enum class MayHaveLess { no, yes };
 
 // The readings are in the same series.

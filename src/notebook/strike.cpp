@@ -21,9 +21,27 @@ base::Problem refused(base::ProblemKind kind,
   return {.kind = kind, .sentence = sentence, .accepted = accepted};
 }
 
+// "A (15° per side)".
+std::string words_of_edge(const trials::Run& run) {
+  const std::string edge = in_words(run.arm.edge);
+  return run.arm.blade + (edge.empty() ? "" : " (" + edge + ")");
+}
+
+std::string all_words_of(const trials::Run& run) {
+  const trials::Medium& medium = run.arm.medium;
+  return "run " + run.name + " of " + words_of_edge(run) + " on " + medium.name +
+         (medium.condition.empty() ? "" : ", " + medium.condition) +
+         (run.specimen.empty() ? "" : ", specimen " + run.specimen);
+}
+
 bool fits(const trials::Run& run, const StrikeRequest& wanted) {
-  return run.name == wanted.run && (wanted.blade.empty() || run.arm.blade == wanted.blade) &&
-         (wanted.medium.empty() || run.arm.medium.name == wanted.medium);
+  const trials::Medium& medium = run.arm.medium;
+  return run.name == wanted.run &&
+         (wanted.blade.empty() || run.arm.blade == wanted.blade ||
+          words_of_edge(run) == wanted.blade) &&
+         (wanted.medium.empty() || medium.name == wanted.medium ||
+          medium.name + ", " + medium.condition == wanted.medium) &&
+         (wanted.specimen.empty() || run.specimen == wanted.specimen);
 }
 
 bool fits(const trials::Reading& reading, const StrikeRequest& wanted) {
@@ -37,7 +55,7 @@ base::Result<std::size_t> only_run(const trials::Trial& trial, const StrikeReque
   for (std::size_t r = 0; r < trial.runs.size(); ++r) {
     if (!fits(trial.runs[r], wanted)) continue;
     found.push_back(r);
-    names += (names.empty() ? "" : "; ") + words_of(trial.runs[r]);
+    names += (names.empty() ? "" : "; ") + all_words_of(trial.runs[r]);
   }
   if (found.size() == 1) return found.front();
   if (found.empty()) {
@@ -48,7 +66,8 @@ base::Result<std::size_t> only_run(const trials::Trial& trial, const StrikeReque
   }
   return base::failed(refused(base::ProblemKind::conflicting,
                               "Several runs are called that: " + names + ".",
-                              "--blade and --medium, to say which"));
+                              "--blade, --medium and --specimen as they are written here, with "
+                              "what stands in brackets or behind the comma, to say which"));
 }
 
 void set_reason(SQLite::Database& database,
@@ -66,10 +85,12 @@ void set_reason(SQLite::Database& database,
   RowWriter(database, table).update(row);
 }
 
-// Strikes out what fits, or voids the run where no cuts are named, and counts it in `struck`.
+// Strikes out what fits, or voids the run where no cuts are named; counts it in `struck` and says
+// in `what` which run it was.
 std::optional<base::Problem> strike_in(SQLite::Database& database,
                                        const StrikeRequest& request,
-                                       Struck& struck) {
+                                       Struck& struck,
+                                       std::string& what) {
   const auto rows =
       read_runs(database, request.trial, {.called = request.run, .blade = request.blade});
   if (!rows) {
@@ -81,6 +102,9 @@ std::optional<base::Problem> strike_in(SQLite::Database& database,
   if (!place) return place.error();
   const trials::Run& run = rows->trial.runs[*place];
   const std::int64_t id = rows->runs[*place].run_id;
+  what = (request.cuts ? "strike at " + base::plain_number(*request.cuts) + " in "
+                       : std::string("void ")) +
+         words_of(run) + ", trial " + request.trial;
   if (!request.cuts) {
     if (run.voided_reason) {
       return refused(base::ProblemKind::conflicting,
@@ -110,21 +134,18 @@ std::optional<base::Problem> strike_in(SQLite::Database& database,
 base::Result<Struck> strike(Notebook& notebook,
                             const StrikeRequest& request,
                             const Authorship& by) {
-  if (request.reason.empty()) {
+  if (request.reason.find_first_not_of(" \t\r\n") == std::string::npos) {
     return base::failed(refused(base::ProblemKind::missing,
                                 "A reading is struck out with a reason.",
                                 "--reason \"the thread slipped\""));
   }
   Struck struck;
-  std::string what = (request.cuts ? "strike at " + base::plain_number(*request.cuts) + " in run "
-                                   : std::string("void run ")) +
-                     request.run + " of " + request.trial;
+  ChangeWords words{.what = "strike in " + request.trial};
   Authorship with_reason = by;
   if (with_reason.why.empty()) with_reason.why = request.reason;
-  auto entry =
-      change(notebook.file(), {.what = what}, with_reason, [&](SQLite::Database& database) {
-        return strike_in(database, request, struck);
-      });
+  auto entry = change(notebook.file(), words, with_reason, [&](SQLite::Database& database) {
+    return strike_in(database, request, struck, words.what);
+  });
   if (!entry) return base::failed(entry.error());
   struck.entry = *entry;
   return struck;

@@ -13,8 +13,9 @@ namespace keenfall::notebook {
 // Which readings of which run; what is left empty does not narrow the choice.
 struct StrikeRequest {
   std::string trial;
-  std::string blade;
-  std::string medium;
+  std::string blade;   // its name, or with its edge: "A (15° per side)"
+  std::string medium;  // its name, or with its condition: "pine, wet"
+  std::string specimen;
   std::string run;             // its name
   std::optional<double> cuts;  // absent: the whole run is voided
   std::optional<double> reading;

@@ -25,6 +25,8 @@ std::string uid_in(const Map& uids, const typename Map::key_type& name) {
   return found == uids.end() ? std::string() : found->second;
 }
 
+enum class KnownBy { uid, name };
+
 class Writer {
  public:
   Writer(SQLite::Database& database, const TrialToWrite& from, const NewUid& new_uid)
@@ -142,12 +144,13 @@ class Writer {
     const bool has_uid = from_.source == TrialSource::notebook;
     std::string uid = has_uid ? from_.rows.runs.at(place).uid : new_uid_();
     const std::optional<std::size_t> same = place_of_uid(uid);
-    if (same) return grow_run(*same, run);
-    const std::optional<std::size_t> alike = place_of_alike(run);
+    if (same) return grow_run(*same, run, KnownBy::uid);
+    std::optional<std::size_t> alike = place_of_alike(run);
+    if (!alike) alike = place_of_less_recorded(run);
     if (!alike) return add_run(std::move(uid), std::move(run));
     const bool is_other =
         has_uid && !from_.apart.empty() && !are_surely_one(kept_.trial.runs[*alike], run);
-    if (!is_other) return grow_run(*alike, run);
+    if (!is_other) return grow_run(*alike, run, KnownBy::name);
     const std::string words = beginning_with(run);
     run.name += " (" + from_.apart + ")";
     written_.remarks.push_back(words +
@@ -167,6 +170,18 @@ class Writer {
     const auto& runs = kept_.trial.runs;
     const auto found = std::ranges::find_if(
         runs, [&](const trials::Run& kept) { return are_called_alike(kept, run); });
+    if (found == runs.end()) return std::nullopt;
+    return static_cast<std::size_t>(found - runs.begin());
+  }
+
+  // A run of that name that reads the same, of which less is recorded, or other things: the angle
+  // was written down later.
+  std::optional<std::size_t> place_of_less_recorded(const trials::Run& run) const {
+    const auto& runs = kept_.trial.runs;
+    const auto found = std::ranges::find_if(runs, [&](const trials::Run& other) {
+      return other.name == run.name && other.arm.blade == run.arm.blade &&
+             other.arm.medium.name == run.arm.medium.name && are_surely_one(other, run);
+    });
     if (found == runs.end()) return std::nullopt;
     return static_cast<std::size_t>(found - runs.begin());
   }
@@ -192,7 +207,7 @@ class Writer {
   }
 
   // A run that is there: nothing, what it has more now, or a problem.
-  void grow_run(std::size_t place, const trials::Run& met) {
+  void grow_run(std::size_t place, const trials::Run& met, KnownBy known_by) {
     trials::Run& kept = kept_.trial.runs[place];
     const bool from_notebook = from_.source == TrialSource::notebook;
     Growth growth = growth_of(kept, met, from_notebook ? MayHaveLess::yes : MayHaveLess::no);
@@ -200,11 +215,7 @@ class Writer {
       return report({.kind = base::ProblemKind::conflicting,
                      .sentence = beginning_with(met) + " is in the trial already, and there " +
                                  *growth.contradiction + ".",
-                     .accepted = from_notebook
-                                     ? "--keep-here, to let what is here stand; if they are two "
-                                       "runs, --apart=NAME"
-                                     : "the run as it was taken, with more to it; another name "
-                                       "for another run; or a trial of its own (--trial NAME)"});
+                     .accepted = accepted_instead(known_by)});
     }
     if (growth.joined == kept) {
       ++written_.taken.runs_known;
@@ -212,8 +223,42 @@ class Writer {
     }
     ++written_.taken.runs_grown;
     written_.taken.readings_added += growth.joined.readings.size() - kept.readings.size();
-    write_grown_run(writers_, run_place(kept_.runs[place], place, kept), kept, growth.joined);
+    if (from_notebook) remark_on_strikes(kept, met, growth.joined);
+    write_grown_run(
+        writers_, run_place(kept_.runs[place], place, growth.joined), kept, growth.joined);
     kept = std::move(growth.joined);
+  }
+
+  [[nodiscard]] std::string accepted_instead(KnownBy known_by) const {
+    if (from_.source == TrialSource::tables) {
+      return "the run as it was taken, with more to it (a reading that was mistyped is struck out "
+             "first: keenfall strike); another name for another run; or a trial of its own "
+             "(--trial NAME)";
+    }
+    const std::string stand = "--keep-here, to let what is here stand";
+    return known_by == KnownBy::uid ? stand : stand + "; if they are two runs, --apart=NAME";
+  }
+
+  // What counts no longer here because the other notebook says so.
+  void remark_on_strikes(const trials::Run& kept, const trials::Run& met, const trials::Run& now) {
+    const auto remark = [&](const std::string& sentence) {
+      written_.remarks.push_back(beginning_with(kept) + sentence);
+    };
+    if (!kept.voided_reason && now.voided_reason) {
+      remark(" is voided now, as in the other notebook: " + *now.voided_reason + ".");
+    } else if (met.voided_reason && met.voided_reason != now.voided_reason) {
+      remark(" is voided in the other notebook for another reason: " + *met.voided_reason + ".");
+    }
+    const auto struck_in = [](const trials::Run& run) {
+      return std::ranges::count_if(run.readings, [](const trials::Reading& reading) {
+        return reading.struck_reason.has_value();
+      });
+    };
+    const auto more = struck_in(now) - struck_in(kept);
+    if (more > 0) {
+      remark(": struck out in the other notebook, and now here, " + std::to_string(more) +
+             (more == 1 ? " reading." : " readings."));
+    }
   }
 
   void write_remarks(const trials::Trial& trial) {

@@ -10,6 +10,7 @@
 #include "workbench/notebook_trouble.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <optional>
 #include <utility>
 
@@ -73,9 +74,14 @@ std::string question_of(const JudgeOptions& options) {
 
 notebook::JudgedInputs inputs_of(const trials::Trial& trial) {
   notebook::JudgedInputs inputs{
-      .sha256 = notebook::in_hex(notebook::sha256_of(exchange::long_table_of(trial))),
-      .runs = trial.runs.size()};
-  for (const trials::Run& run : trial.runs) inputs.readings += run.readings.size();
+      .sha256 = notebook::in_hex(notebook::sha256_of(exchange::long_table_of(trial)))};
+  for (const trials::Run& run : trial.runs) {
+    if (run.voided_reason) continue;
+    ++inputs.runs;
+    for (const trials::Reading& reading : run.readings) {
+      if (!reading.struck_reason) ++inputs.readings;
+    }
+  }
   return inputs;
 }
 
@@ -92,14 +98,25 @@ std::optional<std::string> caution_about_looks(const notebook::LookCount& count,
          "first look, allows for it.";
 }
 
-std::string counted_words(const notebook::LookCount& count) {
-  return "Counted as look " + std::to_string(count.looks) + " at this trial, with its answer.";
+std::string counted_words(const notebook::LookCount& count, std::int64_t last_entry_judged) {
+  std::string words =
+      "Counted as look " + std::to_string(count.looks) + " at this trial, with its answer.";
+  if (count.states > 1) {
+    words += " Its readings were looked at in " + std::to_string(count.states) +
+             " different states by now.";
+  }
+  if (count.entry > last_entry_judged + 1) {
+    words += " The notebook changed while this was judged: what came in since entry " +
+             std::to_string(last_entry_judged) + " is not in the answer.";
+  }
+  return words;
 }
 
 // Whether it could be kept decides nothing about the answer, so nothing fails here.
 std::string kept_in(const std::string& path,
                     const std::string& trial,
                     const notebook::StoredJudgement& judgement,
+                    std::int64_t last_entry_judged,
                     const Hand& hand) {
   const std::string not_kept = "Not counted as a look, and the answer is not stored: ";
   try {
@@ -107,7 +124,7 @@ std::string kept_in(const std::string& path,
       auto opened = opened_to_write(path, hand);
       if (!opened) return not_kept + opened.error().sentence;
       const auto count = notebook::count_look(*opened, trial, judgement, authorship_of(hand));
-      return count ? counted_words(*count) : not_kept + count.error().sentence;
+      return count ? counted_words(*count, last_entry_judged) : not_kept + count.error().sentence;
     });
   } catch (const NotebookTrouble& trouble) {
     return not_kept + trouble.what();
@@ -134,8 +151,9 @@ Judged judge_notebook(const std::string& path,
   }
   judgement.answer =
       wire::judgement_to_json({.program_version = by.program_version, .judgements = *judgements});
-  return JudgedFiles{.judgements = std::move(*judgements),
-                     .kept_words = kept_in(path, kept->trial.name, judgement, by.hand)};
+  return JudgedFiles{
+      .judgements = std::move(*judgements),
+      .kept_words = kept_in(path, kept->trial.name, judgement, kept->last_entry, by.hand)};
 }
 
 }  // namespace

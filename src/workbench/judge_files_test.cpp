@@ -94,7 +94,9 @@ TEST_F(JudgedNotebook, CautionsWhoLooksAgainAtMoreReadings) {
 
   const JudgedFiles files = judged(path_);
 
-  EXPECT_EQ(files.kept_words, "Counted as look 3 at this trial, with its answer.");
+  EXPECT_EQ(files.kept_words,
+            "Counted as look 3 at this trial, with its answer. Its readings were looked at in 2 "
+            "different states by now.");
   EXPECT_EQ(files.judgements.front().cannot_say.back().substr(0, 102),
             "These readings were looked at in 2 different states, this one included, and no looks "
             "were planned. Who");

@@ -1,6 +1,7 @@
 #include "workbench/notebook_changes.h"
 
 #include "exchange/long_table.h"
+#include "exchange/long_table_text.h"
 #include "notebook/digest.h"
 #include "notebook/random_uid.h"
 #include "workbench/notebook_pages.h"
@@ -82,6 +83,14 @@ base::Result<notebook::Struck> strike_in(const std::string& path,
   return naming_the_file(path, [&]() -> base::Result<notebook::Struck> {
     auto opened = opened_to_write(path, hand);
     if (!opened) return base::failed(opened.error());
+    if (!exchange::is_reason_in_tables(request.reason)) {
+      return base::failed({.kind = base::ProblemKind::bad_value,
+                           .sentence = "\"" + request.reason +
+                                       "\" is no reason: a table that says so there means that "
+                                       "nothing is struck out, or does not say why.",
+                           .place = {.column = "--reason"},
+                           .accepted = "why it does not count, in words: \"the thread slipped\""});
+    }
     const auto trial = trial_meant(*opened, request.trial);
     if (!trial) return base::failed(trial.error());
     request.trial = *trial;

@@ -8,6 +8,7 @@
 #include "workbench/notebook_pages.h"
 #include "workbench/written_file.h"
 
+#include <filesystem>
 #include <optional>
 #include <utility>
 
@@ -15,11 +16,23 @@ namespace keenfall::workbench {
 
 namespace {
 
-ExportForm form_of(const ExportRequest& request) {
+std::string extension_of(const std::string& path) {
+  std::string extension = std::filesystem::path(path).extension().string();
+  for (char& letter : extension) letter = letter >= 'A' && letter <= 'Z' ? letter + 32 : letter;
+  return extension;
+}
+
+base::Result<ExportForm> form_of(const ExportRequest& request) {
   if (request.form != ExportForm::decide) return request.form;
-  if (request.to.ends_with(".csv")) return ExportForm::long_table;
-  if (request.to.ends_with(".json")) return ExportForm::json;
-  return ExportForm::data_package;
+  const std::string extension = extension_of(request.to);
+  if (extension == ".csv") return ExportForm::long_table;
+  if (extension == ".json") return ExportForm::json;
+  if (extension.empty()) return ExportForm::data_package;
+  return base::failed({.kind = base::ProblemKind::bad_value,
+                       .sentence = "Nothing is exported as " + extension + ".",
+                       .place = {.column = "--as", .found = request.to},
+                       .accepted = "a name that ends in .csv or .json, one without an ending for a "
+                                   "data package, or --as=csv, json or package"});
 }
 
 // Where a reading stood in its table, and what was remarked then, is no part of a trial's content.
@@ -80,9 +93,10 @@ base::Result<Exported> export_whole(const ExportRequest& request, ExportForm for
 }  // namespace
 
 base::Result<Exported> export_notebook(const ExportRequest& request) {
-  const ExportForm form = form_of(request);
+  const auto form = form_of(request);
+  if (!form) return base::failed(form.error());
   return naming_the_file(request.notebook, [&] {
-    return form == ExportForm::long_table ? export_table(request) : export_whole(request, form);
+    return *form == ExportForm::long_table ? export_table(request) : export_whole(request, *form);
   });
 }
 

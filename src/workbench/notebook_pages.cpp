@@ -61,7 +61,10 @@ base::Result<TrialWithLooks> trial_of(const base::Result<notebook::Notebook>& op
   if (!meant) return base::failed(meant.error());
   auto trial = notebook::kept_trial(*opened, *meant);
   if (!trial) return base::failed(trial.error());
-  return TrialWithLooks{.trial = std::move(*trial), .looks = notebook::looks_at(*opened, *meant)};
+  const auto journal = opened->journal();
+  return TrialWithLooks{.trial = std::move(*trial),
+                        .looks = notebook::looks_at(*opened, *meant),
+                        .last_entry = journal.empty() ? 0 : journal.back().entry};
 }
 
 }  // namespace
@@ -112,11 +115,14 @@ base::Result<CheckedNotebook> check_notebook(const std::string& path) {
   return checked;
 }
 
-base::Result<std::string> back_up_notebook(const std::string& path, const std::string& copy_path) {
-  return naming_the_file(path, [&]() -> base::Result<std::string> {
+base::Result<BackedUp> back_up_notebook(const std::string& path, const std::string& copy_path) {
+  return naming_the_file(path, [&]() -> base::Result<BackedUp> {
     const auto opened = opened_to_read(path);
     if (!opened) return base::failed(opened.error());
-    return opened->back_up_to(copy_path);
+    const auto copy = opened->back_up_to(copy_path);
+    if (!copy) return base::failed(copy.error());
+    const auto checked = check_notebook(*copy);
+    return BackedUp{.path = *copy, .findings = checked ? checked->findings.size() : 1};
   });
 }
 

@@ -11,6 +11,7 @@
 #include "trials/trial.h"
 
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,7 @@ namespace keenfall::workbench {
 struct TrialWithLooks {
   trials::Trial trial;
   std::vector<notebook::Look> looks;  // in the order they were made
+  std::int64_t last_entry = 0;        // of the journal, when it was read
 };
 
 // name empty: the only one.
@@ -46,8 +48,12 @@ struct CheckedNotebook {
 // Damage is a finding here, never thrown.
 [[nodiscard]] base::Result<CheckedNotebook> check_notebook(const std::string& path);
 
-// Out: the path of the copy.
-[[nodiscard]] base::Result<std::string> back_up_notebook(const std::string& path,
-                                                         const std::string& copy_path);
+struct BackedUp {
+  std::string path;          // of the copy
+  std::size_t findings = 0;  // in the copy, which is as damaged as the notebook
+};
+
+[[nodiscard]] base::Result<BackedUp> back_up_notebook(const std::string& path,
+                                                      const std::string& copy_path);
 
 }  // namespace keenfall::workbench
