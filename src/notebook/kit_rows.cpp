@@ -100,8 +100,11 @@ std::int64_t KitRows::medium(const trials::Medium& medium, const std::string& ui
   find.bind(1, medium.name);
   find.bind(2, medium.condition);
   if (find.executeStep()) return find.getColumn(0).getInt64();
+  SQLite::Statement known(database_, "SELECT 1 FROM medium WHERE uid = ?");
+  known.bind(1, uid);
+  const bool is_free = !uid.empty() && !known.executeStep();  // else it is called otherwise here
   const std::int64_t id = writers_["medium"].next_key();
-  writers_["medium"].insert({id, uid.empty() ? new_uid_() : uid, medium.name, medium.condition});
+  writers_["medium"].insert({id, is_free ? uid : new_uid_(), medium.name, medium.condition});
   return id;
 }
 

@@ -56,6 +56,14 @@ std::optional<std::int64_t> key_of(SQLite::Database& database,
   return find.getColumn(0).getInt64();
 }
 
+// Of one that is here under another uid of its trial.
+std::optional<std::int64_t> key_of_uid(SQLite::Database& database, const std::string& uid) {
+  SQLite::Statement find(database, "SELECT judgement_id FROM stored_judgement WHERE uid = ?");
+  find.bind(1, uid);
+  if (!find.executeStep()) return std::nullopt;
+  return find.getColumn(0).getInt64();
+}
+
 }  // namespace
 
 std::vector<LookRow> read_looks(SQLite::Database& database, const std::string& trial_uid) {
@@ -94,6 +102,7 @@ void write_look(SQLite::Database& database,
                 const LookRow& look) {
   const StoredJudgement& judgement = look.look.judgement;
   std::optional<std::int64_t> key = key_of(database, trial_uid, judgement);
+  if (!key) key = key_of_uid(database, look.judgement_uid);
   if (!key) {
     key = writers["stored_judgement"].next_key();
     writers["stored_judgement"].insert({*key,

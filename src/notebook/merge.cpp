@@ -124,13 +124,15 @@ class Merging {
     const std::string uid_there = rows->uid;
     const std::int64_t id_there = rows->trial_id;
     const bool is_here = uid_of(names_.trials.at(name)).has_value();
-    WrittenTrial written = write_trial(here_,
-                                       {.rows = renamed(std::move(*rows)),
-                                        .tables = tables_taken(there_, id_there),
-                                        .source = TrialSource::notebook,
-                                        .keeps_what_is_here = rules_.keeps_what_is_here,
-                                        .apart = rules_.apart},
-                                       random_uid);
+    WrittenTrial written =
+        write_trial(here_,
+                    {.rows = renamed(std::move(*rows)),
+                     .tables = tables_taken(there_, id_there),
+                     .source = TrialSource::notebook,
+                     .keeps_what_is_here = rules_.keeps_what_is_here,
+                     .alike_runs_are_one = rules_.alike_names == AlikeNames::are_one,
+                     .apart = rules_.apart},
+                    random_uid);
     for (base::Problem& problem : written.problems) {
       if (std::ranges::find(problems_, problem.sentence, &base::Problem::sentence) ==
           problems_.end()) {

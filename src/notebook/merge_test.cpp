@@ -263,5 +263,92 @@ TEST_F(Merging, TakesANotebookOfTheFirstSchema) {
   EXPECT_EQ(content_in_words(here), content_in_words(*there));
 }
 
+TEST_F(Merging, DoesNotCallATableTakenOfWhichARunWasRefused) {
+  Notebook here = made("here.keen");
+  take_in(here, a_trial(), 'a');
+  Notebook there = copied(here, "there.keen");
+  take_in(here, with_a_reading_more(150), 'b');
+  take_in(there, with_a_reading_more(180), 'c');
+
+  ASSERT_TRUE(merge(here, there, "merge there.keen", {.keeps_what_is_here = true}, next()));
+
+  for (const std::string& line : content_in_words(here)) {
+    EXPECT_EQ(line.find("sha256='" + std::string(64, 'c')), std::string::npos) << line;
+  }
+}
+
+TEST_F(Merging, MakesNoOneBladeOfTwo) {
+  Notebook here = made("here.keen");
+  Notebook there = made("there.keen");
+  take_in(here, a_trial(), 'a');
+  trials::Trial other = a_trial();
+  other.name = "rope";
+  other.blades[1].name = "A (T.)";
+  other.blades[1].specimens.clear();
+  other.runs[1].arm.blade = "A (T.)";
+  take_in(there, other, 'b');
+
+  const auto merged = merge(here,
+                            there,
+                            "merge there.keen",
+                            {.alike_names = AlikeNames::are_apart, .apart = "T."},
+                            next());
+
+  ASSERT_FALSE(merged);
+  EXPECT_EQ(merged.error()[0].sentence,
+            "The other notebook's blades A and A (T.) would both be A (T.) here.");
+}
+
+TEST_F(Merging, GivesRunsThatAreSetApartNamesOfTheirOwn) {
+  Notebook here = made("here.keen");
+  take_in(here, a_trial(), 'a');
+  Notebook there = copied(here, "there.keen");
+  const auto with_runs = [](std::vector<std::pair<std::string, double>> runs) {
+    trials::Trial trial = a_trial();
+    for (const auto& [name, start] : runs) {
+      trial.runs.push_back(trial.runs[0]);
+      trial.runs.back().name = name;
+      trial.runs.back().readings[0].reading = start;
+    }
+    return trial;
+  };
+  take_in(here, with_runs({{"2", 98}, {"2 (T.)", 97}}), 'b');
+  take_in(there, with_runs({{"2", 111}}), 'c');
+
+  const auto merged = merge(here,
+                            there,
+                            "merge there.keen",
+                            {.alike_names = AlikeNames::are_apart, .apart = "T."},
+                            next());
+
+  ASSERT_TRUE(merged);
+  EXPECT_EQ(kept_trial(here, "matting")->runs.back().name, "2 (T. 2)");
+  Notebook fresh = made("fresh.keen");
+  ASSERT_TRUE(merge(fresh, here, "merge here.keen", {}, next()));
+  EXPECT_EQ(content_in_words(fresh), content_in_words(here));
+}
+
+TEST_F(Merging, AsksWhetherARunThatWasReadIsTheOneThatWasTested) {
+  Notebook here = made("here.keen");
+  take_in(here, a_trial(), 'a');
+  Notebook there = copied(here, "there.keen");
+  trials::Trial read = a_trial();
+  read.runs.push_back(read.runs[0]);
+  read.runs[2].name = "2";
+  trials::Trial tested = read;
+  read.runs[2].edge_lives.clear();
+  tested.runs[2].readings.clear();
+  take_in(here, read, 'b');
+  take_in(there, tested, 'c');
+
+  const auto merged = merge(here, there, "merge there.keen", {}, next());
+
+  ASSERT_FALSE(merged);
+  EXPECT_EQ(merged.error()[0].sentence,
+            "Run 2 of A on new matting is in both notebooks, and nothing says that it is the same "
+            "one.");
+  EXPECT_TRUE(merge(here, there, "merge there.keen", {.alike_names = AlikeNames::are_one}, next()));
+}
+
 }  // namespace
 }  // namespace keenfall::notebook

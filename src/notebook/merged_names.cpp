@@ -91,6 +91,20 @@ class Matching {
           break;
       }
     }
+    refuse_two_in_one(what, names);
+  }
+
+  // Two of there that would be one here.
+  void refuse_two_in_one(const std::string& what, std::map<std::string, std::string>& names) {
+    std::map<std::string, std::string> first;  // there, by name here
+    for (const auto& [there, here] : names) {
+      const auto [other, is_new] = first.try_emplace(here, there);
+      if (is_new) continue;
+      found_.problems.push_back({.kind = base::ProblemKind::conflicting,
+                                 .sentence = "The other notebook's " + what + "s " + other->second +
+                                             " and " + there + " would both be " + here + " here.",
+                                 .accepted = "--apart with another name"});
+    }
   }
 
   void set_apart(const std::string& what,

@@ -2,6 +2,8 @@
 
 #include "notebook/notebook_failure.h"
 
+#include <utility>
+
 namespace keenfall::notebook {
 
 namespace {
@@ -29,7 +31,9 @@ bool RowReader::yes() { return whole() != 0; }
 std::optional<int> RowReader::whole_if_any() {
   const Cell& cell = next();
   if (is_null(cell)) return std::nullopt;
-  return static_cast<int>(as<std::int64_t>(cell));
+  const auto whole = as<std::int64_t>(cell);
+  if (!std::in_range<int>(whole)) throw NotebookDamaged("a number is too large for its column");
+  return static_cast<int>(whole);
 }
 
 std::optional<double> RowReader::real_if_any() {

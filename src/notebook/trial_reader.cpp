@@ -15,7 +15,10 @@ std::optional<trials::Hardness> read_hardness(RowReader& row) {
   const auto scale = row.text_if_any();
   const auto error = row.real_if_any();
   const auto how_known = row.text_if_any();
-  if (!reading || !scale || !how_known) return std::nullopt;
+  if (!reading && !scale && !error && !how_known) return std::nullopt;
+  if (!reading || !scale || !how_known) {
+    throw NotebookDamaged("a hardness lacks its number, its scale or how it is known");
+  }
   return trials::Hardness{.reading = *reading,
                           .scale = hardness_scale_of(*scale),
                           .error = error,

@@ -6,6 +6,7 @@
 #include "notebook/trial_words.h"
 
 #include <algorithm>
+#include <map>
 #include <optional>
 #include <utility>
 
@@ -42,12 +43,16 @@ class Writer {
       return std::move(written_);
     }
     kept_ = kept ? std::move(*kept) : new_trial(trial);
+    for (std::size_t r = 0; r < kept_.runs.size(); ++r) {
+      know(kept_.runs[r].uid, kept_.trial.runs[r]);
+    }
+    runs_before_ = kept_.runs.size();
     write_blades(trial);
     write_series(trial);
     for (std::size_t r = 0; r < trial.runs.size(); ++r) write_run(r);
     if (written_.problems.empty()) {
       write_remarks(trial);
-      write_tables();
+      if (is_taken_whole_) write_tables();
     }
     return std::move(written_);
   }
@@ -62,6 +67,7 @@ class Writer {
   void report(base::Problem problem) {
     if (from_.keeps_what_is_here) {
       written_.remarks.push_back("Not taken: " + problem.sentence);
+      is_taken_whole_ = false;
     } else {
       written_.problems.push_back(std::move(problem));
     }
@@ -143,47 +149,81 @@ class Writer {
     }
     const bool has_uid = from_.source == TrialSource::notebook;
     std::string uid = has_uid ? from_.rows.runs.at(place).uid : new_uid_();
+    if (has_uid && is_in_another_trial(uid)) {
+      return report({.kind = base::ProblemKind::conflicting,
+                     .sentence = beginning_with(run) + " is here already, in another trial.",
+                     .accepted = "--keep-here, to leave it there"});
+    }
     const std::optional<std::size_t> same = place_of_uid(uid);
     if (same) return grow_run(*same, run, KnownBy::uid);
     std::optional<std::size_t> alike = place_of_alike(run);
     if (!alike) alike = place_of_less_recorded(run);
     if (!alike) return add_run(std::move(uid), std::move(run));
-    const bool is_other =
-        has_uid && !from_.apart.empty() && !are_surely_one(kept_.trial.runs[*alike], run);
-    if (!is_other) return grow_run(*alike, run, KnownBy::name);
+    const bool is_one =
+        !has_uid || from_.alike_runs_are_one || are_surely_one(kept_.trial.runs[*alike], run);
+    if (is_one) return grow_run(*alike, run, KnownBy::name);
+    if (from_.apart.empty()) {
+      return report({.kind = base::ProblemKind::conflicting,
+                     .sentence = beginning_with(run) +
+                                 " is in both notebooks, and nothing says that it is the same one.",
+                     .accepted = "--same, if it is; --apart=NAME, if it is not"});
+    }
+    add_apart(std::move(uid), std::move(run));
+  }
+
+  void add_apart(std::string uid, trials::Run run) {
     const std::string words = beginning_with(run);
-    run.name += " (" + from_.apart + ")";
-    written_.remarks.push_back(words +
-                               " is another one than the run of that name here, and is "
-                               "called " +
-                               run.name + " now.");
+    const std::string apart = run.name + " (" + from_.apart;
+    run.name = apart + ")";
+    for (int number = 2; is_called(run); ++number) {
+      run.name = apart + " " + std::to_string(number) + ")";
+    }
+    written_.remarks.push_back(words + " is another one than the run of that name here, and is " +
+                               "called " + run.name + " now.");
     add_run(std::move(uid), std::move(run));
   }
 
-  [[nodiscard]] std::optional<std::size_t> place_of_uid(const std::string& uid) const {
-    const auto found = std::ranges::find(kept_.runs, uid, &RunKey::uid);
-    if (found == kept_.runs.end()) return std::nullopt;
-    return static_cast<std::size_t>(found - kept_.runs.begin());
+  // By blade and name.
+  using Called = std::pair<std::string, std::string>;
+  static Called called(const trials::Run& run) { return {run.arm.blade, run.name}; }
+
+  [[nodiscard]] bool is_called(const trials::Run& run) const {
+    const auto [first, last] = places_by_name_.equal_range(called(run));
+    return std::any_of(first, last, [&](const auto& entry) {
+      return are_called_alike(kept_.trial.runs[entry.second], run);
+    });
   }
 
-  [[nodiscard]] std::optional<std::size_t> place_of_alike(const trials::Run& run) const {
-    const auto& runs = kept_.trial.runs;
-    const auto found = std::ranges::find_if(
-        runs, [&](const trials::Run& kept) { return are_called_alike(kept, run); });
-    if (found == runs.end()) return std::nullopt;
-    return static_cast<std::size_t>(found - runs.begin());
+  std::optional<std::size_t> place_of_uid(const std::string& uid) const {
+    const auto found = places_by_uid_.find(uid);
+    if (found == places_by_uid_.end()) return std::nullopt;
+    return found->second;
+  }
+
+  // Of the runs that were here before, those of another notebook not being each other; of a table
+  // also those it brought.
+  template <class Fits>
+  std::optional<std::size_t> place_where(const trials::Run& run, Fits fits) const {
+    const bool from_notebook = from_.source == TrialSource::notebook;
+    const auto [first, last] = places_by_name_.equal_range(called(run));
+    const auto found = std::find_if(first, last, [&](const auto& entry) {
+      return (!from_notebook || entry.second < runs_before_) &&
+             fits(kept_.trial.runs[entry.second]);
+    });
+    if (found == last) return std::nullopt;
+    return found->second;
+  }
+
+  std::optional<std::size_t> place_of_alike(const trials::Run& run) const {
+    return place_where(run, [&](const trials::Run& other) { return are_called_alike(other, run); });
   }
 
   // A run of that name that reads the same, of which less is recorded, or other things: the angle
   // was written down later.
   std::optional<std::size_t> place_of_less_recorded(const trials::Run& run) const {
-    const auto& runs = kept_.trial.runs;
-    const auto found = std::ranges::find_if(runs, [&](const trials::Run& other) {
-      return other.name == run.name && other.arm.blade == run.arm.blade &&
-             other.arm.medium.name == run.arm.medium.name && are_surely_one(other, run);
+    return place_where(run, [&](const trials::Run& other) {
+      return other.arm.medium.name == run.arm.medium.name && are_surely_one(other, run);
     });
-    if (found == runs.end()) return std::nullopt;
-    return static_cast<std::size_t>(found - runs.begin());
   }
 
   RunPlace run_place(const RunKey& key, std::size_t place, const trials::Run& run) {
@@ -202,8 +242,23 @@ class Writer {
     write_new_run(writers_, run_place(key, kept_.runs.size(), run), run);
     ++written_.taken.runs_added;
     written_.taken.readings_added += run.readings.size();
+    know(key.uid, run);
     kept_.runs.push_back(key);
     kept_.trial.runs.push_back(std::move(run));
+  }
+
+  // The next of the kept runs.
+  void know(const std::string& uid, const trials::Run& run) {
+    const std::size_t place = places_by_uid_.size();
+    places_by_uid_.emplace(uid, place);
+    places_by_name_.emplace(called(run), place);
+  }
+
+  [[nodiscard]] bool is_in_another_trial(const std::string& uid) {
+    SQLite::Statement find(database_, "SELECT 1 FROM run WHERE uid = ? AND trial_id <> ?");
+    find.bind(1, uid);
+    find.bind(2, kept_.trial_id);
+    return find.executeStep();
   }
 
   // A run that is there: nothing, what it has more now, or a problem.
@@ -286,6 +341,10 @@ class Writer {
   RowWriters writers_{database_};
   KitRows kit_;
   TrialRows kept_;
+  std::size_t runs_before_ = 0;
+  std::map<std::string, std::size_t> places_by_uid_;  // of kept runs
+  std::multimap<Called, std::size_t> places_by_name_;
+  bool is_taken_whole_ = true;
   std::vector<std::size_t> places_of_series_;  // of the trial's, in the kept one
   WrittenTrial written_;
 };

@@ -23,8 +23,9 @@ struct TrialToWrite {
   TrialSource source = TrialSource::tables;
   // Where a run is recorded otherwise in both: is what is here to stand, and be remarked on?
   bool keeps_what_is_here = false;
-  // Behind the name of a run that is called like another one here; empty: that is a problem.
-  std::string apart;
+  // Of another notebook's runs that are called like one here, and are not surely it:
+  bool alike_runs_are_one = false;
+  std::string apart;  // else what stands behind the other's name; empty: that is a problem
 };
 
 struct WrittenTrial {
