@@ -5,6 +5,7 @@
 
 #include <rapidcheck.h>
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
