@@ -36,6 +36,8 @@ int stop_on_conflict(void* /*context*/, int /*conflict*/, sqlite3_changeset_iter
   return SQLITE_CHANGESET_ABORT;
 }
 
+int is_undone(void* /*context*/, const char* table) { return is_of_looks(table) ? 0 : 1; }
+
 // SQLite's functions take it as not const and do not change it.
 void* bytes_of(const std::string& changeset) { return const_cast<char*>(changeset.data()); }
 
@@ -65,8 +67,9 @@ RowChange change_at(sqlite3_changeset_iter* at) {
     if (is_key[i] != 0 && key != nullptr) change.key.push_back(cell_of_value(key));
     if (after != nullptr) {
       change.new_cells.emplace_back(static_cast<std::size_t>(i), cell_of_value(after));
-    } else if (operation == SQLITE_DELETE && before != nullptr) {
-      change.deleted_cells.emplace_back(static_cast<std::size_t>(i), cell_of_value(before));
+    }
+    if (before != nullptr) {
+      change.old_cells.emplace_back(static_cast<std::size_t>(i), cell_of_value(before));
     }
   }
   return change;
@@ -103,11 +106,15 @@ std::string inverse_of(const std::string& changeset) {
   return taken_over(size, bytes);
 }
 
+bool is_of_looks(const std::string& table) {
+  return table == "look" || table == "stored_judgement";
+}
+
 bool apply_changeset(SQLite::Database& database, const std::string& changeset) {
   const int code = sqlite3changeset_apply(database.getHandle(),
                                           static_cast<int>(changeset.size()),
                                           bytes_of(changeset),
-                                          nullptr,
+                                          is_undone,
                                           stop_on_conflict,
                                           nullptr);
   if (code == SQLITE_ABORT || code == SQLITE_CONSTRAINT) return false;
@@ -115,15 +122,24 @@ bool apply_changeset(SQLite::Database& database, const std::string& changeset) {
   return true;
 }
 
-bool each_row_change(const std::string& changeset,
-                     const std::function<void(const RowChange&)>& use) {
+bool each_row_change_until(const std::string& changeset,
+                           const std::function<bool(const RowChange&)>& is_enough) {
   sqlite3_changeset_iter* at = nullptr;
   if (sqlite3changeset_start(&at, static_cast<int>(changeset.size()), bytes_of(changeset)) !=
       SQLITE_OK) {
     return false;
   }
-  while (sqlite3changeset_next(at) == SQLITE_ROW) use(change_at(at));
+  bool goes_on = true;
+  while (goes_on && sqlite3changeset_next(at) == SQLITE_ROW) goes_on = !is_enough(change_at(at));
   return sqlite3changeset_finalize(at) == SQLITE_OK;
+}
+
+bool each_row_change(const std::string& changeset,
+                     const std::function<void(const RowChange&)>& use) {
+  return each_row_change_until(changeset, [&](const RowChange& change) {
+    use(change);
+    return false;
+  });
 }
 
 }  // namespace keenfall::notebook

@@ -33,8 +33,11 @@ class Recording {
 
 [[nodiscard]] std::string inverse_of(const std::string& changeset);
 
-// Applies it; false where a row is not as the changeset expects or something would be left without
-// what it refers to. Then the caller must roll back.
+// What was seen stays seen: is the table one of looks, which no undoing touches?
+[[nodiscard]] bool is_of_looks(const std::string& table);
+
+// Applies it but for tables of looks; false where a row is not as the changeset expects, a name is
+// taken, or something would be left without what it refers to. Then the caller must roll back.
 [[nodiscard]] bool apply_changeset(SQLite::Database& database, const std::string& changeset);
 
 enum class RowChangeKind { inserted, updated, deleted };
@@ -43,12 +46,14 @@ struct RowChange {
   RowChangeKind kind = RowChangeKind::inserted;
   std::string table;
   std::vector<Cell> key;
-  // Column and value of those that are known: as they are now or, of a deleted row, as they were.
+  // Column and value of those that are known: as the change leaves them and as they were before.
   std::vector<std::pair<std::size_t, Cell>> new_cells;
-  std::vector<std::pair<std::size_t, Cell>> deleted_cells;
+  std::vector<std::pair<std::size_t, Cell>> old_cells;
 };
 
-// Fails (false) where the changeset is damaged.
+// Both fail (false) where the changeset is damaged; the first stops where `is_enough` says so.
+[[nodiscard]] bool each_row_change_until(const std::string& changeset,
+                                         const std::function<bool(const RowChange&)>& is_enough);
 [[nodiscard]] bool each_row_change(const std::string& changeset,
                                    const std::function<void(const RowChange&)>& use);
 

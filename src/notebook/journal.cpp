@@ -1,5 +1,7 @@
 // The journal: each change with its entry, the chain of hashes, and undoing.
+#include "base/require.h"
 #include "notebook/changeset.h"
+#include "notebook/check.h"
 #include "notebook/journal_chain.h"
 #include "notebook/notebook_failure.h"
 #include "notebook/notebook_file.h"
@@ -16,28 +18,29 @@ namespace {
 const std::string kUndo = "undo: ";
 const std::string kRedo = "redo: ";
 
+// Entries are in their order.
 std::vector<JournalEntry>::const_iterator find_entry(const std::vector<JournalEntry>& journal,
                                                      std::int64_t entry) {
-  return std::ranges::find(journal, entry, &JournalEntry::entry);
+  const auto found = std::ranges::lower_bound(journal, entry, {}, &JournalEntry::entry);
+  return found != journal.end() && found->entry == entry ? found : journal.end();
 }
 
 // An entry holds unless a later one that holds undoes it.
 void mark_undone(std::vector<JournalEntry>& journal) {
   for (auto later = journal.rbegin(); later != journal.rend(); ++later) {
     if (!later->undoes || later->undone_by) continue;
-    const auto target = std::ranges::find(journal, *later->undoes, &JournalEntry::entry);
-    if (target != journal.end()) target->undone_by = later->entry;
+    const auto target = find_entry(journal, *later->undoes);
+    if (target != journal.end()) {
+      journal[static_cast<std::size_t>(target - journal.begin())].undone_by = later->entry;
+    }
   }
 }
 
 // Does the entry add nothing but a look?
 bool is_only_a_look(SQLite::Database& database, std::int64_t entry) {
   return carrying_over([&] {
-    bool is_look = true;
-    each_row_change_of(database, entry, [&](const RowChange& change) {
-      is_look = is_look && (change.table == "look" || change.table == "stored_judgement");
-    });
-    return is_look;
+    return !any_row_change_of(
+        database, entry, [](const RowChange& change) { return !is_of_looks(change.table); });
   });
 }
 
@@ -49,6 +52,10 @@ bool is_known(SQLite::Database& database, const std::string& client_id) {
 
 base::Problem refused(const std::string& sentence, const std::string& accepted) {
   return {.kind = base::ProblemKind::conflicting, .sentence = sentence, .accepted = accepted};
+}
+
+std::string cannot_be_undone(const JournalEntry& entry) {
+  return "Entry " + std::to_string(entry.entry) + " (" + entry.what + ") cannot be undone: ";
 }
 
 std::string listed(const std::vector<std::int64_t>& entries,
@@ -152,27 +159,33 @@ base::Result<JournalEntry> Notebook::undo(std::int64_t entry, const Authorship& 
   }
   if (is_only_a_look(file_->database, entry)) {
     return base::failed(
-        refused("Entry " + std::to_string(entry) + " (" + found->what +
-                    ") cannot be undone: what was seen was seen, and looks are counted.",
+        refused(cannot_be_undone(*found) + "what was seen was seen, and looks are counted.",
                 "an entry that changed what is recorded"));
   }
   const bool is_redo = found->what.starts_with(kUndo);
   const ChangeWords words{
       .what = is_redo ? kRedo + found->what.substr(kUndo.size()) : kUndo + found->what,
       .undoes = entry};
-  return change(*file_, words, by, [&](SQLite::Database& database) -> std::optional<base::Problem> {
-    const auto resting = entries_resting_on(database, all, entry);
-    if (!resting.empty()) {
-      return refused("Entry " + std::to_string(entry) + " (" + found->what +
-                         ") cannot be undone: later entries rest on it: " + listed(resting, all) +
-                         ".",
-                     "undoing those first");
-    }
-    if (!apply_changeset(database, inverse_of(changeset_of(database, entry)))) {
-      throw NotebookDamaged("the rows are not as the journal left them");
-    }
-    return std::nullopt;
-  });
+  bool fits = true;
+  auto undone =
+      change(*file_, words, by, [&](SQLite::Database& database) -> std::optional<base::Problem> {
+        const auto resting = entries_resting_on(database, all, entry);
+        if (!resting.empty()) {
+          return refused(cannot_be_undone(*found) + "later entries " +
+                             (is_redo ? "stand in its way: " : "rest on it: ") +
+                             listed(resting, all) + ".",
+                         "undoing those first");
+        }
+        fits = apply_changeset(database, inverse_of(changeset_of(database, entry)));
+        if (fits) return std::nullopt;
+        return refused(
+            cannot_be_undone(*found) + "what it would bring back does not fit what is here now.",
+            "undoing later entries first");
+      });
+  if (!fits && !check(*this).empty()) {
+    throw NotebookDamaged("the rows are not as the journal left them");
+  }
+  return undone;
 }
 
 }  // namespace keenfall::notebook

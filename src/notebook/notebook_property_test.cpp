@@ -141,6 +141,27 @@ RC_GTEST_PROP(EveryNotebook, IsEmptyWhenAllIsUndoneAndAsBeforeWhenAllIsRedone, (
   RC_ASSERT(check(notebook).empty());
 }
 
+// Its trials share blades and media, so that what is undone and redone gets in each other's way.
+RC_GTEST_PROP(EveryNotebook, IsSoundAndNamesTheEntriesInTheWayWhateverIsUndoneAndRedone, ()) {
+  Desk desk;
+  Notebook notebook = desk.new_notebook("a.keen");
+  do_something(notebook, desk, *rc::gen::inRange(1, 6));
+
+  for (int times = *rc::gen::inRange(1, 30); times > 0; --times) {
+    if (*rc::gen::inRange(0, 5) == 0) take_something(notebook, desk);
+    const auto entries = static_cast<std::int64_t>(notebook.journal().size());
+    if (entries == 0) continue;
+    const auto undone = notebook.undo(*rc::gen::inRange<std::int64_t>(1, entries + 1), desk.by());
+    if (!undone) {
+      RC_ASSERT(undone.error().sentence.find("does not fit") == std::string::npos);
+    }
+    RC_ASSERT(check(notebook) == std::vector<std::string>());
+    for (const KeptTrial& kept : kept_trials(notebook)) {
+      RC_ASSERT(kept_trial(notebook, kept.name).has_value());
+    }
+  }
+}
+
 RC_GTEST_PROP(EveryNotebook, IsTheSameInANewOneItIsMergedInto, ()) {
   Desk desk;
   Notebook notebook = desk.new_notebook("a.keen");

@@ -14,6 +14,7 @@ namespace keenfall::notebook {
 namespace {
 
 using KnownCells = std::vector<std::pair<std::size_t, Cell>>;
+using Names = std::vector<std::string>;
 
 std::string row_name(const std::string& table, const std::vector<Cell>& key) {
   std::string name = table;
@@ -33,91 +34,185 @@ std::optional<Cell> cell_at(const KnownCells& cells, std::size_t column) {
 
 // What a table's columns say of its rows.
 struct TableTies {
+  std::vector<std::string> columns;
   std::map<std::size_t, std::string> refers_to;  // by column, another table
+  std::vector<std::vector<std::size_t>> unique;  // columns whose values no two rows share
   std::optional<std::size_t> list_owner;         // column of whose list the rows are
-  std::optional<std::size_t> series;             // column that is a place in the trial's series
+
+  [[nodiscard]] std::optional<std::size_t> place_of(const std::string& column) const {
+    const auto found = std::ranges::find(columns, column);
+    if (found == columns.end()) return std::nullopt;
+    return static_cast<std::size_t>(found - columns.begin());
+  }
 };
+
+std::vector<std::vector<std::size_t>> unique_columns(SQLite::Database& database,
+                                                     const std::string& table) {
+  std::vector<std::vector<std::size_t>> unique;
+  SQLite::Statement indexes(database, "PRAGMA index_list(" + table + ")");
+  while (indexes.executeStep()) {
+    if (indexes.getColumn("origin").getString() != "u") continue;
+    unique.emplace_back();
+    SQLite::Statement columns(database,
+                              "PRAGMA index_info('" + indexes.getColumn("name").getString() + "')");
+    while (columns.executeStep()) {
+      unique.back().push_back(static_cast<std::size_t>(columns.getColumn("cid").getInt64()));
+    }
+  }
+  return unique;
+}
 
 std::map<std::string, TableTies> ties_of(SQLite::Database& database) {
   std::map<std::string, TableTies> ties;
   for (const TableText& table : tables_of_schema()) {
     const std::string name(table.name);
-    const TableLayout layout = layout_of(database, name);
-    const auto column_called = [&](const std::string& column) -> std::optional<std::size_t> {
-      const auto found = std::ranges::find(layout.columns, column);
-      if (found == layout.columns.end()) return std::nullopt;
-      return static_cast<std::size_t>(found - layout.columns.begin());
-    };
     TableTies& of_table = ties[name];
+    of_table.columns = layout_of(database, name).columns;
     SQLite::Statement keys(database, "PRAGMA foreign_key_list(" + name + ")");
     while (keys.executeStep()) {
-      const auto column = column_called(keys.getColumn("from").getString());
+      const auto column = of_table.place_of(keys.getColumn("from").getString());
       if (column) of_table.refers_to[*column] = keys.getColumn("table").getString();
     }
-    if (column_called("place")) {
-      of_table.list_owner = column_called(name == "run" ? "trial_id" : layout.columns.front());
+    of_table.unique = unique_columns(database, name);
+    if (of_table.place_of("place")) {
+      of_table.list_owner =
+          of_table.place_of(name == "run" ? "trial_id" : of_table.columns.front());
     }
-    of_table.series = column_called("series");
   }
   return ties;
 }
 
-class Touched {
+// The names by which changes of rows get in each other's way.
+class RowNames {
  public:
-  Touched(SQLite::Database& database, std::int64_t entry)
-      : database_(database), ties_(ties_of(database)) {
-    each_row_change_of(database, entry, [&](const RowChange& change) {
-      names_.insert(row_name(change.table, change.key));
-      if (const auto list = list_of(change)) names_.insert(*list);
-    });
+  explicit RowNames(SQLite::Database& database) : database_(database), ties_(ties_of(database)) {}
+
+  // Of the row itself and, where it comes or goes, of the list that it joins or leaves and of what
+  // only one row can have.
+  Names own(const RowChange& change) {
+    Names names{row_name(change.table, change.key)};
+    if (change.kind == RowChangeKind::updated) return names;
+    const KnownCells& cells =
+        change.kind == RowChangeKind::deleted ? change.old_cells : change.new_cells;
+    remember(change, cells);
+    const TableTies& ties = ties_[change.table];
+    for (const std::vector<std::size_t>& columns : ties.unique) {
+      std::string kind = change.table;
+      std::vector<Cell> values;
+      for (const std::size_t column : columns) {
+        kind += " by " + ties.columns.at(column);
+        values.push_back(cell_at(cells, column).value_or(Cell()));
+      }
+      names.push_back(row_name(kind, values));
+    }
+    if (ties.list_owner) {
+      if (const auto owner = cell_at(cells, *ties.list_owner)) {
+        names.push_back(row_name("list of " + change.table, {*owner}));
+      }
+    }
+    return names;
   }
 
-  bool is_ground_of(std::int64_t later) {
-    bool rests = false;
-    each_row_change_of(
-        database_, later, [&](const RowChange& change) { rests = rests || is_under(change); });
-    return rests;
+  // Of what the row refers to with these cells.
+  Names grounds(const RowChange& change, const KnownCells& cells) {
+    Names names;
+    const TableTies& ties = ties_[change.table];
+    for (const auto& [column, table] : ties.refers_to) {
+      if (const auto key = cell_at(cells, column)) names.push_back(row_name(table, {*key}));
+    }
+    const auto cell = [&](const std::string& column) -> std::optional<Cell> {
+      const auto place = ties.place_of(column);
+      return place ? cell_at(cells, *place) : std::nullopt;
+    };
+    // What reading a trial asks for, and no foreign key says.
+    if (change.table == "reading") {
+      add(names, "series", trial_of_run(change.key.front()), cell("series"));
+    } else if (change.table == "run") {
+      add(names, kBladeOfTrial, cell("trial_id"), cell("blade_id"));
+    } else if (change.table == "trial_specimen") {
+      if (const auto specimen = cell("specimen_id")) {
+        add(names, kBladeOfTrial, cell("trial_id"), blade_of_specimen(*specimen));
+      }
+    }
+    return names;
   }
 
  private:
-  // The list that a row joins or leaves.
-  std::optional<std::string> list_of(const RowChange& change) {
-    const TableTies& ties = ties_[change.table];
-    if (change.kind == RowChangeKind::updated || !ties.list_owner) return std::nullopt;
-    const bool is_deleted = change.kind == RowChangeKind::deleted;
+  static constexpr const char* kBladeOfTrial = "trial_blade by trial_id by blade_id";
+
+  static void add(Names& names,
+                  const std::string& kind,
+                  const std::optional<Cell>& one,
+                  const std::optional<Cell>& other) {
+    if (one && other) names.push_back(row_name(kind, {*one, *other}));
+  }
+
+  // Runs and specimens that come or go may not be in the tables now.
+  void remember(const RowChange& change, const KnownCells& cells) {
+    if (change.table != "run" && change.table != "specimen") return;
     const auto owner =
-        cell_at(is_deleted ? change.deleted_cells : change.new_cells, *ties.list_owner);
-    if (!owner) return std::nullopt;
-    return row_name("list of " + change.table, {*owner});
+        ties_[change.table].place_of(change.table == "run" ? "trial_id" : "blade_id");
+    owners_[row_name(change.table, change.key)] = cell_at(cells, owner.value());
   }
 
-  bool is_under(const RowChange& change) {
-    if (names_.contains(row_name(change.table, change.key))) return true;
-    const auto list = list_of(change);
-    if (list && names_.contains(*list)) return true;
-    const TableTies& ties = ties_[change.table];
-    return std::ranges::any_of(change.new_cells, [&](const auto& cell) {
-      const auto& [column, now] = cell;
-      const auto other = ties.refers_to.find(column);
-      if (other != ties.refers_to.end() && names_.contains(row_name(other->second, {now}))) {
-        return true;
-      }
-      return column == ties.series && is_series(change.key.front(), now);
-    });
+  std::optional<Cell> trial_of_run(const Cell& run) {
+    return owner_of("run", run, "SELECT trial_id FROM run WHERE run_id = ?");
   }
 
-  bool is_series(const Cell& run_id, const Cell& place) {
-    const auto* id = std::get_if<std::int64_t>(&run_id);
-    if (id == nullptr) return false;
-    SQLite::Statement trial(database_, "SELECT trial_id FROM run WHERE run_id = ?");
-    trial.bind(1, *id);
-    return trial.executeStep() &&
-           names_.contains(row_name("series", {trial.getColumn(0).getInt64(), place}));
+  std::optional<Cell> blade_of_specimen(const Cell& specimen) {
+    return owner_of("specimen", specimen, "SELECT blade_id FROM specimen WHERE specimen_id = ?");
+  }
+
+  std::optional<Cell> owner_of(const std::string& table, const Cell& key, const char* query) {
+    const auto* id = std::get_if<std::int64_t>(&key);
+    if (id == nullptr) return std::nullopt;
+    const auto [owner, is_new] = owners_.try_emplace(row_name(table, {key}));
+    if (is_new) {
+      SQLite::Statement find(database_, query);
+      find.bind(1, *id);
+      if (find.executeStep()) owner->second = Cell(find.getColumn(0).getInt64());
+    }
+    return owner->second;
   }
 
   SQLite::Database& database_;
   std::map<std::string, TableTies> ties_;
-  std::set<std::string> names_;
+  std::map<std::string, std::optional<Cell>> owners_;
+};
+
+class Inverse {
+ public:
+  Inverse(SQLite::Database& database, std::int64_t entry) : database_(database), names_(database) {
+    (void)any_row_change_of(database, entry, [&](const RowChange& change) {
+      if (is_of_looks(change.table)) return false;
+      for (std::string& name : names_.own(change)) touched_.insert(std::move(name));
+      for (std::string& name : names_.grounds(change, change.old_cells)) {
+        needed_.insert(std::move(name));
+      }
+      return false;
+    });
+  }
+
+  bool is_hindered_by(std::int64_t later) {
+    return any_row_change_of(database_, later, [&](const RowChange& change) {
+      if (is_of_looks(change.table)) return false;
+      const Names own = names_.own(change);
+      return are_among(touched_, own) ||
+             are_among(touched_, names_.grounds(change, change.new_cells)) ||
+             (change.kind == RowChangeKind::deleted && are_among(needed_, own));
+    });
+  }
+
+ private:
+  static bool are_among(const std::set<std::string>& known, const Names& names) {
+    return std::ranges::any_of(names,
+                               [&](const std::string& name) { return known.contains(name); });
+  }
+
+  SQLite::Database& database_;
+  RowNames names_;
+  std::set<std::string> touched_;
+  std::set<std::string> needed_;  // by the rows that it brings back
 };
 
 }  // namespace
@@ -130,23 +225,26 @@ std::string changeset_of(SQLite::Database& database, std::int64_t entry) {
   return {static_cast<const char*>(column.getBlob()), static_cast<std::size_t>(column.getBytes())};
 }
 
-void each_row_change_of(SQLite::Database& database,
-                        std::int64_t entry,
-                        const std::function<void(const RowChange&)>& use) {
-  if (!each_row_change(changeset_of(database, entry), use)) {
+bool any_row_change_of(SQLite::Database& database,
+                       std::int64_t entry,
+                       const std::function<bool(const RowChange&)>& holds) {
+  bool found = false;
+  if (!each_row_change_until(changeset_of(database, entry),
+                             [&](const RowChange& change) { return found = holds(change); })) {
     throw NotebookDamaged("the journal's record of entry " + std::to_string(entry) + " is damaged");
   }
+  return found;
 }
 
 std::vector<std::int64_t> entries_resting_on(SQLite::Database& database,
                                              const std::vector<JournalEntry>& journal,
                                              std::int64_t entry) {
-  Touched touched(database, entry);
+  Inverse inverse(database, entry);
   std::vector<std::int64_t> resting;
   for (const JournalEntry& later : journal) {
     const bool undoes_a_later_one = later.undoes && *later.undoes > entry;
     if (later.entry <= entry || later.undone_by || undoes_a_later_one) continue;
-    if (touched.is_ground_of(later.entry)) resting.push_back(later.entry);
+    if (inverse.is_hindered_by(later.entry)) resting.push_back(later.entry);
   }
   return resting;
 }

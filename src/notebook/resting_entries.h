@@ -15,14 +15,16 @@ namespace keenfall::notebook {
 
 // Both throw NotebookDamaged where there is no such entry, or it cannot be read.
 [[nodiscard]] std::string changeset_of(SQLite::Database& database, std::int64_t entry);
-void each_row_change_of(SQLite::Database& database,
-                        std::int64_t entry,
-                        const std::function<void(const RowChange&)>& use);
+// Is there a row change of the entry for which `holds` is true? Looked at up to the first.
+[[nodiscard]] bool any_row_change_of(SQLite::Database& database,
+                                     std::int64_t entry,
+                                     const std::function<bool(const RowChange&)>& holds);
 
-// Later entries that hold and touch the rows of `entry`, refer to them, or add to or take from a
-// list that it adds to or takes from: a list (the runs of a trial, the readings of a run) is undone
-// from its end on, so that places in it have no gaps. What was undone later than `entry`, and the
-// undoing, come to nothing together.
+// Later entries that hold and stand in the way of the inverse of `entry`. They touch its rows,
+// refer to them, took what its deleted rows refer to, took a name anew that those had, or add to or
+// take from a list that it adds to or takes from: a list (the runs of a trial, the readings of a
+// run) is undone from its end on, so that places in it have no gaps. Looks stand in nobody's way.
+// What was undone later than `entry`, and the undoing, come to nothing together.
 [[nodiscard]] std::vector<std::int64_t> entries_resting_on(SQLite::Database& database,
                                                            const std::vector<JournalEntry>& journal,
                                                            std::int64_t entry);
