@@ -40,6 +40,7 @@ class Checking {
   std::vector<std::string> findings() {
     structure();
     chain();
+    identity();
     rows();
     return std::move(findings_);
   }
@@ -108,6 +109,15 @@ class Checking {
           });
       if (!broken.empty()) find("The journal's chain is broken: " + broken + ".");
       chain_holds_ = broken.empty();
+    });
+  }
+
+  void identity() {
+    looking_at("The table notebook", [&] {
+      const int rows = database_.execAndGet("SELECT count(*) FROM notebook").getInt();
+      if (rows == 1) return;
+      find("The table notebook: it has " + std::to_string(rows) +
+           " rows, and a notebook has one there, which says whose it is.");
     });
   }
 

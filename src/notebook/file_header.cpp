@@ -1,15 +1,19 @@
 #include "notebook/file_header.h"
 
 #include "notebook/notebook.h"
+#include "notebook/notebook_file.h"
 #include "notebook/schema.h"
 
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <sqlite3.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstdint>
-#include <fstream>
+#include <filesystem>
 #include <span>
 #include <string_view>
 #include <system_error>
@@ -29,9 +33,14 @@ bool begins_with_magic(const Header& header) {
       });
 }
 
-Header header_of(std::ifstream& file) {
+// Opening takes no lock and makes no file. Throws SQLite's exception where it cannot be read.
+Header header_of(const std::string& path) {
+  SQLite::Database database(real_path(path), SQLite::OPEN_READONLY);
+  sqlite3_file* file = nullptr;
+  database.check(
+      sqlite3_file_control(database.getHandle(), "main", SQLITE_FCNTL_FILE_POINTER, &file));
   Header header{};
-  file.read(reinterpret_cast<char*>(header.data()), static_cast<std::streamsize>(header.size()));
+  database.check(file->pMethods->xRead(file, header.data(), int(header.size()), 0));
   return header;
 }
 
@@ -50,6 +59,8 @@ base::Problem unreadable(const std::string& path,
           .accepted = accepted};
 }
 
+bool is_too_short(const struct stat& about) { return about.st_size < off_t(Header{}.size()); }
+
 bool has_something_in_it(const std::string& path) {
   struct stat about {};
   return stat(path.c_str(), &about) == 0 && about.st_size > 0;
@@ -67,7 +78,7 @@ base::Problem interrupted(const std::string& path) {
 std::optional<base::Problem> problem_of_header(const std::string& path,
                                                const Header& header,
                                                std::int64_t file_size) {
-  const bool is_unfinished = has_something_in_it(path + "-journal");
+  const bool is_unfinished = has_something_in_it(real_path(path) + "-journal");
   if (!begins_with_magic(header)) {
     if (is_unfinished) return interrupted(path);
     return unreadable(path,
@@ -87,7 +98,7 @@ std::optional<base::Problem> problem_of_header(const std::string& path,
   }
   const std::int64_t page_size = number_at(header, 16, 2);
   if (number_at(header, 28, 4) * (page_size == 1 ? 65536 : page_size) > file_size &&
-      !has_something_in_it(path + "-wal")) {
+      !has_something_in_it(real_path(path) + "-wal")) {
     if (is_unfinished) return interrupted(path);
     return unreadable(path,
                       "This notebook is cut short: the end of the file is missing.",
@@ -98,9 +109,22 @@ std::optional<base::Problem> problem_of_header(const std::string& path,
 
 }  // namespace
 
+std::string real_path(const std::string& path) {
+  std::error_code fault;
+  const auto real = std::filesystem::canonical(path, fault);
+  return fault ? path : real.string();
+}
+
 bool begins_as_notebook(const std::string& path) {
-  std::ifstream file(path, std::ios::binary);
-  return begins_with_magic(header_of(file));
+  struct stat about {};
+  if (stat(path.c_str(), &about) != 0 || !S_ISREG(about.st_mode) || is_too_short(about)) {
+    return false;  // and what is no file, as a pipe, is left unread to whom it is meant for
+  }
+  try {
+    return begins_with_magic(header_of(path));
+  } catch (const SQLite::Exception&) {
+    return false;
+  }
 }
 
 std::optional<base::Problem> problem_of_file(const std::string& path) {
@@ -117,13 +141,13 @@ std::optional<base::Problem> problem_of_file(const std::string& path) {
     return unreadable(path, "A notebook is a file, and this is none.", "a notebook");
   }
   if (about.st_size == 0) return interrupted(path);
-  std::ifstream file(path, std::ios::binary);
-  if (!file) return unreadable(path, "The notebook cannot be read.", "a file that may be read");
-  const Header header = header_of(file);
-  if (file.gcount() < static_cast<std::streamsize>(header.size())) {
+  if (access(path.c_str(), R_OK) != 0) {
+    return unreadable(path, "The notebook cannot be read.", "a file that may be read");
+  }
+  if (is_too_short(about)) {
     return unreadable(path, "This is not a notebook: the file is too short.", "a notebook");
   }
-  return problem_of_header(path, header, about.st_size);
+  return carrying_over([&] { return problem_of_header(path, header_of(path), about.st_size); });
 }
 
 }  // namespace keenfall::notebook

@@ -112,11 +112,13 @@ SQLite::Database opened_to_read(const std::string& path) {
   if (may_write_beside(path)) {
     try {
       SQLite::Database database(path, SQLite::OPEN_READWRITE);
+      database.setBusyTimeout(kWaitMs);
       database.exec("PRAGMA query_only = ON");
       (void)version_of(database);
       return database;
-    } catch (const SQLite::Exception&) {
-      if (has_log_beside(path)) throw;  // else a full disk has no room for what SQLite keeps beside
+    } catch (const SQLite::Exception& failure) {
+      const bool others_write = failure.getErrorCode() == SQLITE_BUSY || has_log_beside(path);
+      if (others_write) throw;  // else a full disk has no room for what SQLite keeps beside
     }
   } else if (has_log_beside(path)) {
     return {path, SQLite::OPEN_READONLY};
@@ -206,6 +208,16 @@ Notebook::Notebook(Notebook&& other) noexcept = default;
 
 Notebook::~Notebook() = default;
 
+struct OneMoment::View {
+  std::optional<SQLite::Transaction> transaction;
+};
+
+OneMoment::OneMoment(const Notebook& notebook) : view_(std::make_unique<View>()) {
+  carrying_over([&] { view_->transaction.emplace(notebook.file().database); });
+}
+
+OneMoment::~OneMoment() = default;
+
 base::Result<Notebook> Notebook::create(const std::string& path,
                                         const Birth& birth,
                                         const Opener& opener) {
@@ -214,7 +226,7 @@ base::Result<Notebook> Notebook::create(const std::string& path,
   auto lock = WriterLock::take(path, opener.words + ", since " + opener.at_utc);
   if (!lock) return base::failed(lock.error());
   return carrying_over([&]() -> base::Result<Notebook> {
-    SQLite::Database database(path, SQLite::OPEN_READWRITE);
+    SQLite::Database database(real_path(path), SQLite::OPEN_READWRITE);
     database.exec("PRAGMA page_size = 4096");
     set_up(database);
     sync_folder_too(database);
@@ -245,15 +257,15 @@ Notebook Notebook::temporary() {
 base::Result<Notebook> Notebook::open_to_read(const std::string& path) {
   if (auto problem = problem_of_file(path)) return base::failed(std::move(*problem));
   try {
-    SQLite::Database database = opened_to_read(path);
+    SQLite::Database database = opened_to_read(real_path(path));
     set_up(database);
     if (!has_exactly_the_schema(database)) {
       return base::failed(about_file(path, "The tables of this file are not those of a notebook."));
     }
     return Notebook(opened_file(path, std::nullopt, std::move(database)));
   } catch (const SQLite::Exception& failure) {
-    if (failure.getErrorCode() == SQLITE_CANTOPEN && has_log_beside(path) &&
-        !may_write_beside(path)) {
+    if (failure.getErrorCode() == SQLITE_CANTOPEN && has_log_beside(real_path(path)) &&
+        !may_write_beside(real_path(path))) {
       return base::failed(about_file(path,
                                      "The last changes lie in a log beside the notebook, which can "
                                      "be read only where the folder may be written to."));
@@ -270,7 +282,7 @@ base::Result<Notebook> Notebook::open_to_write(const std::string& path, const Op
   auto lock = WriterLock::take(path, opener.words + ", since " + opener.at_utc);
   if (!lock) return base::failed(lock.error());
   return carrying_over([&]() -> base::Result<Notebook> {
-    SQLite::Database database(path, SQLite::OPEN_READWRITE);
+    SQLite::Database database(real_path(path), SQLite::OPEN_READWRITE);
     set_up(database);
     if (!has_exactly_the_schema(database)) {
       return base::failed(about_file(path, "The tables of this file are not those of a notebook."));
@@ -305,7 +317,7 @@ base::Result<std::string> Notebook::back_up_to(const std::string& copy_path) con
   auto made = NewFile::make(copy_path, "copy");
   if (!made) return base::failed(made.error());
   return carrying_over([&]() -> base::Result<std::string> {
-    SQLite::Database copy(copy_path, SQLite::OPEN_READWRITE);
+    SQLite::Database copy(real_path(copy_path), SQLite::OPEN_READWRITE);
     sync_folder_too(copy);
     SQLite::Backup(copy, file_->database).executeStep(-1);
     copy.exec("PRAGMA wal_checkpoint(TRUNCATE)");

@@ -102,4 +102,21 @@ class Notebook {
   std::unique_ptr<NotebookFile> file_;
 };
 
+// While it lives, everything that is read of the notebook is as of one moment, also while another
+// process writes. Nothing is written to the notebook meanwhile by whoever has this.
+class OneMoment {
+ public:
+  explicit OneMoment(const Notebook& notebook);
+  OneMoment(OneMoment&&) = delete;
+  OneMoment& operator=(OneMoment&&) = delete;
+  OneMoment(const OneMoment&) = delete;
+  OneMoment& operator=(const OneMoment&) = delete;
+  ~OneMoment();
+
+ private:
+  struct View;
+
+  std::unique_ptr<View> view_;
+};
+
 }  // namespace keenfall::notebook

@@ -6,6 +6,7 @@
 #include "notebook/writer_lock.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
+#include <sqlite3.h>
 
 #include <cstdint>
 #include <functional>
@@ -64,11 +65,13 @@ auto carrying_over(Work work) {
   }
 }
 
-// The same for what only reads: all of it as of one moment, also while another process writes.
+// The same for what only reads: all of it as of one moment, also while another process writes; of
+// the moment that a transaction has, if one is open.
 template <class Work>
 auto seen_at_once(SQLite::Database& database, Work work) {
   return carrying_over([&] {
-    const SQLite::Transaction view(database);
+    std::optional<SQLite::Transaction> view;
+    if (sqlite3_get_autocommit(database.getHandle()) != 0) view.emplace(database);
     return work();
   });
 }

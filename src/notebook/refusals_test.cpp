@@ -162,6 +162,7 @@ TEST_F(ARefusal, NamesTheFolderThatMayNotBeWrittenToAndLetsRead) {
   allow("", 0555);
 
   EXPECT_EQ(said_without_rights([&] { return sentence_of_reading(path_); }), "read");
+  EXPECT_EQ(said_without_rights([&] { return sentence_of_reading("/" + path_); }), "read");
   EXPECT_EQ(
       said_without_rights([&] { return sentence_of(Notebook::open_to_write(path_, kOpener)); }),
       "The notebook cannot be written to: beside it " + path_ +

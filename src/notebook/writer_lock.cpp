@@ -1,5 +1,7 @@
 #include "notebook/writer_lock.h"
 
+#include "notebook/file_header.h"
+
 #include <fcntl.h>
 #include <sys/file.h>
 #include <sys/stat.h>
@@ -34,7 +36,7 @@ bool is_still_there(int descriptor, const std::string& path) {
 }  // namespace
 
 base::Result<WriterLock> WriterLock::take(const std::string& path, const std::string& words) {
-  const std::string lock_path = path + ".writer";
+  const std::string lock_path = real_path(path) + ".writer";
   for (;;) {
     const int descriptor = open(lock_path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0644);
     if (descriptor < 0) {
