@@ -60,6 +60,7 @@ std::string journal_text(const notebook::Notebook& notebook) {
 
 std::string notebook_to_json(const notebook::Notebook& notebook,
                              const std::string& program_version) {
+  const notebook::OneMoment moment(notebook);
   const notebook::NotebookIdentity identity = notebook.identity();
   const ordered_json head = {{"format", "keenfall-notebook"},
                              {"format_version", kNotebookDocumentVersion},

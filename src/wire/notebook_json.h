@@ -2,6 +2,7 @@
 //
 // Out: UTF-8, ending in a newline: what it is, every table with its rows as objects, and the
 // journal without the changes themselves. Names and units are those of docs/notebook-format.md.
+// All of it as of one moment, also while another process writes.
 // Reads row by row, so that it needs the document's size and no more.
 #pragma once
 

@@ -54,6 +54,7 @@ Outcome merge_into(const MergeRequest& request, const Hand& hand) {
   return naming_the_file(request.other, [&]() -> Outcome {
     const auto other = opened_to_read(request.other);
     if (!other) return base::failed_by(other.error());
+    const notebook::OneMoment moment(*other);  // what was checked is what is merged
     if (!notebook::check(*other).empty()) {
       throw notebook::NotebookDamaged("it is not as it was written");
     }

@@ -287,6 +287,7 @@ bool is_package(const std::string& path) {
 std::optional<Problem> write_package(const notebook::Notebook& notebook,
                                      const std::string& folder,
                                      const std::string& at_utc) {
+  const notebook::OneMoment moment(notebook);
   NewFolder made(folder);
   if (auto problem = made.make()) return problem;
   std::vector<exchange::PackageResource> resources;

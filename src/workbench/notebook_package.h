@@ -16,7 +16,7 @@ namespace keenfall::workbench {
 // The folder or its descriptor, datapackage.json.
 [[nodiscard]] bool is_package(const std::string& path);
 
-// Makes the folder, whole or not at all; nothing where it was written.
+// Makes the folder, whole or not at all and as of one moment; nothing where it was written.
 [[nodiscard]] std::optional<base::Problem> write_package(const notebook::Notebook& notebook,
                                                          const std::string& folder,
                                                          const std::string& at_utc);

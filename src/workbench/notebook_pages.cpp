@@ -54,16 +54,14 @@ base::Result<std::string> trial_meant(const notebook::Notebook& notebook, const 
 
 namespace {
 
-base::Result<TrialWithLooks> trial_of(const base::Result<notebook::Notebook>& opened,
-                                      const std::string& name) {
-  if (!opened) return base::failed(opened.error());
-  const auto meant = trial_meant(*opened, name);
+base::Result<TrialWithLooks> trial_of(const notebook::Notebook& opened, const std::string& name) {
+  const auto meant = trial_meant(opened, name);
   if (!meant) return base::failed(meant.error());
-  auto trial = notebook::kept_trial(*opened, *meant);
+  auto trial = notebook::kept_trial(opened, *meant);
   if (!trial) return base::failed(trial.error());
-  const auto journal = opened->journal();
+  const auto journal = opened.journal();
   return TrialWithLooks{.trial = std::move(*trial),
-                        .looks = notebook::looks_at(*opened, *meant),
+                        .looks = notebook::looks_at(opened, *meant),
                         .last_entry = journal.empty() ? 0 : journal.back().entry};
 }
 
@@ -78,16 +76,23 @@ base::Result<std::vector<notebook::KeptTrial>> trials_in(const std::string& path
 }
 
 base::Result<TrialWithLooks> trial_in(const std::string& path, const std::string& name) {
-  return naming_the_file(path, [&] { return trial_of(opened_to_read(path), name); });
+  return naming_the_file(path, [&]() -> base::Result<TrialWithLooks> {
+    const auto opened = opened_to_read(path);
+    if (!opened) return base::failed(opened.error());
+    const notebook::OneMoment moment(*opened);
+    return trial_of(*opened, name);
+  });
 }
 
 base::Result<TrialWithLooks> checked_trial_in(const std::string& path, const std::string& name) {
-  return naming_the_file(path, [&] {
+  return naming_the_file(path, [&]() -> base::Result<TrialWithLooks> {
     const auto opened = opened_to_read(path);
-    if (opened && !notebook::check(*opened).empty()) {
+    if (!opened) return base::failed(opened.error());
+    const notebook::OneMoment moment(*opened);
+    if (!notebook::check(*opened).empty()) {
       throw notebook::NotebookDamaged("it is not as it was written");
     }
-    return trial_of(opened, name);
+    return trial_of(*opened, name);
   });
 }
 
