@@ -3,7 +3,7 @@
 #include "exchange/data_package.h"
 #include "exchange/text_file.h"
 #include "notebook/digest.h"
-#include "workbench/written_file.h"
+#include "workbench/new_folder.h"
 
 #include <algorithm>
 #include <charconv>
@@ -92,55 +92,6 @@ std::string sha256_hex(std::string_view bytes) {
   return notebook::in_hex(notebook::sha256_of(bytes));
 }
 
-// A folder that gets its name once all is in it, and is gone again if it does not come to that.
-class NewFolder {
- public:
-  explicit NewFolder(std::string path)
-      : path_(std::move(path)), unfinished_(path_ + ".unfinished") {}
-  ~NewFolder() {
-    std::error_code ignored;
-    if (!is_named_) std::filesystem::remove_all(unfinished_, ignored);
-  }
-  NewFolder(const NewFolder&) = delete;
-  NewFolder& operator=(const NewFolder&) = delete;
-  NewFolder(NewFolder&&) = delete;
-  NewFolder& operator=(NewFolder&&) = delete;
-
-  std::optional<Problem> make() {
-    if (std::filesystem::exists(path_)) {
-      return cannot("there is something of this name already; it was left as it is");
-    }
-    std::error_code fault;
-    std::filesystem::remove_all(unfinished_, fault);
-    std::filesystem::create_directory(unfinished_, fault);
-    if (fault) return cannot(fault.message());
-    return std::nullopt;
-  }
-
-  std::optional<Problem> write(const std::string& name, const std::string& text) {
-    return write_whole_file(unfinished_ / name, text, Existing::is_kept);
-  }
-
-  std::optional<Problem> give_name() {
-    std::error_code fault;
-    std::filesystem::rename(unfinished_, path_, fault);
-    if (fault) return cannot(fault.message());
-    is_named_ = true;
-    return std::nullopt;
-  }
-
- private:
-  [[nodiscard]] Problem cannot(const std::string& why) const {
-    return {.kind = ProblemKind::unreadable,
-            .sentence = "The folder \"" + path_ + "\" cannot be made: " + why + ".",
-            .place = {.found = path_}};
-  }
-
-  std::string path_;
-  std::filesystem::path unfinished_;
-  bool is_named_ = false;
-};
-
 std::optional<Problem> write_table(NewFolder& folder,
                                    const exchange::PackageTable& table,
                                    const exchange::EachRow& each_row,
@@ -158,8 +109,10 @@ std::optional<Problem> write_table(NewFolder& folder,
 }
 
 std::string descriptor_path(const std::string& path) {
-  return std::filesystem::is_directory(path) ? (std::filesystem::path(path) / kDescriptor).string()
-                                             : path;
+  std::error_code ignored;  // what it is comes out when it is read
+  return std::filesystem::is_directory(path, ignored)
+             ? (std::filesystem::path(path) / kDescriptor).string()
+             : path;
 }
 
 // A package of a notebook, of a format this program knows.

@@ -130,6 +130,43 @@ TEST_F(APackage, IsNotWrittenOverAnything) {
   EXPECT_TRUE(problems().empty());
 }
 
+TEST_F(APackage, LeavesAFolderOfAnyOtherNameAlone) {
+  const Notebook notebook = std::move(*Notebook::open_to_read(folder_ / "a.keen"));
+  std::filesystem::create_directory(folder_ / "out.unfinished");
+  std::ofstream(folder_ / "out.unfinished" / "mine") << "precious";
+
+  ASSERT_FALSE(write_package(notebook, folder_ / "out", "2026-11-26T12:00:00Z"));
+
+  EXPECT_TRUE(read_package(folder_ / "out"));
+  EXPECT_TRUE(std::filesystem::exists(folder_ / "out.unfinished" / "mine"));
+  for (const auto& entry : std::filesystem::directory_iterator(folder_)) {
+    EXPECT_NE(entry.path().filename().string().substr(0, 10), "unfinished");
+  }
+}
+
+TEST_F(APackage, MayBeNamedWithASlashBehind) {
+  const Notebook notebook = std::move(*Notebook::open_to_read(folder_ / "a.keen"));
+
+  ASSERT_FALSE(write_package(notebook, folder_ / "out/", "2026-11-26T12:00:00Z"));
+
+  EXPECT_TRUE(read_package(folder_ / "out/"));
+  EXPECT_EQ(std::filesystem::status(folder_ / "out").permissions(),
+            std::filesystem::status(folder_).permissions());  // those of any new folder
+}
+
+TEST_F(APackage, SaysWhereItsNameIsTooLong) {
+  const Notebook notebook = std::move(*Notebook::open_to_read(folder_ / "a.keen"));
+  const std::string longest = folder_ / std::string(255, 'x');  // NAME_MAX of Linux
+
+  EXPECT_FALSE(write_package(notebook, longest, "2026-11-26T12:00:00Z"));
+  const auto problem = write_package(notebook, longest + "x", "2026-11-26T12:00:00Z");
+
+  ASSERT_TRUE(problem);
+  EXPECT_EQ(problem->sentence,
+            "The folder \"" + longest + "x\" cannot be made: File name too long.");
+  EXPECT_FALSE(read_package(longest + "x"));
+}
+
 TEST_F(APackage, OfWhichAFileWasChangedIsRefused) {
   replace("reading.csv", "151.5", "115.5");
 
