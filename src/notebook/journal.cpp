@@ -8,6 +8,7 @@
 #include "notebook/resting_entries.h"
 
 #include <algorithm>
+#include <set>
 #include <string>
 #include <utility>
 
@@ -72,13 +73,13 @@ std::string listed(const std::vector<std::int64_t>& entries,
   return text;
 }
 
-}  // namespace
-
-std::vector<JournalEntry> journal_of(SQLite::Database& database) {
+// From an entry on; what came before says nothing of whether those hold.
+std::vector<JournalEntry> journal_from(SQLite::Database& database, std::int64_t first) {
   std::vector<JournalEntry> journal;
   SQLite::Statement rows(database,
                          "SELECT entry, client_id, at_utc, who, what, why, undoes FROM journal "
-                         "ORDER BY entry");
+                         "WHERE entry >= ? ORDER BY entry");
+  rows.bind(1, first);
   while (rows.executeStep()) {
     JournalEntry entry{.entry = rows.getColumn(0).getInt64(),
                        .client_id = rows.getColumn(1).getString(),
@@ -91,6 +92,13 @@ std::vector<JournalEntry> journal_of(SQLite::Database& database) {
   }
   mark_undone(journal);
   return journal;
+}
+
+}  // namespace
+
+std::vector<JournalEntry> journal_of(SQLite::Database& database) {
+  constexpr std::int64_t kFirst = 1;
+  return journal_from(database, kFirst);
 }
 
 base::Result<JournalEntry> change(NotebookFile& file,
@@ -136,16 +144,26 @@ base::Result<std::optional<JournalEntry>> change_if_any(NotebookFile& file,
 }
 
 std::optional<std::int64_t> Notebook::last_to_undo() const {
-  const std::vector<JournalEntry> all = journal();
-  const auto found = std::find_if(all.rbegin(), all.rend(), [&](const JournalEntry& entry) {
-    return !entry.undoes && !entry.undone_by && !is_only_a_look(file_->database, entry.entry);
+  SQLite::Database& database = file_->database;
+  return carrying_over([&]() -> std::optional<std::int64_t> {
+    SQLite::Statement rows(database, "SELECT entry, undoes FROM journal ORDER BY entry DESC");
+    std::set<std::int64_t> undone;
+    while (rows.executeStep()) {
+      const std::int64_t entry = rows.getColumn(0).getInt64();
+      if (undone.contains(entry)) continue;
+      if (!rows.getColumn(1).isNull()) {
+        undone.insert(rows.getColumn(1).getInt64());
+      } else if (!is_only_a_look(database, entry)) {
+        return entry;
+      }
+    }
+    return std::nullopt;
   });
-  if (found == all.rend()) return std::nullopt;
-  return found->entry;
 }
 
 base::Result<JournalEntry> Notebook::undo(std::int64_t entry, const Authorship& by) {
-  const std::vector<JournalEntry> all = journal();
+  const std::vector<JournalEntry> all =
+      carrying_over([&] { return journal_from(file_->database, entry); });
   const auto found = find_entry(all, entry);
   if (found == all.end()) {
     return base::failed(refused("There is no entry " + std::to_string(entry) + " in the journal.",
