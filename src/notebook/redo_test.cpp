@@ -5,8 +5,10 @@
 #include "notebook/made_notebook.h"
 #include "notebook/merge.h"
 #include "notebook/notebook.h"
+#include "notebook/notebook_failure.h"
 
 #include <gtest/gtest.h>
+#include <sqlite3.h>
 
 #include <string>
 #include <vector>
@@ -199,6 +201,26 @@ TEST_F(Redoing, AMergeLeavesTheLooksItBroughtAndThoseAfterIt) {
   EXPECT_EQ(*kept_trial(notebook_, "matting"), a_trial());
   EXPECT_EQ(looks_at(notebook_, "matting").size(), 3U);
   EXPECT_EQ(check(notebook_), std::vector<std::string>());
+}
+
+TEST_F(Redoing, IsNotRefusedButCalledDamagedWhereARowWasChangedByAnotherHand) {
+  const std::string path = scratch_.file("flawed.keen");
+  {
+    Notebook flawed = made("flawed.keen");
+    ASSERT_TRUE(take(flawed, a_trial(), {}, next()));
+  }
+  sqlite3* database = nullptr;
+  ASSERT_EQ(sqlite3_open(path.c_str(), &database), SQLITE_OK);
+  ASSERT_EQ(
+      sqlite3_exec(
+          database, "UPDATE blade SET steel = 'C60' WHERE name = 'A'", nullptr, nullptr, nullptr),
+      SQLITE_OK);
+  ASSERT_EQ(sqlite3_changes(database), 1);
+  ASSERT_EQ(sqlite3_close(database), SQLITE_OK);
+  Notebook flawed = std::move(*Notebook::open_to_write(path, kOpener));
+
+  EXPECT_THROW((void)flawed.undo(1, next()), NotebookDamaged);
+  EXPECT_EQ(flawed.journal().size(), 1U);
 }
 
 }  // namespace
