@@ -54,6 +54,22 @@ std::ptrdiff_t rows_in(const std::string& json, const std::string& table) {
   return std::ranges::count(rows, '\n');
 }
 
+// Below a header.
+std::ptrdiff_t rows_of_csv(const std::string& path) {
+  std::ifstream file(path);
+  return std::count(std::istreambuf_iterator<char>(file), {}, '\n') - 1;
+}
+
+// Every second entry takes the second trial away again.
+void expect_of_one_moment(std::ptrdiff_t entries,
+                          std::ptrdiff_t trials,
+                          std::ptrdiff_t runs,
+                          std::ptrdiff_t readings) {
+  EXPECT_EQ(trials, entries % 2 == 1 ? 1 : 2);
+  EXPECT_EQ(runs, 100 * trials);
+  EXPECT_EQ(readings, 1000 * trials);
+}
+
 class ANotebookBeingWritten : public ::testing::Test {
  protected:
   void SetUp() override {
@@ -99,8 +115,11 @@ class ANotebookBeingWritten : public ::testing::Test {
 
 TEST_F(ANotebookBeingWritten, IsExportedAsAPackageThatCanBeTakenBack) {
   for (int time = 0; time < kTimes; ++time) {
-    const auto package = read_package(exported_to(std::to_string(time)));
+    const std::string folder = exported_to(std::to_string(time));
+    const auto package = read_package(folder);
     EXPECT_TRUE(package) << package.error().front().sentence;
+    const auto rows = [&](const char* table) { return rows_of_csv(folder + "/" + table + ".csv"); };
+    expect_of_one_moment(rows("journal"), rows("trial"), rows("run"), rows("reading"));
   }
 }
 
@@ -109,11 +128,8 @@ TEST_F(ANotebookBeingWritten, IsExportedAsJsonWhoseTablesFitTogether) {
     std::ifstream file(exported_to(std::to_string(time) + ".json"));
     const std::string text((std::istreambuf_iterator<char>(file)), {});
 
-    // Every second entry takes the second trial away again.
-    const auto trials = rows_in(text, "journal") % 2 == 1 ? 1 : 2;
-    EXPECT_EQ(rows_in(text, "trial"), trials);
-    EXPECT_EQ(rows_in(text, "run"), 100 * trials);
-    EXPECT_EQ(rows_in(text, "reading"), 1000 * trials);
+    const auto rows = [&](const char* table) { return rows_in(text, table); };
+    expect_of_one_moment(rows("journal"), rows("trial"), rows("run"), rows("reading"));
   }
 }
 
