@@ -153,7 +153,15 @@ class Reading {
     for (const notebook::ContentTable& table : notebook::content_of(content_->notebook())) {
       const auto resource =
           std::ranges::find(package->resources, table.name, &exchange::DescribedResource::name);
-      if (resource != package->resources.end()) read_table(package_table(table), *resource);
+      if (resource != package->resources.end()) {
+        read_table(package_table(table), *resource);
+      } else if (table.name != "look" && table.name != "stored_judgement") {
+        // Those two a notebook of the first schema has not; any other was lost on the way.
+        add({.kind = ProblemKind::missing,
+             .sentence = "This package has no table \"" + table.name + "\", so it is not whole.",
+             .place = {.file = descriptor_},
+             .accepted = "the descriptor as keenfall export wrote it; a table may be empty"});
+      }
     }
     remark_on_the_rest(*package);
     if (!problems_.empty()) return tl::unexpected(std::move(problems_));

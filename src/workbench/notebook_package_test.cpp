@@ -220,6 +220,13 @@ TEST_F(APackage, OfAnotherProgramOrANewerOneIsRefused) {
             "This data package is not one of a notebook: it does not say which format it has.");
 }
 
+TEST_F(APackage, OfWhichATableIsNotDescribedIsRefused) {
+  replace("datapackage.json", "\"name\": \"reading\"", "\"name\": \"readings\"");
+
+  ASSERT_EQ(problems().size(), 1U);
+  EXPECT_EQ(problems()[0].sentence, "This package has no table \"reading\", so it is not whole.");
+}
+
 TEST_F(APackage, WithoutAFileItDescribesIsRefused) {
   std::filesystem::remove(package_ / "run.csv");
 
