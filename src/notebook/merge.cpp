@@ -67,16 +67,17 @@ class Merging {
  private:
   void report(const std::optional<base::Problem>& problem) {
     if (!problem) return;
-    if (rules_.keeps_what_is_here) {
-      remark("Not taken: " + problem->sentence);
-    } else if (std::ranges::find(problems_, problem->sentence, &base::Problem::sentence) ==
-               problems_.end()) {
-      problems_.push_back(*problem);
-      problems_.back().accepted = "--keep-here, to let what is here stand";
-    }
+    if (rules_.keeps_what_is_here) return remark("Not taken: " + problem->sentence);
+    base::Problem of_kit = *problem;
+    of_kit.accepted = "--keep-here, to let what is here stand";
+    add_problem(std::move(of_kit));
   }
 
   // The kit and a trial may say the same of a blade.
+  void add_problem(base::Problem problem) {
+    const auto same = std::ranges::find(problems_, problem.sentence, &base::Problem::sentence);
+    if (same == problems_.end()) problems_.push_back(std::move(problem));
+  }
   void remark(const std::string& sentence) {
     if (std::ranges::count(merged_.remarks, sentence) == 0) merged_.remarks.push_back(sentence);
   }
@@ -133,12 +134,7 @@ class Merging {
                      .alike_runs_are_one = rules_.alike_names == AlikeNames::are_one,
                      .apart = rules_.apart},
                     random_uid);
-    for (base::Problem& problem : written.problems) {
-      if (std::ranges::find(problems_, problem.sentence, &base::Problem::sentence) ==
-          problems_.end()) {
-        problems_.push_back(std::move(problem));
-      }
-    }
+    for (base::Problem& problem : written.problems) add_problem(std::move(problem));
     for (const std::string& sentence : written.remarks) remark(sentence);
     if (!is_here) ++merged_.trials_added;
     merged_.runs.runs_added += written.taken.runs_added;
@@ -190,7 +186,9 @@ base::ResultOrProblems<Merged> merge(Notebook& into,
   using Problems = std::vector<base::Problem>;
   base::require(rules.alike_names != AlikeNames::are_apart || !rules.apart.empty(),
                 "what is set apart is told apart by a name");
-  if (const auto flaws = check_content(other); !flaws.empty()) {
+  const bool has_a_journal = !other.path().empty();  // content from elsewhere has none
+  const auto flaws = has_a_journal ? check(other) : check_content(other);
+  if (!flaws.empty()) {
     return tl::unexpected<Problems>(Problems{damaged(other, flaws.front())});
   }
   Merged merged;

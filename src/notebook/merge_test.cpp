@@ -43,6 +43,14 @@ class Merging : public ::testing::Test {
     ASSERT_TRUE(take(notebook, trial, {{"table.csv", std::string(64, digest)}}, next()));
   }
 
+  [[nodiscard]] auto set_apart(Notebook& here, const Notebook& there) {
+    return merge(here,
+                 there,
+                 "merge there.keen",
+                 {.alike_names = AlikeNames::are_apart, .apart = "T."},
+                 next());
+  }
+
   ScratchFolder scratch_{::testing::UnitTest::GetInstance()->current_test_info()->name()};
   int changes_ = 0;
 };
@@ -147,11 +155,7 @@ TEST_F(Merging, SetsApartWhatIsCalledAlikeAndIsNotTheSame) {
   other.blades[0].steel = "X90CrMoV18";
   take_in(there, other, 'b');
 
-  const auto merged = merge(here,
-                            there,
-                            "merge there.keen",
-                            {.alike_names = AlikeNames::are_apart, .apart = "T."},
-                            next());
+  const auto merged = set_apart(here, there);
 
   ASSERT_TRUE(merged);
   EXPECT_EQ(merged->trials_added, 1U);
@@ -183,11 +187,7 @@ TEST_F(Merging, SetsApartARunOfTheSameTrialThatIsAnotherOne) {
   take_in(there, yours, 'c');
 
   EXPECT_FALSE(merge(here, there, "merge there.keen", {}, next()));
-  const auto merged = merge(here,
-                            there,
-                            "merge there.keen",
-                            {.alike_names = AlikeNames::are_apart, .apart = "T."},
-                            next());
+  const auto merged = set_apart(here, there);
 
   ASSERT_TRUE(merged);
   const auto trial = kept_trial(here, "matting");
@@ -210,6 +210,31 @@ TEST_F(Merging, RefusesABladeThatIsRecordedOtherwise) {
   ASSERT_FALSE(merged);
   ASSERT_EQ(merged.error().size(), 1U);
   EXPECT_EQ(merged.error()[0].sentence, "The notebook has a blade A already, of another hardness.");
+}
+
+TEST_F(Merging, SaysWhereTheOtherNotebookStrikesOrVoidsForOtherReasons) {
+  Notebook here = made("here.keen");
+  take_in(here, a_trial(), 'a');
+  Notebook there = copied(here, "there.keen");
+  const StrikeRequest reading{
+      .trial = "matting", .blade = "A", .run = "1", .cuts = 15, .reason = "burr"};
+  StrikeRequest other_reading = reading;
+  other_reading.reason = "slipped there";
+  ASSERT_TRUE(strike(here, reading, next()));
+  ASSERT_TRUE(strike(there, other_reading, next()));
+  ASSERT_TRUE(
+      strike(there, {.trial = "matting", .blade = "B", .run = "1", .reason = "wet stock"}, next()));
+
+  const auto merged = merge(here, there, "merge there.keen", {}, next());
+
+  ASSERT_TRUE(merged);
+  EXPECT_EQ(kept_trial(here, "matting")->runs[0].readings[3].struck_reason, "burr");
+  EXPECT_EQ(kept_trial(here, "matting")->runs[1].voided_reason, "wet stock");
+  EXPECT_THAT(
+      merged->remarks,
+      ElementsAre("Run 1 of A on new matting has readings that the other notebook strikes out for "
+                  "other reasons; those here stand.",
+                  "Run 1 of B on new matting is voided now, as in the other notebook: wet stock."));
 }
 
 TEST_F(Merging, BringsLooksAlongOnce) {
@@ -288,11 +313,7 @@ TEST_F(Merging, MakesNoOneBladeOfTwo) {
   other.runs[1].arm.blade = "A (T.)";
   take_in(there, other, 'b');
 
-  const auto merged = merge(here,
-                            there,
-                            "merge there.keen",
-                            {.alike_names = AlikeNames::are_apart, .apart = "T."},
-                            next());
+  const auto merged = set_apart(here, there);
 
   ASSERT_FALSE(merged);
   EXPECT_EQ(merged.error()[0].sentence,
@@ -315,11 +336,7 @@ TEST_F(Merging, GivesRunsThatAreSetApartNamesOfTheirOwn) {
   take_in(here, with_runs({{"2", 98}, {"2 (T.)", 97}}), 'b');
   take_in(there, with_runs({{"2", 111}}), 'c');
 
-  const auto merged = merge(here,
-                            there,
-                            "merge there.keen",
-                            {.alike_names = AlikeNames::are_apart, .apart = "T."},
-                            next());
+  const auto merged = set_apart(here, there);
 
   ASSERT_TRUE(merged);
   EXPECT_EQ(kept_trial(here, "matting")->runs.back().name, "2 (T. 2)");

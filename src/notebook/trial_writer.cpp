@@ -272,13 +272,13 @@ class Writer {
                                  *growth.contradiction + ".",
                      .accepted = accepted_instead(known_by)});
     }
+    if (from_notebook) remark_on_strikes(kept, met, growth.joined);
     if (growth.joined == kept) {
       ++written_.taken.runs_known;
       return;
     }
     ++written_.taken.runs_grown;
     written_.taken.readings_added += growth.joined.readings.size() - kept.readings.size();
-    if (from_notebook) remark_on_strikes(kept, met, growth.joined);
     write_grown_run(
         writers_, run_place(kept_.runs[place], place, growth.joined), kept, growth.joined);
     kept = std::move(growth.joined);
@@ -309,6 +309,19 @@ class Writer {
         return reading.struck_reason.has_value();
       });
     };
+    const bool strikes_otherwise = std::ranges::any_of(met.readings, [&](const auto& reading) {
+      const auto here = std::ranges::find_if(now.readings, [&](const auto& one) {
+        return one.cuts == reading.cuts && one.reading == reading.reading &&
+               one.station == reading.station && one.repeat == reading.repeat;
+      });
+      return reading.struck_reason && here != now.readings.end() &&
+             here->struck_reason != reading.struck_reason;
+    });
+    if (strikes_otherwise) {
+      remark(
+          " has readings that the other notebook strikes out for other reasons; those here "
+          "stand.");
+    }
     const auto more = struck_in(now) - struck_in(kept);
     if (more > 0) {
       remark(": struck out in the other notebook, and now here, " + std::to_string(more) +
