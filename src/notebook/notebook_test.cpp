@@ -1,9 +1,8 @@
 #include "notebook/notebook.h"
 
+#include "notebook/a_notebook_test.h"
 #include "notebook/check.h"
 #include "notebook/kept_trials.h"
-#include "notebook/looks.h"
-#include "notebook/made_notebook.h"
 #include "notebook/strike.h"
 
 #include <gtest/gtest.h>
@@ -16,156 +15,9 @@ namespace keenfall::notebook {
 namespace {
 
 using testing::a_trial;
+using testing::ANotebook;
 using testing::kOpener;
 using testing::ScratchFolder;
-
-class ANotebook : public ::testing::Test {
- protected:
-  [[nodiscard]] Notebook made() const {
-    return std::move(*Notebook::create(
-        path_, {.uid = "00112233445566778899aabbccddeeff", .made_by = "keenfall test"}, kOpener));
-  }
-
-  Authorship next() {
-    return {.client_id = "c" + std::to_string(++changes_),
-            .at_utc = "2026-11-26T12:00:00Z",
-            .who = "R."};
-  }
-
-  ScratchFolder scratch_{::testing::UnitTest::GetInstance()->current_test_info()->name()};
-  const std::filesystem::path& folder_ = scratch_.path();
-  std::string path_ = scratch_.file("bench.keen");
-  int changes_ = 0;
-};
-
-TEST_F(ANotebook, GivesATrialBackAsItWasTaken) {
-  Notebook notebook = made();
-
-  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
-
-  EXPECT_EQ(*kept_trial(notebook, "matting"), a_trial());
-  EXPECT_TRUE(check(notebook).empty());
-}
-
-TEST_F(ANotebook, HoldsNothingTwiceThatIsTakenTwice) {
-  Notebook notebook = made();
-  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
-
-  const auto same_table = take(notebook, a_trial(), {{"copy.csv", std::string(64, 'a')}}, next());
-
-  EXPECT_FALSE(same_table->entry);
-  EXPECT_EQ(same_table->runs_known, 2U);
-  EXPECT_EQ(notebook.journal().size(), 1U);
-}
-
-TEST_F(ANotebook, LetsARunGrow) {
-  Notebook notebook = made();
-  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
-  trials::Trial more = a_trial();
-  more.runs[1].readings.push_back({.cuts = 31, .reading = 200});
-
-  const auto taken = take(notebook, more, {{"matting.csv", std::string(64, 'b')}}, next());
-
-  ASSERT_TRUE(taken);
-  EXPECT_EQ(taken->runs_grown, 1U);
-  EXPECT_EQ(taken->runs_known, 1U);
-  EXPECT_EQ(taken->readings_added, 1U);
-  EXPECT_EQ(*kept_trial(notebook, "matting"), more);
-  EXPECT_TRUE(check(notebook).empty());
-}
-
-TEST_F(ANotebook, LetsARunGrowInTheMiddleAndKeepsItsStrikes) {
-  Notebook notebook = made();
-  trials::Trial fewer = a_trial();
-  fewer.runs[1].readings.erase(fewer.runs[1].readings.begin() + 2);
-  fewer.runs[1].block.clear();
-  ASSERT_TRUE(take(notebook, fewer, {{"matting.csv", std::string(64, 'a')}}, next()));
-  ASSERT_TRUE(
-      strike(notebook,
-             {.trial = "matting", .blade = "B", .run = "1", .cuts = 15, .reason = "thread slipped"},
-             next()));
-  trials::Trial grown = a_trial();
-  grown.runs[1].readings[3].struck_reason = "thread slipped";
-
-  const auto taken = take(notebook, a_trial(), {{"matting.csv", std::string(64, 'b')}}, next());
-
-  ASSERT_TRUE(taken);
-  EXPECT_EQ(taken->readings_added, 1U);
-  EXPECT_EQ(*kept_trial(notebook, "matting"), grown);
-  EXPECT_TRUE(check(notebook).empty());
-  ASSERT_TRUE(notebook.undo(3, next()));
-  EXPECT_EQ(kept_trial(notebook, "matting")->runs[1].readings.size(), 3U);
-}
-
-TEST_F(ANotebook, TakesAStrikeThatATableHasNow) {
-  Notebook notebook = made();
-  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
-  trials::Trial struck = a_trial();
-  struck.runs[0].readings[0].struck_reason = "burr";
-  struck.runs[1].voided_reason = "wet stock";
-
-  const auto taken = take(notebook, struck, {{"matting.csv", std::string(64, 'b')}}, next());
-
-  ASSERT_TRUE(taken);
-  EXPECT_EQ(taken->runs_grown, 2U);
-  EXPECT_EQ(*kept_trial(notebook, "matting"), struck);
-}
-
-TEST_F(ANotebook, TakesAMendedReadingOnceTheMistypedOneIsStruck) {
-  Notebook notebook = made();
-  trials::Trial mistyped = a_trial();
-  mistyped.runs[0].readings[3].reading = 1355;
-  ASSERT_TRUE(take(notebook, mistyped, {}, next()));
-  EXPECT_FALSE(take(notebook, a_trial(), {}, next()));
-  ASSERT_TRUE(
-      strike(notebook,
-             {.trial = "matting", .blade = "A", .run = "1", .cuts = 15, .reason = "mistyped"},
-             next()));
-
-  const auto taken = take(notebook, a_trial(), {}, next());
-
-  ASSERT_TRUE(taken);
-  EXPECT_EQ(taken->readings_added, 1U);
-  const auto readings = kept_trial(notebook, "matting")->runs[0].readings;
-  ASSERT_EQ(readings.size(), 5U);
-  EXPECT_EQ(readings[3].struck_reason, "mistyped");
-  EXPECT_EQ(readings[4].reading, 135.5);
-  EXPECT_FALSE(readings[4].struck_reason);
-  const auto again = take(notebook, a_trial(), {}, next());
-  EXPECT_EQ(again->runs_known, 2U);
-  EXPECT_FALSE(again->entry);
-}
-
-TEST_F(ANotebook, KnowsARunAgainOfWhichMoreIsRecordedNow) {
-  Notebook notebook = made();
-  trials::Trial less = a_trial();
-  for (trials::Run& run : less.runs) {
-    run.arm.edge.finish.clear();
-    run.arm.medium.condition.clear();
-  }
-  ASSERT_TRUE(take(notebook, less, {}, next()));
-
-  const auto taken = take(notebook, a_trial(), {}, next());
-
-  ASSERT_TRUE(taken);
-  EXPECT_EQ(taken->runs_added, 0U);
-  EXPECT_EQ(taken->runs_grown, 2U);
-  EXPECT_EQ(*kept_trial(notebook, "matting"), a_trial());
-  EXPECT_TRUE(check(notebook).empty());
-  EXPECT_EQ(take(notebook, less, {}, next())->runs_known, 2U);
-}
-
-TEST_F(ANotebook, TakesTheOtherPartOfATableItHasAPartOf) {
-  Notebook notebook = made();
-  trials::Trial part = a_trial();
-  part.runs.pop_back();
-  ASSERT_TRUE(take(notebook, part, {{"matting.csv", std::string(64, 'a')}}, next()));
-
-  const auto taken = take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next());
-
-  EXPECT_EQ(taken->runs_added, 1U);
-  EXPECT_EQ(taken->runs_known, 1U);
-}
 
 TEST_F(ANotebook, StrikesInTheRunThatIsNamedWithItsEdge) {
   Notebook notebook = made();
@@ -182,37 +34,6 @@ TEST_F(ANotebook, StrikesInTheRunThatIsNamedWithItsEdge) {
   EXPECT_TRUE(kept_trial(notebook, "matting")->runs[1].voided_reason);
   request.reason = " ";
   EXPECT_FALSE(strike(notebook, request, next()));
-}
-
-TEST_F(ANotebook, RefusesARunThatContradictsAndKeepsNothingOfTheTable) {
-  Notebook notebook = made();
-  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
-  trials::Trial other = a_trial();
-  other.blades[1].steel = "X90CrMoV18";
-  other.runs[0].readings[3].reading = 999;
-
-  const auto taken = take(notebook, other, {{"matting.csv", std::string(64, 'c')}}, next());
-
-  ASSERT_FALSE(taken);
-  EXPECT_EQ(taken.error()[0].sentence,
-            "Run 1 of A on new matting is in the trial already, and there reads 135.5 at 15, and "
-            "here 999.");
-  EXPECT_EQ(*kept_trial(notebook, "matting"), a_trial());
-  EXPECT_EQ(notebook.journal().size(), 1U);
-}
-
-TEST_F(ANotebook, RefusesABladeOfAnotherSteel) {
-  Notebook notebook = made();
-  ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));
-  trials::Trial other = a_trial();
-  other.name = "rope";
-  other.blades[0].steel = "X153CrMoV12";
-
-  const auto taken = take(notebook, other, {{"rope.csv", std::string(64, 'd')}}, next());
-
-  ASSERT_FALSE(taken);
-  EXPECT_EQ(taken.error()[0].sentence,
-            "The notebook has a blade A already, of another steel (C75S).");
 }
 
 TEST_F(ANotebook, StrikesAReadingUndoesItAndRedoesIt) {
@@ -426,64 +247,6 @@ TEST_F(ANotebook, RefusesWhatIsNoNotebookAndLeavesItAlone) {
             "was left as it is.");
   EXPECT_EQ(sentence("."), "A notebook is a file, and this is none.");
   EXPECT_FALSE(Notebook::create(path_, {}, kOpener));
-}
-
-std::string stored_notebook(int version) {
-  return std::string(KEENFALL_SOURCE_DIR) + "/tests/notebooks/schema_" + std::to_string(version) +
-         ".keen";
-}
-
-std::int64_t version_in(const std::string& path) {
-  constexpr int kPlaceOfVersion = 63;  // the last of four bytes, big-endian
-  std::ifstream file(path, std::ios::binary);
-  file.seekg(kPlaceOfVersion);
-  return file.get();
-}
-
-TEST_F(ANotebook, OfTheFirstSchemaIsReadAsItIs) {
-  std::filesystem::copy_file(stored_notebook(1), path_);
-
-  {
-    const auto notebook = Notebook::open_to_read(path_);
-    ASSERT_TRUE(notebook);
-    EXPECT_TRUE(check(*notebook).empty());
-    EXPECT_EQ(kept_trial(*notebook, "m1")->runs.size(), 4U);
-    EXPECT_TRUE(looks_at(*notebook, "m1").empty());
-  }
-
-  EXPECT_EQ(version_in(path_), 1);
-}
-
-TEST_F(ANotebook, OfTheFirstSchemaIsBroughtUpToDateWhereItIsWrittenTo) {
-  std::filesystem::copy_file(stored_notebook(1), path_);
-
-  {
-    auto notebook = Notebook::open_to_write(path_, kOpener);
-    ASSERT_TRUE(notebook);
-    EXPECT_TRUE(check(*notebook).empty());
-    EXPECT_EQ(notebook->journal().size(), 2U);
-    const auto trial = kept_trial(*notebook, "m1");
-    ASSERT_EQ(trial->runs.size(), 4U);
-    EXPECT_EQ(trial->runs[0].readings[2].reading, 212);
-    EXPECT_EQ(trial->runs[2].readings[2].struck_reason, "thread slipped");
-    ASSERT_TRUE(notebook->undo(2, next()));
-    EXPECT_TRUE(check(*notebook).empty());
-  }
-
-  EXPECT_EQ(version_in(path_), 2);
-}
-
-TEST_F(ANotebook, OfTheSecondSchemaStillOpens) {
-  std::filesystem::copy_file(stored_notebook(2), path_);
-
-  const auto notebook = Notebook::open_to_write(path_, kOpener);
-
-  ASSERT_TRUE(notebook);
-  EXPECT_TRUE(check(*notebook).empty());
-  const auto looks = looks_at(*notebook, "felt");
-  ASSERT_EQ(looks.size(), 1U);
-  EXPECT_EQ(looks[0].judgement.inputs.readings, 16U);
-  EXPECT_EQ(kept_trial(*notebook, "felt")->runs[1].readings[1].struck_reason, "thread slipped");
 }
 
 }  // namespace

@@ -1,0 +1,80 @@
+// Notebooks of every schema version open, and are brought up to date where they are written to.
+#include "notebook/a_notebook_test.h"
+#include "notebook/check.h"
+#include "notebook/kept_trials.h"
+#include "notebook/looks.h"
+
+#include <gtest/gtest.h>
+
+#include <cstdint>
+#include <filesystem>
+#include <fstream>
+#include <string>
+
+namespace keenfall::notebook {
+namespace {
+
+using testing::kOpener;
+
+using testing::ANotebook;
+
+std::string stored_notebook(int version) {
+  return std::string(KEENFALL_SOURCE_DIR) + "/tests/notebooks/schema_" + std::to_string(version) +
+         ".keen";
+}
+
+std::int64_t version_in(const std::string& path) {
+  constexpr int kPlaceOfVersion = 63;  // the last of four bytes, big-endian
+  std::ifstream file(path, std::ios::binary);
+  file.seekg(kPlaceOfVersion);
+  return file.get();
+}
+
+TEST_F(ANotebook, OfTheFirstSchemaIsReadAsItIs) {
+  std::filesystem::copy_file(stored_notebook(1), path_);
+
+  {
+    const auto notebook = Notebook::open_to_read(path_);
+    ASSERT_TRUE(notebook);
+    EXPECT_TRUE(check(*notebook).empty());
+    EXPECT_EQ(kept_trial(*notebook, "m1")->runs.size(), 4U);
+    EXPECT_TRUE(looks_at(*notebook, "m1").empty());
+  }
+
+  EXPECT_EQ(version_in(path_), 1);
+}
+
+TEST_F(ANotebook, OfTheFirstSchemaIsBroughtUpToDateWhereItIsWrittenTo) {
+  std::filesystem::copy_file(stored_notebook(1), path_);
+
+  {
+    auto notebook = Notebook::open_to_write(path_, kOpener);
+    ASSERT_TRUE(notebook);
+    EXPECT_TRUE(check(*notebook).empty());
+    EXPECT_EQ(notebook->journal().size(), 2U);
+    const auto trial = kept_trial(*notebook, "m1");
+    ASSERT_EQ(trial->runs.size(), 4U);
+    EXPECT_EQ(trial->runs[0].readings[2].reading, 212);
+    EXPECT_EQ(trial->runs[2].readings[2].struck_reason, "thread slipped");
+    ASSERT_TRUE(notebook->undo(2, next()));
+    EXPECT_TRUE(check(*notebook).empty());
+  }
+
+  EXPECT_EQ(version_in(path_), 2);
+}
+
+TEST_F(ANotebook, OfTheSecondSchemaStillOpens) {
+  std::filesystem::copy_file(stored_notebook(2), path_);
+
+  const auto notebook = Notebook::open_to_write(path_, kOpener);
+
+  ASSERT_TRUE(notebook);
+  EXPECT_TRUE(check(*notebook).empty());
+  const auto looks = looks_at(*notebook, "felt");
+  ASSERT_EQ(looks.size(), 1U);
+  EXPECT_EQ(looks[0].judgement.inputs.readings, 16U);
+  EXPECT_EQ(kept_trial(*notebook, "felt")->runs[1].readings[1].struck_reason, "thread slipped");
+}
+
+}  // namespace
+}  // namespace keenfall::notebook
