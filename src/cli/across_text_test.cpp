@@ -2,7 +2,7 @@
 #include "cli/across_media_text.h"
 #include "cli/factor_text.h"
 #include "cli/run_by_run_text.h"
-#include "wire/made_judgement.h"
+#include "verdicts/made_judgement_test.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -16,8 +16,8 @@ namespace {
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::Not;
-using wire::testing::around;
-using wire::testing::made_judgement;
+using verdicts::testing::around;
+using verdicts::testing::made_judgement;
 
 std::string on_one_line(std::string text) {
   std::ranges::replace(text, '\n', ' ');
@@ -77,7 +77,7 @@ TEST(AcrossMediaText, IsEmptyForOneMedium) {
 
 TEST(FactorText, GivesEachFactorsRatioAgainstItsFirstLevel) {
   verdicts::Judgement judgement = made_judgement();
-  judgement.factors = wire::testing::made_factors(around(0.8, 0.3));
+  judgement.factors = verdicts::testing::made_factors(around(0.8, 0.3));
   const std::string said = on_one_line(factor_section(judgement, {.unicode = true}));
 
   EXPECT_THAT(said,
@@ -87,7 +87,7 @@ TEST(FactorText, GivesEachFactorsRatioAgainstItsFirstLevel) {
 
 TEST(FactorText, IsLeftToTheMediaWhereOnlyBladesAndMediaAreCrossed) {
   verdicts::Judgement judgement = made_judgement();
-  judgement.factors = wire::testing::made_factors(around(0.8, 0.3));
+  judgement.factors = verdicts::testing::made_factors(around(0.8, 0.3));
   judgement.factors->factors[0].what = "blade";
   judgement.factors->factors[1].what = "medium";
 

@@ -1,7 +1,7 @@
 #include "cli/answer_sentences.h"
 
 #include "cli/text_layout.h"
-#include "wire/made_judgement.h"
+#include "verdicts/made_judgement_test.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -18,9 +18,9 @@ using ::testing::Not;
 using ::testing::StartsWith;
 using verdicts::Judgement;
 using verdicts::Verdict;
-using wire::testing::made_arm;
-using wire::testing::made_comparison;
-using wire::testing::made_judgement;
+using verdicts::testing::made_arm;
+using verdicts::testing::made_comparison;
+using verdicts::testing::made_judgement;
 
 constexpr Look kPlainLook = {.width = 80, .unicode = true};
 constexpr Look kWideLook = {.width = 10000, .unicode = true};
@@ -255,7 +255,7 @@ TEST(Answers, LetNoNameSteerTheTerminal) {
 TEST(Answers, OfSteelsGiveTheRatioOfThesePiecesBesideIt) {
   Judgement judgement = one_pair(2, 0.3, Verdict::longer);
   judgement.comparisons[0].claim_about = verdicts::ClaimAbout::the_steels;
-  judgement.comparisons[0].ratio_these_blades = wire::testing::around(2.1, 0.2);
+  judgement.comparisons[0].ratio_these_blades = verdicts::testing::around(2.1, 0.2);
 
   EXPECT_THAT(answers_text(judgement, kWideLook),
               HasSubstr("That is about the steels, a further piece of each; of just these pieces "

@@ -1,7 +1,7 @@
 #include "cli/differing_throughout.h"
 
 #include "cli/caveats.h"
-#include "wire/made_judgement.h"
+#include "verdicts/made_judgement_test.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -21,7 +21,7 @@ using verdicts::Judgement;
 Judgement hardness_differs() {
   std::map<std::string, std::string> hardness = {
       {"A", "58 HRC"}, {"B", "58.5 HRC"}, {"C", "61 HRC"}};
-  Judgement judgement = wire::testing::made_judgement();
+  Judgement judgement = verdicts::testing::made_judgement();
   for (verdicts::Comparison& comparison : judgement.comparisons) {
     comparison.also_differs = {{.what = "hardness",
                                 .matching = verdicts::Matching::differs,

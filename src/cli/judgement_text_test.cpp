@@ -5,7 +5,7 @@
 #include "cli/curve_drawing.h"
 #include "cli/interval_drawing.h"
 #include "cli/widest_line.h"
-#include "wire/made_judgement.h"
+#include "verdicts/made_judgement_test.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -22,9 +22,9 @@ using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::Not;
 using verdicts::Judgement;
-using wire::testing::made_arm;
-using wire::testing::made_comparison;
-using wire::testing::made_judgement;
+using verdicts::testing::made_arm;
+using verdicts::testing::made_comparison;
+using verdicts::testing::made_judgement;
 
 Judgement many_arms_with_long_names() {
   Judgement judgement = made_judgement();
@@ -179,7 +179,7 @@ TEST(CurveDrawing, IsEmptyWithoutCurves) {
 
 TEST(CurveDrawing, TakesACurveThatBeginsAtZeroCutsAndStaysFlat) {
   Judgement judgement = one_arm();
-  for (auto& point : judgement.arms[0].curve) point.reading = wire::testing::around(104, 0.01);
+  for (auto& point : judgement.arms[0].curve) point.reading = verdicts::testing::around(104, 0.01);
   judgement.arms[0].curve.front().cuts = 0;
 
   EXPECT_THAT(curves_drawn(judgement, {}), HasSubstr("A\n"));

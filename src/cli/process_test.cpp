@@ -1,6 +1,6 @@
 #include "cli/process.h"
 
-#include "wire/made_judgement.h"
+#include "verdicts/made_judgement_test.h"
 #include "workbench/notebook_trouble.h"
 
 #include <gmock/gmock.h>
@@ -51,7 +51,7 @@ Said said_with(Engine engine) {
 
 TEST(Process, EndsWithOneWhenTheFitIsNotUsable) {
   const Said said = said_with([]() -> Judgements {
-    Judgement judgement = wire::testing::made_judgement();
+    Judgement judgement = verdicts::testing::made_judgement();
     judgement.comparisons.clear();
     judgement.fit.usable = false;
     judgement.fit.reasons = {"R-hat is 1.2, and at most 1.01 is needed."};
@@ -64,10 +64,10 @@ TEST(Process, EndsWithOneWhenTheFitIsNotUsable) {
 
 TEST(Process, EndsWithZeroWhenOneOfSeveralFitsIsUsable) {
   const Said said = said_with([]() -> Judgements {
-    Judgement unusable = wire::testing::made_judgement();
+    Judgement unusable = verdicts::testing::made_judgement();
     unusable.comparisons.clear();
     unusable.fit.usable = false;
-    return std::vector<Judgement>{unusable, wire::testing::made_judgement()};
+    return std::vector<Judgement>{unusable, verdicts::testing::made_judgement()};
   });
 
   EXPECT_EQ(said.exit_code, 0);

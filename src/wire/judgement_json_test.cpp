@@ -1,6 +1,6 @@
 #include "wire/judgement_json.h"
 
-#include "wire/made_judgement.h"
+#include "verdicts/made_judgement_test.h"
 #include "wire/schema_faults_test.h"
 
 #include <gmock/gmock.h>
@@ -20,9 +20,9 @@ namespace {
 using nlohmann::json;
 using testing::faults_against_schema;
 using ::testing::HasSubstr;
-using testing::made_judgement;
 using ::testing::Not;
 using verdicts::Judgement;
+using verdicts::testing::made_judgement;
 
 json parsed(const std::vector<Judgement>& judgements) {
   return json::parse(judgement_to_json({.program_version = "0.1.0", .judgements = judgements}));
@@ -252,9 +252,9 @@ TEST(JudgementJson, HoldsNoNulls) {
 
 TEST(JudgementJson, SaysWhatHoldsAcrossMediaAndWhatFactorsDo) {
   Judgement judgement = made_judgement();
-  judgement.factors = testing::made_factors(testing::around(1.1, 0.3));
+  judgement.factors = verdicts::testing::made_factors(verdicts::testing::around(1.1, 0.3));
   judgement.comparisons.front().claim_about = verdicts::ClaimAbout::the_steels;
-  judgement.comparisons.front().ratio_these_blades = testing::around(3.2, 0.2);
+  judgement.comparisons.front().ratio_these_blades = verdicts::testing::around(3.2, 0.2);
   const json document = parsed({judgement});
 
   EXPECT_EQ(faults_in(document), "");

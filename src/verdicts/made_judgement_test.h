@@ -3,14 +3,14 @@
 #pragma once
 
 #include "verdicts/judgement.h"
-#include "wire/made_across.h"
+#include "verdicts/made_across_test.h"
 
 #include <array>
 #include <cmath>
 #include <string>
 #include <utility>
 
-namespace keenfall::wire::testing {
+namespace keenfall::verdicts::testing {
 
 inline numerics::Interval around(double median, double log_half_width) {
   return {.median = median,
@@ -131,4 +131,4 @@ inline verdicts::Judgement made_judgement() {
   return judgement;
 }
 
-}  // namespace keenfall::wire::testing
+}  // namespace keenfall::verdicts::testing

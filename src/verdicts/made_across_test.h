@@ -1,10 +1,10 @@
-// For tests: what is said across the comparisons of the judgement in made_judgement.h, made by
-// hand.
+// For tests: what is said across the comparisons of the judgement in made_judgement_test.h,
+// made by hand.
 #pragma once
 
 #include "verdicts/judgement.h"
 
-namespace keenfall::wire::testing {
+namespace keenfall::verdicts::testing {
 
 // Three blades in two media, as arms 0 1 2 and 3 4 5: the gap closes in the second.
 inline verdicts::AcrossMedia made_media(const numerics::Interval& one) {
@@ -67,4 +67,4 @@ inline verdicts::FactorEffects made_factors(const numerics::Interval& one) {
           .arms = {0, 1, 2, 3}};
 }
 
-}  // namespace keenfall::wire::testing
+}  // namespace keenfall::verdicts::testing
