@@ -1,8 +1,8 @@
 #include "cli/across_media_text.h"
 
-#include "cli/arm_groups.h"
-#include "cli/rounded.h"
 #include "cli/text_layout.h"
+#include "telling/arm_groups.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -29,12 +29,12 @@ class AcrossNames {
   AcrossNames(const Judgement& judgement, const Look& look)
       : judgement_(judgement),
         look_(look),
-        groups_(groups_of(judgement)),
-        names_(names_of(judgement)) {}
+        groups_(telling::groups_of(judgement)),
+        names_(telling::names_of(judgement)) {}
 
   [[nodiscard]] std::string medium(std::size_t index) const {
     const std::size_t arm = across().media[index].arms.front();
-    for (const ArmGroup& group : groups_) {
+    for (const telling::ArmGroup& group : groups_) {
       if (std::ranges::count(group.arms, arm) > 0) return shown_as(group.medium_words, look_);
     }
     return {};
@@ -60,7 +60,7 @@ class AcrossNames {
   [[nodiscard]] std::size_t blade_count() const { return across().media.front().arms.size(); }
 
   [[nodiscard]] std::string ratio(double number) const {
-    return ratio_text(number, judgement_.worth_it_margin);
+    return telling::ratio_text(number, judgement_.worth_it_margin);
   }
 
   [[nodiscard]] std::string in_95(double lo, double hi) const {
@@ -72,8 +72,8 @@ class AcrossNames {
  private:
   const Judgement& judgement_;
   const Look& look_;
-  std::vector<ArmGroup> groups_;
-  std::vector<ArmName> names_;
+  std::vector<telling::ArmGroup> groups_;
+  std::vector<telling::ArmName> names_;
 };
 
 // A spread can hardly be told from none: below a twentieth its lower end says no more than that.
@@ -118,7 +118,7 @@ std::string gap_sentence(const MediaPair& pair, const AcrossNames& names, const 
 }
 
 std::string order_sentence(const MediaPair& pair, const AcrossNames& names) {
-  const std::string chance = chance_text(pair.probability_same_order);
+  const std::string chance = telling::chance_text(pair.probability_same_order);
   const std::string media = names.medium(pair.first) + " and on " + names.medium(pair.second);
   return fmt::format("The chance that the {} {} stand in one order on {} is {}.",
                      names.blade_count(),
@@ -148,8 +148,8 @@ std::string agreement_sentence(const AcrossMedia& across) {
       "Over all {} media the orders of the medians agree by Kendall's W {} (0 none, 1 wholly); "
       "orders by chance agree so well with probability {}{}.",
       across.media.size(),
-      to_figures(across.agreement.kendall_w, 2),
-      to_figures(across.agreement.p, 2),
+      telling::to_figures(across.agreement.kendall_w, 2),
+      telling::to_figures(across.agreement.p, 2),
       across.agreement.exact ? "" : ", by random orders");
 }
 
@@ -161,7 +161,7 @@ std::string order_words(std::size_t medium, const AcrossNames& names) {
   return fmt::format("Most probable order on {}: {} (chance {}).",
                      names.medium(medium),
                      words,
-                     chance_text(names.across().media[medium].order_probability));
+                     telling::chance_text(names.across().media[medium].order_probability));
 }
 
 // All of a few; of many those that are settled, and how many are not.
@@ -218,12 +218,6 @@ std::vector<std::string> section_items(const AcrossNames& names, const Look& loo
 }
 
 }  // namespace
-
-std::string chance_text(double probability) {
-  if (probability < 0.01) return "under 1 %";
-  if (probability > 0.99) return "over 99 %";
-  return fmt::format("{:.0f} %", 100 * probability);
-}
 
 std::string across_media_sentences(const Judgement& judgement, const Look& look) {
   if (!judgement.media) return {};

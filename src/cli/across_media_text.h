@@ -17,7 +17,4 @@ namespace keenfall::cli {
 [[nodiscard]] std::string across_media_section(const verdicts::Judgement& judgement,
                                                const Look& look);
 
-// "30 %", "under 1 %", "over 99 %".
-[[nodiscard]] std::string chance_text(double probability);
-
 }  // namespace keenfall::cli

@@ -2,10 +2,10 @@
 
 #include "base/plain_number.h"
 #include "cli/across_media_text.h"
-#include "cli/cuts_compared.h"
 #include "cli/gathered_answers.h"
-#include "cli/rounded.h"
 #include "cli/text_layout.h"
+#include "telling/cuts_compared.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -21,7 +21,7 @@ using verdicts::Judgement;
 using verdicts::Verdict;
 
 std::string interval_words(double low, double high, double margin) {
-  return ratio_text(low, margin) + " to " + ratio_text(high, margin);
+  return telling::ratio_text(low, margin) + " to " + telling::ratio_text(high, margin);
 }
 
 // "C stays keen 3.1 times as long as A"
@@ -30,10 +30,11 @@ std::string lasting_words(const Judgement& judgement,
                           const std::string& a,
                           const std::string& b) {
   const bool at_least =
-      cuts_compared(judgement.arms[comparison.a], comparison.at).beyond_what_was_cut;
+      telling::cuts_compared(judgement.arms[comparison.a], comparison.at).beyond_what_was_cut;
   const std::string times =
-      at_least ? "at least " + ratio_text(comparison.simultaneous.lo95, judgement.worth_it_margin)
-               : ratio_text(comparison.ratio.median, judgement.worth_it_margin);
+      at_least ? "at least " +
+                     telling::ratio_text(comparison.simultaneous.lo95, judgement.worth_it_margin)
+               : telling::ratio_text(comparison.ratio.median, judgement.worth_it_margin);
   const std::string level = level_words(judgement, comparison.at);
   if (level.empty()) return fmt::format("{} stays keen {} times as long as {}", a, times, b);
   return fmt::format(
@@ -87,7 +88,7 @@ std::string same_sentence(const Judgement& judgement,
       b,
       as_settled("practically the same", look),
       level.empty() ? "" : " in " + judgement.counted.many + " " + level,
-      ratio_text(comparison.ratio.median, margin),
+      telling::ratio_text(comparison.ratio.median, margin),
       interval_words(comparison.simultaneous.lo90, comparison.simultaneous.hi90, margin),
       base::plain_number(margin));
 }
@@ -112,7 +113,7 @@ std::string open_sentence(const Judgement& judgement,
       b,
       level.empty() ? "" : ", in " + judgement.counted.many + " " + level + ",",
       as_not_settled("not settled", look),
-      ratio_text(comparison.ratio.median, margin),
+      telling::ratio_text(comparison.ratio.median, margin),
       interval_words(comparison.simultaneous.lo95, comparison.simultaneous.hi95, margin));
 }
 
@@ -126,18 +127,19 @@ std::string provisos(const Judgement& judgement, const Comparison& comparison) {
   if (comparison.beyond_what_was_cut) {
     const bool told_as_at_least =
         tells_which_lasts_longer(comparison.verdict) &&
-        cuts_compared(judgement.arms[comparison.a], comparison.at).beyond_what_was_cut;
-    words += told_as_at_least
-                 ? fmt::format(" The curve, carried on past what was cut, points to {}.",
-                               ratio_text(comparison.ratio.median, judgement.worth_it_margin))
-                 : " This rests on a curve carried on past what was cut.";
+        telling::cuts_compared(judgement.arms[comparison.a], comparison.at).beyond_what_was_cut;
+    words +=
+        told_as_at_least
+            ? fmt::format(" The curve, carried on past what was cut, points to {}.",
+                          telling::ratio_text(comparison.ratio.median, judgement.worth_it_margin))
+            : " This rests on a curve carried on past what was cut.";
   }
   if (comparison.ratio_these_blades) {
     const auto& here = *comparison.ratio_these_blades;
     words += fmt::format(
         " That is about the steels, a further piece of each; of just these pieces the ratio is {} "
         "(95 % interval {}).",
-        ratio_text(here.median, judgement.worth_it_margin),
+        telling::ratio_text(here.median, judgement.worth_it_margin),
         interval_words(here.lo95, here.hi95, judgement.worth_it_margin));
   }
   if (comparison.single_verdict != comparison.verdict) {
@@ -154,17 +156,19 @@ std::string provisos(const Judgement& judgement, const Comparison& comparison) {
 }
 
 // What holds for all comparisons of the group: said once, right below them.
-std::string remarks_text(const Judgement& judgement, const ArmGroup& group, const Look& look) {
+std::string remarks_text(const Judgement& judgement,
+                         const telling::ArmGroup& group,
+                         const Look& look) {
   std::string text;
-  for (const std::string& remark : remarks_on_all(judgement, group)) {
+  for (const std::string& remark : telling::remarks_on_all(judgement, group)) {
     text += wrapped(shown_as(remark, look), {.first = 2, .rest = 2}, look);
   }
   return text;
 }
 
 std::string group_text(const Judgement& judgement,
-                       const ArmGroup& group,
-                       const std::vector<ArmName>& names,
+                       const telling::ArmGroup& group,
+                       const std::vector<telling::ArmName>& names,
                        const Look& look) {
   const std::string medium = shown_as(group.medium_words, look);
   if (group.comparisons.size() == 1) {
@@ -205,7 +209,7 @@ std::string claim_sentence(const Judgement& judgement) {
 
 // No comparisons from a usable fit: say how long each arm lasts, and what would make a comparison.
 std::string nothing_compared_text(const Judgement& judgement,
-                                  const std::vector<ArmName>& names,
+                                  const std::vector<telling::ArmName>& names,
                                   const Look& look) {
   std::string text;
   constexpr std::size_t kMostArms = 10;
@@ -213,15 +217,15 @@ std::string nothing_compared_text(const Judgement& judgement,
     const ArmResult& arm = judgement.arms[i];
     const verdicts::At at{.what = judgement.test ? verdicts::ComparedAt::test
                                                  : verdicts::ComparedAt::half_keenness};
-    const auto& cuts = cuts_compared(arm, at).cuts;
+    const auto& cuts = telling::cuts_compared(arm, at).cuts;
     const std::string lasts =
         fmt::format("On {}, {} {} {}, 95 % interval {} to {}.",
                     shown_as(arm.arm.medium.name, look),
                     shown_as(names[i].name, look),
                     judgement.test ? "passes its test for" : "keeps half its keenness for",
-                    cuts_in_words(judgement, arm, at),
-                    cuts_text(cuts.lo95),
-                    cuts_text(cuts.hi95));
+                    telling::cuts_in_words(judgement, arm, at),
+                    telling::cuts_text(cuts.lo95),
+                    telling::cuts_text(cuts.hi95));
     text += wrapped(lasts, {.rest = 2}, look);
   }
   return text +
@@ -254,21 +258,22 @@ std::string level_words(const Judgement& judgement, const verdicts::At& at) {
     case verdicts::ComparedAt::common_reading:
       return fmt::format("{} {} {}",
                          rises ? "to reach" : "to fall to",
-                         asked_reading_text(at.reading),
+                         telling::asked_reading_text(at.reading),
                          judgement.unit);
     case verdicts::ComparedAt::level:
       break;
   }
   const std::string words =
-      rises ? fmt::format("to reach {} times the start reading", base::plain_number(at.level))
-            : fmt::format("to fall to {} of the start reading", to_figures(1 / at.level, 2));
+      rises
+          ? fmt::format("to reach {} times the start reading", base::plain_number(at.level))
+          : fmt::format("to fall to {} of the start reading", telling::to_figures(1 / at.level, 2));
   // Edges read against edges tested: either of the two ends the count.
   return judgement.test ? words + " or " + test_words(judgement) : words;
 }
 
 std::string answer_sentence(const Judgement& judgement,
                             const Comparison& comparison,
-                            const std::vector<ArmName>& names,
+                            const std::vector<telling::ArmName>& names,
                             const std::string& on,
                             const Look& look) {
   const std::string a = shown_as(names[comparison.a].name, look);
@@ -293,14 +298,14 @@ std::string answer_sentence(const Judgement& judgement,
     case Verdict::shorter_by_enough_to_matter:
       sentence =
           longer_sentence(judgement, comparison, lasting_words(judgement, comparison, a, b), look);
-      add(cuts_sentence(judgement, comparison));
+      add(telling::cuts_sentence(judgement, comparison));
       break;
   }
   return on + sentence + provisos(judgement, comparison);
 }
 
 std::string answers_text(const Judgement& judgement, const Look& look) {
-  const std::vector<ArmName> names = names_of(judgement);
+  const std::vector<telling::ArmName> names = telling::names_of(judgement);
   if (!judgement.fit.usable) {
     std::string text =
         wrapped(as_not_settled("No verdict", look) + ": the fit is not usable.", {}, look);
@@ -311,7 +316,7 @@ std::string answers_text(const Judgement& judgement, const Look& look) {
   }
   if (judgement.comparisons.empty()) return nothing_compared_text(judgement, names, look);
   std::string text;
-  for (const ArmGroup& group : groups_of(judgement)) {
+  for (const telling::ArmGroup& group : telling::groups_of(judgement)) {
     if (!group.comparisons.empty()) text += group_text(judgement, group, names, look);
   }
   return text + across_media_sentences(judgement, look) +

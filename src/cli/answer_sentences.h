@@ -4,8 +4,8 @@
 // would read, the pairs are gathered by verdict instead.
 #pragma once
 
-#include "cli/arm_groups.h"
 #include "cli/look.h"
+#include "telling/arm_groups.h"
 #include "verdicts/judgement.h"
 
 #include <cstddef>
@@ -21,7 +21,7 @@ inline constexpr std::size_t kMostSentences = 10;
 // cuts, 10.8 m, against 34." `on` begins it: "On new matting, "; may be empty.
 [[nodiscard]] std::string answer_sentence(const verdicts::Judgement& judgement,
                                           const verdicts::Comparison& comparison,
-                                          const std::vector<ArmName>& names,
+                                          const std::vector<telling::ArmName>& names,
                                           const std::string& on,
                                           const Look& look);
 

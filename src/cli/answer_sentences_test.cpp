@@ -36,8 +36,11 @@ Judgement one_pair(double ratio, double log_half_width, Verdict verdict) {
 }
 
 std::string sentence_of(const Judgement& judgement) {
-  return answer_sentence(
-      judgement, judgement.comparisons.front(), names_of(judgement), "On rope, ", kPlainLook);
+  return answer_sentence(judgement,
+                         judgement.comparisons.front(),
+                         telling::names_of(judgement),
+                         "On rope, ",
+                         kPlainLook);
 }
 
 TEST(Answers, SayHowManyTimesAsLongHowSureAndWhetherItIsWorthHaving) {

@@ -1,10 +1,11 @@
 #include "cli/arms_table.h"
 
 #include "base/plain_number.h"
-#include "cli/arm_groups.h"
-#include "cli/rounded.h"
 #include "cli/ruled_table.h"
 #include "cli/text_layout.h"
+#include "telling/arm_groups.h"
+#include "telling/listed.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -34,12 +35,12 @@ bool is_far(const ArmResult& arm, const verdicts::CutsToLevel& reached) {
 
 // "108 (95–125)"; marked where it lies beyond what was cut; far beyond, its lower bound alone.
 std::string cuts_cell(const ArmResult& arm, const verdicts::CutsToLevel& reached) {
-  if (is_far(arm, reached)) return "at least " + cuts_text(reached.cuts.lo95) + kBeyond;
+  if (is_far(arm, reached)) return "at least " + telling::cuts_text(reached.cuts.lo95) + kBeyond;
   return fmt::format("{}{} ({}–{})",
-                     cuts_text(reached.cuts.median),
+                     telling::cuts_text(reached.cuts.median),
                      reached.beyond_what_was_cut ? kBeyond : "",
-                     cuts_text(reached.cuts.lo95),
-                     cuts_text(reached.cuts.hi95));
+                     telling::cuts_text(reached.cuts.lo95),
+                     telling::cuts_text(reached.cuts.hi95));
 }
 
 std::vector<const verdicts::CutsToLevel*> all_cuts_of(const ArmResult& arm) {
@@ -69,15 +70,15 @@ std::string second_level_head(const Judgement& judgement) {
   if (has_a_common_reading(judgement)) {
     for (const verdicts::Comparison& comparison : judgement.comparisons) {
       if (comparison.at.what == verdicts::ComparedAt::common_reading) {
-        return "to " + asked_reading_text(comparison.at.reading) + " " + judgement.unit;
+        return "to " + telling::asked_reading_text(comparison.at.reading) + " " + judgement.unit;
       }
     }
     return judgement.stop_reading
-               ? "to " + asked_reading_text(*judgement.stop_reading) + " " + judgement.unit
+               ? "to " + telling::asked_reading_text(*judgement.stop_reading) + " " + judgement.unit
                : std::string("to one reading");
   }
   return rises ? "to " + base::plain_number(judgement.stop_level) + "× start"
-               : "to " + to_figures(1 / judgement.stop_level, 2) + " of start";
+               : "to " + telling::to_figures(1 / judgement.stop_level, 2) + " of start";
 }
 
 bool holds_read_arms(const Judgement& judgement) {
@@ -98,7 +99,7 @@ std::vector<std::string> tested_row_for(const ArmResult& arm, const std::string&
           std::to_string(arm.runs),
           arm.test ? std::to_string(until.runs_that_reached) : std::string(),
           cuts_cell(arm, until),
-          scatter_text(arm.run_scatter_log_sd.median)};
+          telling::scatter_text(arm.run_scatter_log_sd.median)};
 }
 
 std::vector<TableColumn> columns_for(const Judgement& judgement) {
@@ -122,19 +123,19 @@ std::vector<std::string> row_for(const Judgement& judgement,
   }
   return {"  " + name,
           std::to_string(arm.runs),
-          reading_text(arm.start_reading->median),
+          telling::reading_text(arm.start_reading->median),
           cuts_cell(arm, *arm.half_keenness),
           second,
-          scatter_text(arm.run_scatter_log_sd.median),
-          to_figures(arm.shape->median, 2)};
+          telling::scatter_text(arm.run_scatter_log_sd.median),
+          telling::to_figures(arm.shape->median, 2)};
 }
 
 // "C", or "3  a longer name" where it goes by a number elsewhere; numbers end below each other.
-std::vector<std::string> names_with_keys(const std::vector<ArmName>& names) {
+std::vector<std::string> names_with_keys(const std::vector<telling::ArmName>& names) {
   std::size_t widest = 0;
-  for (const ArmName& arm : names) widest = std::max(widest, arm.label.size());
+  for (const telling::ArmName& arm : names) widest = std::max(widest, arm.label.size());
   std::vector<std::string> shown;
-  for (const ArmName& arm : names) {
+  for (const telling::ArmName& arm : names) {
     const bool keyed = arm.label != arm.name;
     shown.push_back(keyed ? fmt::format("{:>{}}  {}", arm.label, widest, arm.name) : arm.name);
   }
@@ -145,9 +146,9 @@ std::vector<std::string> names_with_keys(const std::vector<ArmName>& names) {
 
 std::string arms_table(const Judgement& judgement, const Look& look) {
   if (judgement.arms.empty()) return {};
-  const std::vector<std::string> names = names_with_keys(names_of(judgement));
+  const std::vector<std::string> names = names_with_keys(telling::names_of(judgement));
   RuledTable table{.columns = columns_for(judgement), .rows = {}};
-  for (const ArmGroup& group : groups_of(judgement)) {
+  for (const telling::ArmGroup& group : telling::groups_of(judgement)) {
     table.rows.push_back({"On " + group.medium_words});
     for (const std::size_t arm : group.arms) {
       table.rows.push_back(row_for(judgement, judgement.arms[arm], names[arm]));
@@ -158,8 +159,9 @@ std::string arms_table(const Judgement& judgement, const Look& look) {
   std::string notes = in_what + " Scatter: how much longer or shorter one run lasts than the next.";
   if (!judgement.test) notes += " Shape: below 1 an edge fades fast at first, then slower.";
   if (!result.left_out.empty()) {
-    notes =
-        in_what + " Left out for want of width: " + shown_as(listed(result.left_out), look) + ".";
+    notes = in_what +
+            " Left out for want of width: " + shown_as(telling::listed(result.left_out), look) +
+            ".";
   }
   std::string text = result.text + wrapped(notes, {}, look);
   if (anything_beyond(judgement)) {

@@ -1,10 +1,11 @@
 #include "cli/caveats.h"
 
-#include "cli/arm_groups.h"
 #include "cli/differing_throughout.h"
-#include "cli/rounded.h"
 #include "cli/struck_and_doubtful.h"
 #include "cli/text_layout.h"
+#include "telling/arm_groups.h"
+#include "telling/listed.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -47,7 +48,7 @@ std::string things_that_are(const Comparison& comparison, Matching matching) {
   for (const AlsoDiffers& thing : comparison.also_differs) {
     if (thing.matching == matching) things.push_back(thing.what);
   }
-  return listed(things);
+  return telling::listed(things);
 }
 
 std::string or_not_recorded(const std::string& words) {
@@ -79,7 +80,7 @@ std::string differences_words(const Comparison& comparison) {
   return sentence.empty() ? sentence : sentence + ".";
 }
 
-std::string pair_of(const Comparison& comparison, const std::vector<ArmName>& names) {
+std::string pair_of(const Comparison& comparison, const std::vector<telling::ArmName>& names) {
   return names[comparison.a].name + " against " + names[comparison.b].name;
 }
 
@@ -103,14 +104,14 @@ std::string common_to_all(const Judgement& judgement, Matching matching) {
 
 std::string run_name(const Judgement& judgement,
                      const verdicts::RunResult& run,
-                     const std::vector<ArmName>& names) {
+                     const std::vector<telling::ArmName>& names) {
   const auto& medium = judgement.arms[run.arm].arm.medium.name;
   return fmt::format("Run {} of {} on {}", run.name, names[run.arm].name, medium);
 }
 
 // What was noticed in one run names it; what was noticed in several is said once, at the end.
 std::vector<std::string> remarks_on_runs(const Judgement& judgement,
-                                         const std::vector<ArmName>& names) {
+                                         const std::vector<telling::ArmName>& names) {
   std::map<std::string, int> runs_with;
   for (const verdicts::RunResult& run : judgement.runs) {
     for (const std::string& remark : run.remarks) ++runs_with[remark];
@@ -131,10 +132,10 @@ std::vector<std::string> remarks_on_runs(const Judgement& judgement,
 
 // What is remarked on some pairs of a medium only; the rest stands below the answers.
 std::vector<std::string> remarks_on_pairs(const Judgement& judgement,
-                                          const std::vector<ArmName>& names) {
+                                          const std::vector<telling::ArmName>& names) {
   std::vector<std::string> remarks;
-  for (const ArmGroup& group : groups_of(judgement)) {
-    const std::vector<std::string> said = remarks_on_all(judgement, group);
+  for (const telling::ArmGroup& group : telling::groups_of(judgement)) {
+    const std::vector<std::string> said = telling::remarks_on_all(judgement, group);
     for (const std::size_t index : group.comparisons) {
       const Comparison& comparison = judgement.comparisons[index];
       for (const std::string& remark : comparison.remarks) {
@@ -149,9 +150,9 @@ std::vector<std::string> remarks_on_pairs(const Judgement& judgement,
 // "1.4 (1.2 to 1.7)", or "0.7 (0.6 to 0.8)".
 std::string ratio_with_interval(const numerics::Interval& ratio) {
   return fmt::format("{} ({} to {})",
-                     to_figures(ratio.median, 2),
-                     to_figures(ratio.lo95, 2),
-                     to_figures(ratio.hi95, 2));
+                     telling::to_figures(ratio.median, 2),
+                     telling::to_figures(ratio.lo95, 2),
+                     telling::to_figures(ratio.hi95, 2));
 }
 
 // Covariates whose effect is clear of none; the others stand in --json.
@@ -180,14 +181,14 @@ std::vector<std::string> covariate_sentences(const Judgement& judgement) {
 
 std::string p_text(double p) {
   constexpr double kSmallestShown = 0.001;
-  return p < kSmallestShown ? "below 0.001" : to_figures(p, 1);
+  return p < kSmallestShown ? "below 0.001" : telling::to_figures(p, 1);
 }
 
 }  // namespace
 
 std::string what_else_differed(const Judgement& judgement, const Look& look) {
   if (judgement.comparisons.empty()) return {};
-  const std::vector<ArmName> names = names_of(judgement);
+  const std::vector<telling::ArmName> names = telling::names_of(judgement);
   const std::string matched = common_to_all(judgement, Matching::matched);
   const std::string unrecorded = common_to_all(judgement, Matching::not_recorded);
   std::vector<std::string> items;
@@ -211,7 +212,7 @@ std::string what_else_differed(const Judgement& judgement, const Look& look) {
 }
 
 std::string second_opinions(const Judgement& judgement, const Look& look) {
-  const std::vector<ArmName> names = names_of(judgement);
+  const std::vector<telling::ArmName> names = telling::names_of(judgement);
   std::vector<std::string> others;
   std::size_t asked = 0;
   for (const Comparison& pair : judgement.comparisons) {
@@ -222,9 +223,9 @@ std::string second_opinions(const Judgement& judgement, const Look& look) {
                                  pair_of(pair, names),
                                  judgement.arms[pair.a].arm.medium.name,
                                  verdicts::in_words(pair.quick->verdict),
-                                 to_figures(pair.quick->ratio.median, 2),
-                                 to_figures(pair.quick->simultaneous.lo95, 2),
-                                 to_figures(pair.quick->simultaneous.hi95, 2)));
+                                 telling::to_figures(pair.quick->ratio.median, 2),
+                                 telling::to_figures(pair.quick->simultaneous.lo95, 2),
+                                 telling::to_figures(pair.quick->simultaneous.hi95, 2)));
   }
   if (asked == 0) return {};
   if (others.empty()) {
@@ -256,7 +257,7 @@ std::string curve_warnings(const Judgement& judgement, const Look& look) {
 }
 
 std::string runs_and_remarks(const Judgement& judgement, const Look& look) {
-  const std::vector<ArmName> names = names_of(judgement);
+  const std::vector<telling::ArmName> names = telling::names_of(judgement);
   std::vector<std::string> items;
   for (const verdicts::RunResult& run : judgement.runs) {
     if (!run.not_used_because.empty()) {
@@ -285,7 +286,7 @@ std::string what_cannot_be_said(const Judgement& judgement, const Look& look) {
 
 std::string fit_line(const Judgement& judgement, const Look& look) {
   const verdicts::FitReport& fit = judgement.fit;
-  const std::string parts = listed(fit.model_parts);
+  const std::string parts = telling::listed(fit.model_parts);
   return wrapped(
       fmt::format(
           "Fit: {}. Model {}{}. Seed {}, {} draws, largest R-hat {:.3f}, smallest effective "

@@ -1,9 +1,9 @@
 #include "cli/curve_drawing.h"
 
-#include "cli/arm_groups.h"
 #include "cli/dot_canvas.h"
 #include "cli/log_axis.h"
 #include "cli/text_layout.h"
+#include "telling/arm_groups.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -33,7 +33,7 @@ constexpr Dashes kBeyondWhatWasCut = {1, 5};
 
 bool can_be_drawn(const CurvePoint& point) { return point.cuts > 0 && point.reading.median > 0; }
 
-std::vector<std::size_t> arms_drawn(const Judgement& judgement, const ArmGroup& group) {
+std::vector<std::size_t> arms_drawn(const Judgement& judgement, const telling::ArmGroup& group) {
   std::vector<std::size_t> arms;
   for (const std::size_t arm : group.arms) {
     const verdicts::ArmResult& result = judgement.arms[arm];
@@ -176,7 +176,7 @@ char ascii_mark_of(const std::string& label) {
 
 std::string panel(const Judgement& judgement,
                   const std::vector<std::size_t>& arms,
-                  const std::vector<ArmName>& names,
+                  const std::vector<telling::ArmName>& names,
                   const Look& look) {
   const int columns = look.width - kAxisColumns - 1;
   DotCanvas canvas(columns, kRows, look);
@@ -216,7 +216,7 @@ std::string panel(const Judgement& judgement,
 }
 
 std::string heading(const Judgement& judgement,
-                    const ArmGroup& group,
+                    const telling::ArmGroup& group,
                     std::size_t drawn,
                     const Look& look) {
   const bool lower = judgement.kind.keener_when == trials::KeenerWhen::lower;
@@ -236,10 +236,10 @@ std::string heading(const Judgement& judgement,
 }  // namespace
 
 std::string curves_drawn(const Judgement& judgement, const Look& look) {
-  const std::vector<ArmName> names = names_of(judgement);
+  const std::vector<telling::ArmName> names = telling::names_of(judgement);
   std::string text;
   std::size_t panels = 0;
-  for (const ArmGroup& group : groups_of(judgement)) {
+  for (const telling::ArmGroup& group : telling::groups_of(judgement)) {
     const std::vector<std::size_t> arms = arms_drawn(judgement, group);
     if (arms.empty()) continue;
     if (++panels > kMostPanels) continue;

@@ -20,7 +20,7 @@ using ValueByName = std::map<std::string, std::string>;
 
 // Absent unless `what` is recorded as differing in every pair, with one value for each name.
 std::optional<ValueByName> values_of(const Judgement& judgement,
-                                     const std::vector<ArmName>& names,
+                                     const std::vector<telling::ArmName>& names,
                                      const std::string& what) {
   ValueByName values;
   const auto agrees = [&](std::size_t arm, const std::string& value) {
@@ -44,7 +44,7 @@ std::string unit_of(const std::string& value) {
 
 // "A 58, B 58.5, C 61 HRC": in the order of the arms, the unit once where all share it.
 std::string values_in_words(const Judgement& judgement,
-                            const std::vector<ArmName>& names,
+                            const std::vector<telling::ArmName>& names,
                             const ValueByName& values) {
   const std::string unit = unit_of(values.begin()->second);
   const bool shared = std::ranges::all_of(
@@ -66,7 +66,7 @@ std::string values_in_words(const Judgement& judgement,
 }  // namespace
 
 std::vector<DiffersThroughout> differing_throughout(const Judgement& judgement,
-                                                    const std::vector<ArmName>& names) {
+                                                    const std::vector<telling::ArmName>& names) {
   std::vector<DiffersThroughout> facts;
   if (judgement.comparisons.size() < 2) return facts;
   for (const AlsoDiffers& thing : judgement.comparisons.front().also_differs) {

@@ -5,7 +5,7 @@
 // are several comparisons.
 #pragma once
 
-#include "cli/arm_groups.h"
+#include "telling/arm_groups.h"
 #include "verdicts/judgement.h"
 
 #include <string>
@@ -19,6 +19,6 @@ struct DiffersThroughout {
 };
 
 [[nodiscard]] std::vector<DiffersThroughout> differing_throughout(
-    const verdicts::Judgement& judgement, const std::vector<ArmName>& names);
+    const verdicts::Judgement& judgement, const std::vector<telling::ArmName>& names);
 
 }  // namespace keenfall::cli

@@ -55,14 +55,14 @@ TEST(WhatDiffersInEveryPair, IsLeftToThePairsWhereABladeHasTwoValues) {
   Judgement judgement = hardness_differs();
   judgement.comparisons.front().also_differs.front().a = "60 HRC";
 
-  EXPECT_THAT(differing_throughout(judgement, names_of(judgement)), IsEmpty());
+  EXPECT_THAT(differing_throughout(judgement, telling::names_of(judgement)), IsEmpty());
 }
 
 TEST(WhatDiffersInEveryPair, IsLeftToThePairWhereThereIsOnlyOne) {
   Judgement judgement = hardness_differs();
   judgement.comparisons.resize(1);
 
-  EXPECT_THAT(differing_throughout(judgement, names_of(judgement)), IsEmpty());
+  EXPECT_THAT(differing_throughout(judgement, telling::names_of(judgement)), IsEmpty());
 }
 
 }  // namespace

@@ -1,7 +1,8 @@
 #include "cli/factor_text.h"
 
-#include "cli/rounded.h"
 #include "cli/text_layout.h"
+#include "telling/listed.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -27,7 +28,7 @@ bool is_of_the_edge(const Factor& factor) {
 // "bevel angle (along with the finish)"
 std::string factor_words(const Factor& factor) {
   if (factor.goes_with.empty()) return factor.what;
-  return factor.what + " (along with the " + listed(factor.goes_with) + ")";
+  return factor.what + " (along with the " + telling::listed(factor.goes_with) + ")";
 }
 
 std::string verdict_shown(verdicts::Verdict verdict, const Look& look) {
@@ -65,10 +66,10 @@ std::string effect_sentence(const Judgement& judgement,
                      shown_as(factor_words(factor), look),
                      shown_as(factor.levels[effect.level], look),
                      shown_as(factor.levels.front(), look),
-                     ratio_text(effect.ratio.median, margin),
+                     telling::ratio_text(effect.ratio.median, margin),
                      judgement.counted.many,
-                     ratio_text(effect.simultaneous.lo95, margin),
-                     ratio_text(effect.simultaneous.hi95, margin),
+                     telling::ratio_text(effect.simultaneous.lo95, margin),
+                     telling::ratio_text(effect.simultaneous.hi95, margin),
                      verdict_shown(effect.verdict, look));
 }
 
@@ -84,12 +85,12 @@ std::string interaction_sentence(const FactorEffects& found,
       shown_as(factor.what, look),
       shown_as(factor.levels[both.level], look),
       shown_as(factor.levels.front(), look),
-      ratio_text(both.ratio.median, margin),
+      telling::ratio_text(both.ratio.median, margin),
       shown_as(other.what, look),
       shown_as(other.levels[both.other_level], look),
       shown_as(other.levels.front(), look),
-      ratio_text(both.simultaneous.lo95, margin),
-      ratio_text(both.simultaneous.hi95, margin),
+      telling::ratio_text(both.simultaneous.lo95, margin),
+      telling::ratio_text(both.simultaneous.hi95, margin),
       interaction_shown(both.verdict, look));
 }
 

@@ -1,6 +1,7 @@
 #include "cli/gathered_answers.h"
 
 #include "cli/text_layout.h"
+#include "telling/listed.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -16,9 +17,9 @@ using verdicts::Verdict;
 
 // "24 against 1, 2 and 3; 23 against 1": the pairs of one verdict, by the blade that lasts longer.
 std::string pairs_of(const Judgement& judgement,
-                     const ArmGroup& group,
+                     const telling::ArmGroup& group,
                      Verdict verdict,
-                     const std::vector<ArmName>& names) {
+                     const std::vector<telling::ArmName>& names) {
   std::vector<std::size_t> longer_ones;
   for (const std::size_t index : group.comparisons) {
     const Comparison& comparison = judgement.comparisons[index];
@@ -35,7 +36,7 @@ std::string pairs_of(const Judgement& judgement,
     std::ranges::sort(shorter_ones);
     std::vector<std::string> others;
     for (const std::size_t b : shorter_ones) others.push_back(names[b].label);
-    text += (text.empty() ? "" : "; ") + names[a].label + " against " + listed(others);
+    text += (text.empty() ? "" : "; ") + names[a].label + " against " + telling::listed(others);
   }
   return text;
 }
@@ -43,8 +44,8 @@ std::string pairs_of(const Judgement& judgement,
 }  // namespace
 
 std::string gathered_by_verdict(const Judgement& judgement,
-                                const ArmGroup& group,
-                                const std::vector<ArmName>& names,
+                                const telling::ArmGroup& group,
+                                const std::vector<telling::ArmName>& names,
                                 const Look& look) {
   std::vector<Verdict> verdicts_met;
   for (const std::size_t index : group.comparisons) {
@@ -66,7 +67,7 @@ std::string gathered_by_verdict(const Judgement& judgement,
             : of_all + as_not_settled(words, look) + "; --json has how many more runs each needs.";
     text += wrapped(line, {.first = 2, .rest = 4}, look);
   }
-  const bool keyed = labels_need_a_key(names);
+  const bool keyed = telling::labels_need_a_key(names);
   return text + (keyed ? wrapped("The numbers are those of the table.", {.first = 2}, look) : "");
 }
 

@@ -2,8 +2,8 @@
 // longer, and worth having: 24 against 1, 2 and 3; 23 against 1."
 #pragma once
 
-#include "cli/arm_groups.h"
 #include "cli/look.h"
+#include "telling/arm_groups.h"
 
 #include <string>
 #include <vector>
@@ -11,8 +11,8 @@
 namespace keenfall::cli {
 
 [[nodiscard]] std::string gathered_by_verdict(const verdicts::Judgement& judgement,
-                                              const ArmGroup& group,
-                                              const std::vector<ArmName>& names,
+                                              const telling::ArmGroup& group,
+                                              const std::vector<telling::ArmName>& names,
                                               const Look& look);
 
 }  // namespace keenfall::cli

@@ -2,8 +2,8 @@
 
 #include "base/plain_number.h"
 #include "cli/log_axis.h"
-#include "cli/rounded.h"
 #include "cli/text_layout.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -36,7 +36,7 @@ constexpr Marks kAsciiMarks = {".", "|", "-", "=", "o", "<", ">"};
 
 const Marks& marks_for(const Look& look) { return look.unicode ? kUnicodeMarks : kAsciiMarks; }
 
-std::string pair_words(const Comparison& comparison, const std::vector<ArmName>& names) {
+std::string pair_words(const Comparison& comparison, const std::vector<telling::ArmName>& names) {
   return names[comparison.a].label + " against " + names[comparison.b].label;
 }
 
@@ -119,7 +119,7 @@ std::string tick_line(const LogAxis& axis) {
 }
 
 int label_columns_for(const Judgement& judgement,
-                      const std::vector<ArmName>& names,
+                      const std::vector<telling::ArmName>& names,
                       const Look& look) {
   int columns = 0;
   for (const Comparison& comparison : judgement.comparisons) {
@@ -150,11 +150,11 @@ std::string caption(const Judgement& judgement, const Look& look) {
 }
 
 // What the numbers stand for that arms go by where their names are long.
-std::string key_text(const std::vector<ArmName>& names, const Look& look) {
-  if (!labels_need_a_key(names)) return {};
+std::string key_text(const std::vector<telling::ArmName>& names, const Look& look) {
+  if (!telling::labels_need_a_key(names)) return {};
   constexpr std::size_t kMostInKey = 6;
   std::vector<std::string> lines;
-  for (const ArmName& arm : names) {
+  for (const telling::ArmName& arm : names) {
     const std::string line = arm.label + ": " + shown_as(arm.name, look);
     if (std::ranges::count(lines, line) == 0) lines.push_back(line);
   }
@@ -168,12 +168,12 @@ std::string key_text(const std::vector<ArmName>& names, const Look& look) {
 
 std::string ratios_drawn(const Judgement& judgement, const Look& look) {
   if (judgement.comparisons.empty()) return {};
-  const std::vector<ArmName> names = names_of(judgement);
+  const std::vector<telling::ArmName> names = telling::names_of(judgement);
   const int label_columns = label_columns_for(judgement, names, look);
   const LogAxis axis = axis_for(judgement, look.width - label_columns - 2 - kRatioColumns);
   std::string text = caption(judgement, look) + key_text(names, look);
   std::size_t left_out = 0;
-  for (const ArmGroup& group : groups_of(judgement)) {
+  for (const telling::ArmGroup& group : telling::groups_of(judgement)) {
     if (group.comparisons.empty()) continue;
     text += wrapped("On " + shown_as(group.medium_words, look), {}, look);
     const std::size_t rows = std::min(group.comparisons.size(), kMostRatioRows);
@@ -185,7 +185,7 @@ std::string ratios_drawn(const Judgement& judgement, const Look& look) {
           is_settled(comparison.verdict) ? as_settled(strip, look) : as_not_settled(strip, look);
       text += "  " + fitted(pair_words(comparison, names), label_columns - 2, Side::left, look) +
               "  " + shown +
-              fitted(ratio_text(comparison.ratio.median, judgement.worth_it_margin),
+              fitted(telling::ratio_text(comparison.ratio.median, judgement.worth_it_margin),
                      kRatioColumns,
                      Side::right,
                      look) +

@@ -2,8 +2,8 @@
 // against the worth-it band, in which a difference is too small to act on.
 #pragma once
 
-#include "cli/arm_groups.h"
 #include "cli/look.h"
+#include "telling/arm_groups.h"
 #include "verdicts/judgement.h"
 
 #include <string>

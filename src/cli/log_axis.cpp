@@ -1,7 +1,7 @@
 #include "cli/log_axis.h"
 
 #include "base/require.h"
-#include "cli/rounded.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -38,7 +38,7 @@ int LogAxis::cell_of(double number) const {
 
 std::string tick_text(double tick) {
   constexpr double kMillion = 1e6;
-  return tick < kMillion ? fmt::format("{:g}", tick) : cuts_text(tick);
+  return tick < kMillion ? fmt::format("{:g}", tick) : telling::cuts_text(tick);
 }
 
 std::vector<double> ticks_on(const LogAxis& axis) {

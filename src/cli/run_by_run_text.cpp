@@ -1,8 +1,8 @@
 #include "cli/run_by_run_text.h"
 
-#include "cli/arm_groups.h"
-#include "cli/rounded.h"
 #include "cli/text_layout.h"
+#include "telling/arm_groups.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -18,7 +18,7 @@ using verdicts::RunByRun;
 
 constexpr std::size_t kMostListed = 12;
 
-std::string chance_of(double p) { return p < 0.0001 ? "under 0.0001" : to_figures(p, 2); }
+std::string chance_of(double p) { return p < 0.0001 ? "under 0.0001" : telling::to_figures(p, 2); }
 
 // Said once, of the comparison with most runs.
 std::string fewness_sentence(const Judgement& judgement) {
@@ -33,13 +33,13 @@ std::string fewness_sentence(const Judgement& judgement) {
 
 std::string runs_line(const Judgement& judgement,
                       const Comparison& pair,
-                      const std::vector<ArmName>& names) {
+                      const std::vector<telling::ArmName>& names) {
   const RunByRun& found = *pair.run_by_run;
   std::string line =
       fmt::format("{} against {}: {} times ({} and {} runs{}), p = {}",
                   names[pair.a].name,
                   names[pair.b].name,
-                  ratio_text(found.ratio, judgement.worth_it_margin),
+                  telling::ratio_text(found.ratio, judgement.worth_it_margin),
                   found.runs_a,
                   found.runs_b,
                   found.runs_left_out > 0 ? fmt::format(", {} left out", found.runs_left_out) : "",
@@ -60,14 +60,14 @@ std::string run_by_run_section(const Judgement& judgement, const Look& look) {
   const auto count = static_cast<std::size_t>(std::ranges::count_if(
       judgement.comparisons, [](const Comparison& pair) { return pair.run_by_run.has_value(); }));
   if (count == 0 || count > kMostListed) return {};
-  const std::vector<ArmName> names = names_of(judgement);
+  const std::vector<telling::ArmName> names = telling::names_of(judgement);
   std::string text = wrapped(
       "Each run by itself, without the joint model: how often would runs dealt out by chance lie "
       "so far apart? A look beside the verdicts; it decides nothing." +
           fewness_sentence(judgement),
       {},
       look);
-  for (const ArmGroup& group : groups_of(judgement)) {
+  for (const telling::ArmGroup& group : telling::groups_of(judgement)) {
     for (const std::size_t index : group.comparisons) {
       const Comparison& pair = judgement.comparisons[index];
       if (!pair.run_by_run) continue;

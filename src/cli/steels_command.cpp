@@ -3,6 +3,7 @@
 #include "cli/source_list.h"
 #include "cli/text_layout.h"
 #include "materials/steels.h"
+#include "telling/listed.h"
 
 #include <fmt/format.h>
 
@@ -86,7 +87,8 @@ std::string all_steels_text(const Look& look) {
   const LaidOutTable laid = laid_out(table, look);
   std::string text = laid.text + "\n";
   if (!laid.left_out.empty()) {
-    text += wrapped("Left out here for want of width: " + listed(laid.left_out) + ".", {}, look);
+    text += wrapped(
+        "Left out here for want of width: " + telling::listed(laid.left_out) + ".", {}, look);
   }
   text += wrapped(shown_as("Contents in wt-%; HRC is the usual working hardness; carbide in "
                            "volume-% of the hardened steel; a blank is not known or not limited. "
@@ -162,10 +164,10 @@ std::string steel_text(const materials::FoundSteel& found,
     text += "\n";
   }
   std::string head(steel.name);
-  if (!steel.same.empty()) head += ", also " + listed(as_strings(steel.same));
+  if (!steel.same.empty()) head += ", also " + telling::listed(as_strings(steel.same));
   text += say(head);
   if (!steel.near.empty()) {
-    text += say("Near, though the limits differ: " + listed(as_strings(steel.near)) + ".");
+    text += say("Near, though the limits differ: " + telling::listed(as_strings(steel.near)) + ".");
   }
   SourceList sources;
   text += "\n" + laid_out(detail_table(steel, sources), look).text + "\n";

@@ -1,6 +1,6 @@
 #include "cli/struck_and_doubtful.h"
 
-#include "cli/rounded.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <optional>
@@ -29,9 +29,9 @@ std::string if_otherwise(const Judgement& judgement,
                            name_of(pair),
                            judgement.arms[pair.a].arm.medium.name,
                            verdicts::in_words(opinion->verdict),
-                           to_figures(opinion->ratio.median, 2),
-                           to_figures(opinion->simultaneous.lo95, 2),
-                           to_figures(opinion->simultaneous.hi95, 2));
+                           telling::to_figures(opinion->ratio.median, 2),
+                           telling::to_figures(opinion->simultaneous.lo95, 2),
+                           telling::to_figures(opinion->simultaneous.hi95, 2));
   }
   if (!asked) return {};
   return changed.empty() ? fmt::format(" {}, no verdict would change.", otherwise)

@@ -156,13 +156,4 @@ std::string as_not_settled(const std::string& text, const Look& look) {
   return coloured(text, kNotSettledColour, look);
 }
 
-std::string listed(const std::vector<std::string>& names) {
-  std::string list;
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (i > 0) list += i + 1 == names.size() ? " and " : ", ";
-    list += names[i];
-  }
-  return list;
-}
-
 }  // namespace keenfall::cli

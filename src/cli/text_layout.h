@@ -9,7 +9,6 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
-#include <vector>
 
 namespace keenfall::cli {
 
@@ -44,8 +43,5 @@ struct Indent {
 // Two colours, sparingly: an answer that holds, and one that is not settled. The words say it too.
 [[nodiscard]] std::string as_settled(const std::string& text, const Look& look);
 [[nodiscard]] std::string as_not_settled(const std::string& text, const Look& look);
-
-// "A", "A and B", "A, B and C".
-[[nodiscard]] std::string listed(const std::vector<std::string>& names);
 
 }  // namespace keenfall::cli

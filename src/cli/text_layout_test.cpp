@@ -58,11 +58,5 @@ TEST(TextLayout, KeepsAWordWholeThatIsWiderThanTheLine) {
   EXPECT_EQ(wrapped("abcdefghijklmnop", {}, {.width = 8}), "abcdefghijklmnop\n");
 }
 
-TEST(TextLayout, ListsNamesAsPeopleDo) {
-  EXPECT_EQ(listed({}), "");
-  EXPECT_EQ(listed({"A"}), "A");
-  EXPECT_EQ(listed({"A", "B", "C"}), "A, B and C");
-}
-
 }  // namespace
 }  // namespace keenfall::cli

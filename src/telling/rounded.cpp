@@ -1,4 +1,4 @@
-#include "cli/rounded.h"
+#include "telling/rounded.h"
 
 #include "base/plain_number.h"
 
@@ -7,7 +7,7 @@
 #include <cmath>
 #include <cstdlib>
 
-namespace keenfall::cli {
+namespace keenfall::telling {
 
 namespace {
 
@@ -83,4 +83,10 @@ std::string scatter_text(double log_sd) {
   return fmt::format("{:.0f} %", percent);
 }
 
-}  // namespace keenfall::cli
+std::string chance_text(double probability) {
+  if (probability < 0.01) return "under 1 %";
+  if (probability > 0.99) return "over 99 %";
+  return fmt::format("{:.0f} %", 100 * probability);
+}
+
+}  // namespace keenfall::telling

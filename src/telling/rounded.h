@@ -7,7 +7,7 @@
 #include <optional>
 #include <string>
 
-namespace keenfall::cli {
+namespace keenfall::telling {
 
 // `figures` significant figures, without an exponent: 0.98, 1.3, 2.0, 108, 12300.
 [[nodiscard]] std::string to_figures(double number, int figures);
@@ -27,4 +27,7 @@ namespace keenfall::cli {
 // A log standard deviation as "20 %".
 [[nodiscard]] std::string scatter_text(double log_sd);
 
-}  // namespace keenfall::cli
+// "30 %", "under 1 %", "over 99 %".
+[[nodiscard]] std::string chance_text(double probability);
+
+}  // namespace keenfall::telling

@@ -1,8 +1,8 @@
-#include "cli/rounded.h"
+#include "telling/rounded.h"
 
 #include <gtest/gtest.h>
 
-namespace keenfall::cli {
+namespace keenfall::telling {
 namespace {
 
 TEST(Rounding, KeepsSignificantFiguresAndTheZerosThatShowThem) {
@@ -62,6 +62,12 @@ TEST(Rounding, GivesMetresWhereTheLengthOfACutIsKnown) {
 // exp(0.18) = 1.197 (closed form).
 TEST(Rounding, GivesALogScatterInPercent) { EXPECT_EQ(scatter_text(0.18), "20 %"); }
 
+TEST(Rounding, NeverCallsAChanceNoneOrSure) {
+  EXPECT_EQ(chance_text(0.301), "30 %");
+  EXPECT_EQ(chance_text(0.0001), "under 1 %");
+  EXPECT_EQ(chance_text(0.9999), "over 99 %");
+}
+
 TEST(Rounded, AReadingAskedForStaysAsTypedUnlessItWasConverted) {
   EXPECT_EQ(asked_reading_text(400), "400");
   EXPECT_EQ(asked_reading_text(0.3), "0.3");
@@ -69,4 +75,4 @@ TEST(Rounded, AReadingAskedForStaysAsTypedUnlessItWasConverted) {
 }
 
 }  // namespace
-}  // namespace keenfall::cli
+}  // namespace keenfall::telling

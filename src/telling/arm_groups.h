@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-namespace keenfall::cli {
+namespace keenfall::telling {
 
 struct ArmGroup {
   std::string medium_words;              // "new matting", "rope, wet, push cut of 30 mm"
@@ -36,4 +36,4 @@ struct ArmName {
 // True when the labels are numbers that need a key beside them.
 [[nodiscard]] bool labels_need_a_key(const std::vector<ArmName>& names);
 
-}  // namespace keenfall::cli
+}  // namespace keenfall::telling

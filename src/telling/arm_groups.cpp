@@ -1,16 +1,21 @@
-#include "cli/arm_groups.h"
-
-#include "cli/text_layout.h"
+#include "telling/arm_groups.h"
 
 #include <algorithm>
 #include <set>
+#include <string_view>
 
-namespace keenfall::cli {
+namespace keenfall::telling {
 
 namespace {
 
 using trials::Arm;
 using verdicts::Judgement;
+
+// Characters of UTF-8: all bytes but those that carry one on.
+std::ptrdiff_t characters_of(std::string_view text) {
+  return std::ranges::count_if(
+      text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; });
+}
 
 bool share_a_group(const Arm& a, const Arm& b) {
   return a.medium == b.medium && a.method == b.method;
@@ -105,7 +110,7 @@ std::vector<std::string> remarks_on_all(const Judgement& judgement, const ArmGro
 
 std::vector<ArmName> names_of(const Judgement& judgement) {
   std::vector<ArmName> names(judgement.arms.size());
-  constexpr int kLabelColumns = 2;
+  constexpr std::ptrdiff_t kLabelCharacters = 2;
   bool names_can_be_labels = true;
   const std::vector<ArmGroup> groups = groups_of(judgement);
   for (const ArmGroup& group : groups) {
@@ -113,7 +118,7 @@ std::vector<ArmName> names_of(const Judgement& judgement) {
     for (const std::size_t arm : group.arms) {
       names[arm].name = name_in_group(judgement, group, arm);
       const bool is_new = seen.insert(names[arm].name).second;
-      if (!is_new || columns_of(names[arm].name) > kLabelColumns) names_can_be_labels = false;
+      if (!is_new || characters_of(names[arm].name) > kLabelCharacters) names_can_be_labels = false;
     }
   }
   // One number per name, the same in every medium.
@@ -131,4 +136,4 @@ bool labels_need_a_key(const std::vector<ArmName>& names) {
   return std::ranges::any_of(names, [](const ArmName& arm) { return arm.label != arm.name; });
 }
 
-}  // namespace keenfall::cli
+}  // namespace keenfall::telling

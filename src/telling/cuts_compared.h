@@ -9,7 +9,7 @@
 
 #include <string>
 
-namespace keenfall::cli {
+namespace keenfall::telling {
 
 [[nodiscard]] const verdicts::CutsToLevel& cuts_compared(const verdicts::ArmResult& arm,
                                                          const verdicts::At& at);
@@ -23,4 +23,4 @@ namespace keenfall::cli {
 [[nodiscard]] std::string cuts_sentence(const verdicts::Judgement& judgement,
                                         const verdicts::Comparison& comparison);
 
-}  // namespace keenfall::cli
+}  // namespace keenfall::telling

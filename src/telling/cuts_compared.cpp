@@ -1,13 +1,13 @@
-#include "cli/cuts_compared.h"
+#include "telling/cuts_compared.h"
 
 #include "base/require.h"
-#include "cli/rounded.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
 #include <cctype>
 
-namespace keenfall::cli {
+namespace keenfall::telling {
 
 namespace {
 
@@ -102,4 +102,4 @@ std::string cuts_sentence(const Judgement& judgement, const Comparison& comparis
   return sentence;
 }
 
-}  // namespace keenfall::cli
+}  // namespace keenfall::telling
