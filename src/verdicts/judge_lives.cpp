@@ -66,6 +66,7 @@ std::vector<RunResult> tested_runs(const trials::Trial& trial, const TimeData& d
   for (const trials::Run& run : trial.runs) {
     const auto arm = std::ranges::find(data.groups.arms, run.arm);
     results.push_back({.arm = static_cast<std::size_t>(arm - data.groups.arms.begin()),
+                       .run = results.size(),
                        .name = run.name,
                        .specimen = run.specimen,
                        .block = run.block,

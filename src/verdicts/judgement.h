@@ -59,6 +59,7 @@ struct ArmResult {
 
 struct RunResult {
   std::size_t arm = 0;  // index into Judgement::arms
+  std::size_t run = 0;  // index into Trial::runs
   std::string name;
   std::string specimen;
   std::string block;

@@ -98,6 +98,7 @@ std::vector<RunResult> run_results(const trials::Trial& trial,
     results.push_back(as_recorded(trial, run, data));
     const auto arm = std::ranges::find(data.arms, run.arm);
     results.back().arm = static_cast<std::size_t>(arm - data.arms.begin());
+    results.back().run = results.size() - 1;
   }
   for (const blunting::RunAside& aside : data.set_aside) {
     results[aside.run].not_used_because = aside.because;

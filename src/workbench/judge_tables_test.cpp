@@ -132,6 +132,28 @@ TEST(JudgeTrial, JudgesEdgeLivesAfterTheReadings) {
   EXPECT_EQ(found->at(2).arms.at(0).test->runs_that_reached, 3);
 }
 
+// One arm is only tested, so that edges read and edges tested are compared too.
+TEST(JudgeTrial, PointsFromEachJudgedRunToTheRunItIs) {
+  trials::Trial trial = readings_and_lives();
+  for (std::size_t r = 0; r < trial.runs.size(); ++r) {
+    if (r >= 3) trial.runs[r].readings.clear();
+    if (r < 3) trial.runs[r].edge_lives.clear();
+  }
+  std::swap(trial.runs[0], trial.runs[4]);
+
+  const auto found = judged(trial, {.test_level = 2});
+
+  ASSERT_TRUE(found);
+  ASSERT_EQ(found->back().kind.name, "read_and_tested");
+  for (const verdicts::Judgement& judgement : *found) {
+    ASSERT_FALSE(judgement.runs.empty());
+    for (const verdicts::RunResult& run : judgement.runs) {
+      EXPECT_EQ(trial.runs.at(run.run).name, run.name);
+      EXPECT_EQ(trial.runs.at(run.run).arm, judgement.arms.at(run.arm).arm);
+    }
+  }
+}
+
 TEST(JudgeTrial, JudgesOnlyEdgeLivesWhereTheyAreAskedFor) {
   const auto found = judged(readings_and_lives(), {.kind = "edge_life"});
 

@@ -3,7 +3,7 @@
 #include "base/require.h"
 #include "blunting/inference/condensed_repeats.h"
 #include "blunting/inference/run_groups.h"
-#include "materials/units.h"
+#include "blunting/inference/run_readings.h"
 
 #include <algorithm>
 #include <cmath>
@@ -17,34 +17,6 @@ namespace {
 using trials::Reading;
 using trials::Run;
 using trials::Trial;
-
-bool belongs(const trials::ReadingSeries& series, const SeriesKey& key) {
-  return series.kind.name == key.kind && series.thread == key.thread;
-}
-
-// The unstruck readings of one run, by checkpoint; zeros apart from the rest.
-struct RunReadings {
-  std::map<double, std::vector<double>> log_bluntness;
-  std::map<double, int> below_resolution;
-};
-
-RunReadings readings_of(const Run& run,
-                        const Trial& trial,
-                        const BluntingData& data,
-                        const SeriesKey& key) {
-  RunReadings readings;
-  for (const Reading& reading : run.readings) {
-    if (reading.struck_reason || !belongs(trial.series.at(reading.series), key)) continue;
-    if (reading.reading > 0) {
-      const double log_reading = std::log(reading.reading);
-      readings.log_bluntness[reading.cuts].push_back(data.higher_is_keener() ? -log_reading
-                                                                             : log_reading);
-    } else {
-      ++readings.below_resolution[reading.cuts];
-    }
-  }
-  return readings;
-}
 
 // Why the run cannot inform a curve; empty when it can.
 std::string unusable_because(const Run& run,
@@ -180,19 +152,6 @@ void place_in_order(BluntingData& data, const Trial& trial) {
   }
 }
 
-// The kind's resolution in the unit the table uses; as it stands where the units do not convert.
-double resolution_in(const trials::ReadingSeries& series) {
-  const auto converted = materials::convert(*series.kind.resolution, series.kind.unit, series.unit);
-  return converted ? *converted : *series.kind.resolution;
-}
-
-const trials::ReadingSeries& first_series(const Trial& trial, const SeriesKey& key) {
-  const auto found = std::ranges::find_if(
-      trial.series, [&key](const trials::ReadingSeries& series) { return belongs(series, key); });
-  base::require(found != trial.series.end(), "the trial must have readings of the kind asked for");
-  return *found;
-}
-
 // Does any checkpoint of the run differ from its first?
 bool has_changed(const RunData& run) {
   return std::ranges::any_of(run.checkpoints, [&](const Checkpoint& checkpoint) {
@@ -228,16 +187,14 @@ base::Result<BluntingData> prepare(const Trial& trial, const SeriesKey& key, Rea
   const trials::ReadingSeries& series = first_series(trial, key);
   base::require(series.kind.use == trials::ReadingUse::curve, "the kind must be one for curves");
   BluntingData data{.kind = series.kind, .unit = series.unit, .thread = series.thread};
-  if (data.kind.resolution) data.kind.resolution = resolution_in(series);
-  const double resolution = data.kind.resolution.value_or(1);
-  const double log_resolution =
-      data.higher_is_keener() ? -std::log(resolution) : std::log(resolution);
+  if (data.kind.resolution) data.kind.resolution = resolution_of(series);
+  const double log_resolution = log_bluntness_of(data.kind, resolution_of(series));
 
   CheckpointBuilder builder;
   std::vector<RunReadings> used;
   for (std::size_t r = 0; r < trial.runs.size(); ++r) {
     const Run& run = trial.runs[r];
-    const RunReadings readings = readings_of(run, trial, data, key);
+    const RunReadings readings = readings_of(run, trial, key);
     const std::string because = unusable_because(run, readings, trial, key);
     if (!because.empty()) {
       data.set_aside.push_back({.run = r, .because = because});
