@@ -1,6 +1,7 @@
 #include "workbench/judge_files.h"
 
 #include "base/plain_number.h"
+#include "exchange/long_table.h"
 #include "exchange/long_table_text.h"
 #include "notebook/digest.h"
 #include "notebook/kept_trials.h"
@@ -131,13 +132,23 @@ std::string kept_in(const std::string& path,
   }
 }
 
-Judged judge_notebook(const std::string& path,
+base::ResultOrProblems<TrialWithLooks> trial_with_looks(std::span<const std::string> paths,
+                                                        const JudgeOptions& options) {
+  if (auto problem = problem_with_notebook(paths, options)) {
+    return base::failed_by(std::move(*problem));
+  }
+  auto kept = checked_trial_in(paths.front(), options.trial.value_or(""));
+  if (!kept) return base::failed_by(std::move(kept.error()));
+  return std::move(*kept);
+}
+
+Judged judge_notebook(std::span<const std::string> paths,
                       const JudgeOptions& options,
                       const JudgedBy& by,
                       const base::Executor& executor,
                       const base::ProgressReport& progress) {
-  const auto kept = checked_trial_in(path, options.trial.value_or(""));
-  if (!kept) return base::failed_by(kept.error());
+  auto kept = trial_with_looks(paths, options);
+  if (!kept) return tl::unexpected<std::vector<Problem>>(std::move(kept.error()));
   auto judgements = judge_trial(kept->trial, options, executor, progress);
   if (!judgements) return tl::unexpected<std::vector<Problem>>(std::move(judgements.error()));
   notebook::StoredJudgement judgement{.inputs = inputs_of(kept->trial),
@@ -151,9 +162,23 @@ Judged judge_notebook(const std::string& path,
   }
   judgement.answer =
       wire::judgement_to_json({.program_version = by.program_version, .judgements = *judgements});
-  return JudgedFiles{
-      .judgements = std::move(*judgements),
-      .kept_words = kept_in(path, kept->trial.name, judgement, kept->last_entry, by.hand)};
+  std::string kept_words =
+      kept_in(paths.front(), kept->trial.name, judgement, kept->last_entry, by.hand);
+  return JudgedFiles{.trial = std::move(kept->trial),
+                     .judgements = std::move(*judgements),
+                     .kept_words = std::move(kept_words)};
+}
+
+bool any_notebook(std::span<const std::string> paths) {
+  return std::ranges::any_of(paths, is_notebook);
+}
+
+std::optional<Problem> problem_with_tables(const JudgeOptions& options) {
+  if (!options.trial) return std::nullopt;
+  return Problem{.kind = ProblemKind::conflicting,
+                 .sentence = "--trial says which trial of a notebook; a table is one trial.",
+                 .place = {.column = "--trial", .found = *options.trial},
+                 .accepted = "a notebook, or no --trial"};
 }
 
 }  // namespace
@@ -163,23 +188,23 @@ Judged judge_files(std::span<const std::string> paths,
                    const JudgedBy& by,
                    const base::Executor& executor,
                    const base::ProgressReport& progress) {
-  const auto notebook = std::ranges::find_if(paths, is_notebook);
-  if (notebook != paths.end()) {
-    if (auto problem = problem_with_notebook(paths, options)) {
-      return base::failed_by(std::move(*problem));
-    }
-    return judge_notebook(*notebook, options, by, executor, progress);
+  if (any_notebook(paths)) return judge_notebook(paths, options, by, executor, progress);
+  if (auto problem = problem_with_tables(options)) return base::failed_by(std::move(*problem));
+  auto judged = judge_tables(paths, options, executor, progress);
+  if (!judged) return tl::unexpected<std::vector<Problem>>(std::move(judged.error()));
+  return JudgedFiles{.trial = std::move(judged->trial),
+                     .judgements = std::move(judged->judgements)};
+}
+
+base::ResultOrProblems<trials::Trial> trial_in_files(std::span<const std::string> paths,
+                                                     const JudgeOptions& options) {
+  if (any_notebook(paths)) {
+    auto kept = trial_with_looks(paths, options);
+    if (!kept) return tl::unexpected<std::vector<Problem>>(std::move(kept.error()));
+    return std::move(kept->trial);
   }
-  if (options.trial) {
-    return base::failed_by(
-        {.kind = ProblemKind::conflicting,
-         .sentence = "--trial says which trial of a notebook; a table is one trial.",
-         .place = {.column = "--trial", .found = *options.trial},
-         .accepted = "a notebook, or no --trial"});
-  }
-  auto judgements = judge_tables(paths, options, executor, progress);
-  if (!judgements) return tl::unexpected<std::vector<Problem>>(std::move(judgements.error()));
-  return JudgedFiles{.judgements = std::move(*judgements)};
+  if (auto problem = problem_with_tables(options)) return base::failed_by(std::move(*problem));
+  return exchange::take_tables(paths, options.table);
 }
 
 }  // namespace keenfall::workbench

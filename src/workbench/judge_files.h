@@ -22,6 +22,7 @@ struct JudgedBy {
 };
 
 struct JudgedFiles {
+  trials::Trial trial;  // as it was taken in, or stands in the notebook
   std::vector<verdicts::Judgement> judgements;
   std::string kept_words;  // how the notebook counted it, in sentences; empty for tables
 };
@@ -31,5 +32,9 @@ struct JudgedFiles {
                                                               const JudgedBy& by,
                                                               const base::Executor& executor,
                                                               const base::ProgressReport& progress);
+
+// The trial that judge_files would judge, read the same way but neither judged nor counted.
+[[nodiscard]] base::ResultOrProblems<trials::Trial> trial_in_files(
+    std::span<const std::string> paths, const JudgeOptions& options);
 
 }  // namespace keenfall::workbench

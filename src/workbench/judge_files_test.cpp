@@ -87,6 +87,33 @@ TEST_F(JudgedNotebook, JudgesToTheNumbersOfItsTable) {
   EXPECT_EQ(of_table.judgements.front().comparisons, of_notebook.judgements.front().comparisons);
 }
 
+TEST_F(JudgedNotebook, HandsOutTheTrialItJudged) {
+  EXPECT_EQ(judged(path_).trial, trial_in(path_, "felt")->trial);
+
+  const trials::Trial of_table = judged(folder_ / "run1.csv").trial;
+  EXPECT_EQ(of_table.name, "run1");
+  EXPECT_EQ(of_table.runs.size(), 2U);
+}
+
+TEST_F(JudgedNotebook, CountsNoLookWhereOnlyItsTrialIsTaken) {
+  const std::vector<std::string> paths = {path_};
+
+  const auto trial = trial_in_files(paths, {});
+
+  ASSERT_TRUE(trial);
+  EXPECT_EQ(*trial, trial_in(path_, "felt")->trial);
+  EXPECT_TRUE(trial_in(path_, "felt")->looks.empty());
+}
+
+TEST_F(JudgedNotebook, IsRefusedAsATrialWhereItWouldNotBeJudged) {
+  const std::vector<std::string> both = {path_, folder_ / "run1.csv"};
+  const std::vector<std::string> table = {folder_ / "run1.csv"};
+
+  EXPECT_EQ(trial_in_files(both, {}).error().front().sentence,
+            "A notebook is judged by itself, and not together with other files.");
+  EXPECT_EQ(trial_in_files(table, {.trial = "felt"}).error().front().place.column, "--trial");
+}
+
 TEST_F(JudgedNotebook, CautionsWhoLooksAgainAtMoreReadings) {
   const std::size_t said_at_first = judged(path_).judgements.front().cannot_say.size();
   EXPECT_EQ(judged(path_).judgements.front().cannot_say.size(), said_at_first);  // the same state

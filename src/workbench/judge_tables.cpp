@@ -305,13 +305,15 @@ base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& given,
   return judgements;
 }
 
-base::ResultOrProblems<Judgements> judge_tables(std::span<const std::string> paths,
-                                                const JudgeOptions& options,
-                                                const base::Executor& executor,
-                                                const base::ProgressReport& progress) {
+base::ResultOrProblems<JudgedTrial> judge_tables(std::span<const std::string> paths,
+                                                 const JudgeOptions& options,
+                                                 const base::Executor& executor,
+                                                 const base::ProgressReport& progress) {
   auto trial = exchange::take_tables(paths, options.table);
   if (!trial) return tl::unexpected<std::vector<Problem>>(std::move(trial.error()));
-  return judge_trial(*trial, options, executor, progress);
+  auto judgements = judge_trial(*trial, options, executor, progress);
+  if (!judgements) return tl::unexpected<std::vector<Problem>>(std::move(judgements.error()));
+  return JudgedTrial{.trial = std::move(*trial), .judgements = std::move(*judgements)};
 }
 
 }  // namespace keenfall::workbench

@@ -40,7 +40,12 @@ struct JudgeOptions {
   exchange::TableOptions table;
 };
 
-[[nodiscard]] base::ResultOrProblems<std::vector<verdicts::Judgement>> judge_tables(
+struct JudgedTrial {
+  trials::Trial trial;  // as it was taken in
+  std::vector<verdicts::Judgement> judgements;
+};
+
+[[nodiscard]] base::ResultOrProblems<JudgedTrial> judge_tables(
     std::span<const std::string> paths,
     const JudgeOptions& options,
     const base::Executor& executor,
