@@ -27,6 +27,9 @@ struct Specimen {
   bool operator==(const Specimen&) const = default;
 };
 
+// "61 HRC", "58 ± 1 HRC, measured".
+[[nodiscard]] std::string in_words(const Hardness& hardness);
+
 struct Blade {
   std::string name;
   std::string steel;                 // designation as written; empty: not recorded

@@ -29,6 +29,17 @@ TEST(CutMethods, AreSaidWithLengthAndEdgeUsed) {
   EXPECT_EQ(in_words(CutMethod{}), "");
 }
 
+TEST(Hardnesses, AreSaidWithTheirScaleAndHowTheyAreKnown) {
+  EXPECT_EQ(in_words(Hardness{.reading = 58.5}), "58.5 HRC");
+  EXPECT_EQ(in_words(Hardness{.reading = 720, .scale = HardnessScale::vickers}), "720 HV");
+  EXPECT_EQ(in_words(Hardness{.reading = 61, .error = 1, .how_known = HowKnown::measured}),
+            "61 ± 1 HRC, measured");
+  EXPECT_EQ(in_words(Hardness{.reading = 61, .how_known = HowKnown::declared_by_maker}),
+            "61 HRC, declared by the maker");
+  EXPECT_EQ(in_words(Hardness{.reading = 61, .how_known = HowKnown::mill_sheet}),
+            "61 HRC, by the mill's sheet");
+}
+
 TEST(WhatIsCounted, IsTheLastWordThatNamesSomethingToCount) {
   const auto named = [](const char* words) {
     return counted_in_words(words).value_or(Counted{.many = "nothing known"}).many;

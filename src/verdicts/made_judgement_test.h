@@ -74,6 +74,7 @@ inline std::vector<verdicts::RunResult> made_runs(const std::vector<verdicts::Ar
   std::vector<verdicts::RunResult> runs;
   for (std::size_t arm = 0; arm < arms.size(); ++arm) {
     runs.push_back({.arm = arm,
+                    .run = arm,
                     .name = "1",
                     .block = "1",
                     .order = 3,

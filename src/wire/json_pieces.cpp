@@ -83,6 +83,16 @@ void put_text(Json& object, const char* key, const std::string& text) {
   if (!text.empty()) object[key] = text;
 }
 
+std::string_view keener_when_name(trials::KeenerWhen keener_when) {
+  switch (keener_when) {
+    case trials::KeenerWhen::lower:
+      return "lower";
+    case trials::KeenerWhen::higher:
+      return "higher";
+  }
+  return {};
+}
+
 Json interval_json(const numerics::Interval& interval) {
   return {{"median", finite_number(interval.median)},
           {"lo90", finite_number(interval.lo90)},

@@ -12,6 +12,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace keenfall::wire {
@@ -32,6 +33,8 @@ using Json = nlohmann::ordered_json;
 
 // {blade, edge, medium, medium_condition, method}
 [[nodiscard]] Json arm_json(const trials::Arm& arm);
+
+[[nodiscard]] std::string_view keener_when_name(trials::KeenerWhen keener_when);
 
 // Where arms are compared; a common reading is in `unit`.
 [[nodiscard]] Json at_json(const verdicts::At& at, const std::string& unit);

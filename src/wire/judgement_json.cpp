@@ -3,6 +3,7 @@
 #include "base/require.h"
 #include "wire/across_json.h"
 #include "wire/json_pieces.h"
+#include "wire/judgement_object.h"
 
 #include <string_view>
 
@@ -11,16 +12,6 @@ namespace keenfall::wire {
 namespace {
 
 using verdicts::Judgement;
-
-std::string_view keener_when_name(trials::KeenerWhen keener_when) {
-  switch (keener_when) {
-    case trials::KeenerWhen::lower:
-      return "lower";
-    case trials::KeenerWhen::higher:
-      return "higher";
-  }
-  return {};
-}
 
 std::string_view matching_name(verdicts::Matching matching) {
   switch (matching) {
@@ -226,6 +217,8 @@ Json fit_json(const verdicts::FitReport& fit) {
           {"cpu_seconds", finite_number(fit.cpu_seconds)}};
 }
 
+}  // namespace
+
 void put_judgement(Json& object, const Judgement& judgement) {
   object["trial"] = judgement.trial;
   object["counted"] = judgement.counted.many;
@@ -253,8 +246,6 @@ void put_judgement(Json& object, const Judgement& judgement) {
   object["cannot_say"] = sentences_json(judgement.cannot_say);
   object["taken_as"] = sentences_json(judgement.taken_as);
 }
-
-}  // namespace
 
 std::string judgement_to_json(const JudgementDocument& document) {
   base::require(!document.judgements.empty(), "a judgement document holds at least one judgement");

@@ -15,15 +15,24 @@
 
 namespace keenfall::wire::testing {
 
+inline nlohmann::json schema_named(const std::string& name) {
+  std::ifstream file(KEENFALL_SOURCE_DIR "/docs/wire/" + name);
+  return nlohmann::json::parse(file);
+}
+
 // Empty when the document has the documented shape, else what is wrong. The schema's meaning is
-// that of JSON Schema draft 07, as an independent validator reads it.
+// that of JSON Schema draft 07, as an independent validator reads it; a schema may refer to another
+// of docs/wire.
 inline std::string faults_against_schema(const nlohmann::json& document,
                                          const std::string& schema_name) {
-  std::ifstream file(KEENFALL_SOURCE_DIR "/docs/wire/" + schema_name);
-  const auto schema_document = nlohmann::json::parse(file);
+  const nlohmann::json schema_document = schema_named(schema_name);
   valijson::Schema schema;
   valijson::SchemaParser parser;
-  parser.populateSchema(valijson::adapters::NlohmannJsonAdapter(schema_document), schema);
+  parser.populateSchema(
+      valijson::adapters::NlohmannJsonAdapter(schema_document),
+      schema,
+      [](const std::string& other) { return new nlohmann::json(schema_named(other)); },
+      [](const nlohmann::json* other) { delete other; });
   valijson::Validator validator;
   valijson::ValidationResults results;
   std::string faults;

@@ -1,0 +1,33 @@
+// A judged trial with all it rests on, as a report tells it: the judgements, every run with its
+// readings, and where they came from. Values only: workbench/report.h gathers them, wire writes
+// them as JSON.
+#pragma once
+
+#include "trials/trial.h"
+#include "verdicts/judgement.h"
+#include "verdicts/reported_run.h"
+
+#include <string>
+#include <vector>
+
+namespace keenfall::telling {
+
+struct ReportedJudgement {
+  verdicts::Judgement judgement;
+  std::vector<verdicts::ReportedRun> runs;  // as judgement.runs
+
+  bool operator==(const ReportedJudgement&) const = default;
+};
+
+struct Report {
+  std::string title;              // what the trial is called
+  std::string written_on;         // "2026-11-26", by UTC
+  std::string program_version;    // "0.1.0"
+  std::vector<std::string> from;  // names of the files, without their folders
+  trials::Trial trial;
+  std::vector<ReportedJudgement> judgements;  // at least one; the one with most readings first
+
+  bool operator==(const Report&) const = default;
+};
+
+}  // namespace keenfall::telling

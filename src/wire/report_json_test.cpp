@@ -1,0 +1,191 @@
+#include "wire/report_json.h"
+
+#include "telling/made_report_test.h"
+#include "wire/judgement_json.h"
+#include "wire/schema_faults_test.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <limits>
+#include <stdexcept>
+#include <string>
+
+namespace keenfall::wire {
+namespace {
+
+using nlohmann::json;
+using telling::Report;
+using telling::testing::made_report;
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+json document_of(const Report& report) { return json::parse(report_to_json(report)); }
+
+std::string faults_of_report(const json& document) {
+  return testing::faults_against_schema(document, "report.schema.json");
+}
+
+TEST(ReportJson, HasTheDocumentedShape) {
+  const json document = document_of(made_report());
+
+  EXPECT_EQ(faults_of_report(document), "");
+  EXPECT_EQ(document["title"], "The matting bench");
+  EXPECT_EQ(document["written_on"], "2026-11-26");
+  EXPECT_EQ(document["from"], json({"readings.csv"}));
+}
+
+// The schema says no to what it does not document, also within the judgement it refers to.
+TEST(ReportJson, IsHeldAgainstASchemaThatRefuses) {
+  const json good = document_of(made_report());
+  const auto faults_with = [&good](const char* place, const json& value) {
+    json changed = good;
+    changed[json::json_pointer(place)] = value;
+    return faults_of_report(changed);
+  };
+
+  EXPECT_THAT(faults_with("/score", 9), HasSubstr("refused"));
+  EXPECT_THAT(faults_with("/judgements/0/judgement/score", 9), HasSubstr("refused"));
+  EXPECT_THAT(faults_with("/judgements/0/judgement/arms/0/runs", "six"), HasSubstr("refused"));
+  EXPECT_THAT(faults_with("/trial/runs/0/readings/0/reading", "sharp"), HasSubstr("refused"));
+  EXPECT_THAT(faults_with("/trial/runs/0/arm", 0), HasSubstr("refused"));
+  EXPECT_THAT(faults_with("/written_on", "yesterday"), HasSubstr("refused"));
+}
+
+TEST(ReportJson, HoldsTheJudgementAsJudgeWritesIt) {
+  const Report report = made_report();
+  json alone = json::parse(judgement_to_json(
+      {.program_version = "0.1.0", .judgements = {report.judgements[0].judgement}}));
+  for (const char* key : {"format", "format_version", "program_version", "also_judged"}) {
+    alone.erase(key);
+  }
+
+  EXPECT_EQ(document_of(report)["judgements"][0]["judgement"], alone);
+}
+
+TEST(ReportJson, NamesArmsAndSaysWhatMayBeCompared) {
+  const json judged = document_of(made_report())["judgements"][0];
+
+  EXPECT_EQ(judged["names"].size(), 6U);
+  EXPECT_EQ(judged["names"][5], json({{"name", "C"}, {"label", "C"}}));
+  EXPECT_EQ(judged["media"][1],
+            json({{"words", "uplifted matting"}, {"arms", {3, 4, 5}}, {"comparisons", {5, 3, 4}}}));
+}
+
+// The root of the cube of 80 x 125 x 100 is 100; 900 is struck out.
+TEST(ReportJson, HasEachRunWithWhatWasReadAtItsCheckpoints) {
+  const json run = document_of(made_report())["judgements"][0]["runs"][0];
+
+  EXPECT_EQ(run["run"], 0);
+  EXPECT_EQ(run["series"], json({0}));
+  EXPECT_EQ(run["half_keenness_over_arm"], 1);
+  ASSERT_EQ(run["checkpoints"].size(), 2U);
+  EXPECT_EQ(run["checkpoints"][0]["readings"], 3);
+  EXPECT_NEAR(run["checkpoints"][0]["reading"].get<double>(), 100, 1e-9);
+  EXPECT_EQ(run["checkpoints"][0].count("below_resolution"), 0U);
+}
+
+TEST(ReportJson, MarksWhatIsBelowTheResolution) {
+  Report report = made_report();
+  report.judgements[0].runs[0].checkpoints[0].below_resolution = true;
+
+  const json document = document_of(report);
+
+  EXPECT_EQ(document["judgements"][0]["runs"][0]["checkpoints"][0]["below_resolution"], true);
+  EXPECT_EQ(faults_of_report(document), "");
+}
+
+TEST(ReportJson, HoldsTheTrialWithWhatIsStruckDoubtfulOrHappened) {
+  const json trial = document_of(made_report())["trial"];
+  const json& run = trial["runs"][0];
+
+  EXPECT_EQ(trial["blades"][0]["hardness_words"], "58 HRC");
+  EXPECT_EQ(trial["blades"][1].count("steel"), 0U);
+  EXPECT_EQ(trial["blades"][2]["specimens"][0],
+            json({{"name", "C1"}, {"hardness_words", "61 HRC"}}));
+  EXPECT_EQ(
+      run["readings"][0],
+      json({{"series", 0}, {"cuts", 0.0}, {"reading", 80.0}, {"station", "heel"}, {"repeat", 1}}));
+  EXPECT_EQ(run["readings"][3]["struck"], "slipped");
+  EXPECT_EQ(run["readings"][4]["doubtful"], "shook");
+  EXPECT_EQ(run["events"],
+            json::array({{{"kind", "twisted"}, {"cuts", 12.0}, {"words", "twisted a bit"}}}));
+  EXPECT_EQ(run["edge_words"], "17° per side, 9 µm diamond");
+  EXPECT_EQ(run.count("voided"), 0U);
+}
+
+TEST(ReportJson, HasTheDocumentedShapeForAllThatARunCanHold) {
+  Report report = made_report();
+  trials::Run& run = report.trial.runs[1];
+  run.arm.medium.condition = "wet";
+  run.specimen = "B1";
+  run.medium_lot = "7";
+  run.operator_name = "R.";
+  run.date = "2026-11-20";
+  run.sharpenings_since_new = 4;
+  run.edge_lives = {{.test = "paper",
+                     .lasted_cuts = 20,
+                     .failed_by_cuts = 30,
+                     .level = 3,
+                     .struck_reason = "wet paper"},
+                    {.lasted_cuts = 20}};
+  run.deviations = {"other board"};
+  run.notes = {"rained"};
+  run.voided_reason = "burr";
+  using enum trials::EventKind;
+  for (const trials::EventKind kind : {twisted, hit_something, board_touched, wet, pause, other}) {
+    run.events.push_back({.kind = kind, .cuts = 3});
+  }
+
+  const json document = document_of(report);
+
+  EXPECT_EQ(faults_of_report(document), "");
+  EXPECT_EQ(document["trial"]["runs"][1]["voided"], "burr");
+  EXPECT_EQ(document["trial"]["runs"][1]["edge_lives"][1].count("failed_by_cuts"), 0U);
+}
+
+TEST(ReportJson, HasTheDocumentedShapeOfEvidenceAndOfABareTrial) {
+  Report report = made_report();
+  report.trial.series.push_back({.kind = *trials::find_reading_kind("glint"), .unit = "%"});
+  report.trial.runs.push_back(
+      {.name = "2", .arm = {.blade = "A"}, .readings = {{.series = 1, .cuts = 0, .reading = 0}}});
+  report.judgements[0].judgement.comparisons.clear();
+
+  const json document = document_of(report);
+
+  EXPECT_EQ(faults_of_report(document), "");
+  EXPECT_EQ(document["trial"]["series"][1]["makes_curves"], false);
+  EXPECT_EQ(document["trial"]["runs"][6].count("edge_words"), 0U);
+}
+
+TEST(ReportJson, CannotEndTheScriptElementItStandsIn) {
+  Report report = made_report();
+  report.trial.runs[0].notes = {"</script><script>alert(\"<!--\")</script>"};
+
+  const std::string text = report_to_json_in_page(report);
+
+  EXPECT_THAT(text, Not(HasSubstr("<")));
+  EXPECT_THAT(text, Not(HasSubstr("\n")));
+  EXPECT_EQ(json::parse(text), document_of(report));
+}
+
+TEST(ReportJson, ReplacesBytesThatAreNoText) {
+  Report report = made_report();
+  report.title = "felt \xFF";
+
+  EXPECT_EQ(document_of(report)["title"], "felt \xEF\xBF\xBD");
+}
+
+TEST(ReportJson, RefusesWhatItHasNoWordFor) {
+  Report report = made_report();
+  report.trial.runs[0].readings[0].reading = std::numeric_limits<double>::infinity();
+  EXPECT_THROW((void)report_to_json(report), std::logic_error);
+
+  report = made_report();
+  report.judgements.clear();
+  EXPECT_THROW((void)report_to_json(report), std::logic_error);
+}
+
+}  // namespace
+}  // namespace keenfall::wire
