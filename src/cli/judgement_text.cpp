@@ -1,20 +1,15 @@
 #include "cli/judgement_text.h"
 
 #include "base/require.h"
-#include "cli/across_media_text.h"
-#include "cli/answer_sentences.h"
-#include "cli/arms_table.h"
-#include "cli/caveats.h"
+#include "cli/answers_text.h"
 #include "cli/curve_drawing.h"
-#include "cli/factor_text.h"
 #include "cli/interval_drawing.h"
-#include "cli/run_by_run_text.h"
+#include "cli/section_text.h"
+#include "cli/table_text.h"
 #include "cli/text_layout.h"
+#include "telling/told.h"
 
-#include <fmt/format.h>
-#include <cctype>
 #include <cstddef>
-#include <set>
 
 namespace keenfall::cli {
 
@@ -22,59 +17,35 @@ namespace {
 
 using verdicts::Judgement;
 
-std::string begun_large(std::string words) {
-  if (!words.empty()) {
-    words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
-  }
-  return words;
-}
-
-// The way of cutting, where it is one for all arms (else each medium's heading names it).
-std::string common_method_words(const Judgement& judgement) {
-  std::set<std::string> methods;
-  for (const auto& arm : judgement.arms) methods.insert(in_words(arm.arm.method));
-  return methods.size() == 1 ? *methods.begin() : std::string();
-}
-
-// "Thread push reading, gf; 36 runs", then the thread and the way of cutting where they are known.
-std::string title(const Judgement& judgement, const Look& look) {
-  std::string words =
-      begun_large(judgement.kind.words.empty() ? judgement.kind.name : judgement.kind.words);
-  words += ", " + judgement.unit;
-  int runs = 0;
-  for (const auto& arm : judgement.arms) runs += arm.runs;
-  words += runs == 1 ? "; 1 run" : fmt::format("; {} runs", runs);
-  std::string details;
-  if (!judgement.thread.empty()) details = "Thread: " + judgement.thread + ". ";
-  const std::string method = common_method_words(judgement);
-  if (!method.empty()) details += "Cut: " + method + ".";
-  std::string shown = wrapped(shown_as(words, look), {}, look);
-  if (!details.empty()) shown += wrapped(shown_as(details, look), {}, look);
-  std::string rule;
-  for (int i = 0; i < look.width; ++i) rule += look.unicode ? "─" : "-";
-  return shown + rule + "\n";
+std::string title_text(const telling::Told& told, const Look& look) {
+  std::string text = wrapped(shown_as(told.title, look), {}, look);
+  if (!told.details.empty()) text += wrapped(shown_as(told.details, look), {}, look);
+  for (int i = 0; i < look.width; ++i) text += look.unicode ? "─" : "-";
+  return text + "\n";
 }
 
 std::string one_judgement(const Judgement& judgement, HowMuch how_much, const Look& look) {
-  std::string text = title(judgement, look) + answers_text(judgement, look);
+  const telling::Told told = telling::told(judgement);
+  std::string text = title_text(told, look) + answers_text(told.answers, look);
   if (how_much == HowMuch::answers_only) return text;
-  const auto add = [&text](const std::string& section) {
-    if (!section.empty()) text += "\n" + section;
+  const auto add = [&text](const std::string& part) {
+    if (!part.empty()) text += "\n" + part;
   };
   if (judgement.fit.usable) {
     add(ratios_drawn(judgement, look));
     add(curves_drawn(judgement, look));
-    add(arms_table(judgement, look));
-    add(across_media_section(judgement, look));
-    add(factor_section(judgement, look));
-    add(run_by_run_section(judgement, look));
-    add(what_else_differed(judgement, look));
-    add(curve_warnings(judgement, look));
+    add(table_text(told.arms, look));
   }
-  add(runs_and_remarks(judgement, look));
-  add(what_cannot_be_said(judgement, look));
-  add(how_it_was_read(judgement, look));
-  add(second_opinions(judgement, look) + fit_line(judgement, look));
+  std::string before;
+  for (const telling::Section& section : told.sections) {
+    // The fit goes with the second opinion on it.
+    if (section.id == "fit" && before == "second_opinion") {
+      text += section_text(section, look);
+    } else {
+      add(section_text(section, look));
+    }
+    before = section.id;
+  }
   return text;
 }
 
@@ -90,11 +61,7 @@ std::string judgements_text(const std::vector<Judgement>& judgements,
     text += one_judgement(judgements[i], how_much, look);
   }
   if (judgements.size() > 1) {
-    text += "\n" + wrapped(
-                       "Different kinds of reading, and different threads, are judged apart: they "
-                       "never share a scale or a fit.",
-                       {},
-                       look);
+    text += "\n" + wrapped(telling::kJudgedApart, {}, look);
   }
   return text;
 }

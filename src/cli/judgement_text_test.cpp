@@ -1,7 +1,5 @@
 #include "cli/judgement_text.h"
 
-#include "cli/arms_table.h"
-#include "cli/caveats.h"
 #include "cli/curve_drawing.h"
 #include "cli/interval_drawing.h"
 #include "cli/widest_line.h"
@@ -12,7 +10,6 @@
 
 #include <algorithm>
 #include <string>
-#include <utility>
 
 namespace keenfall::cli {
 namespace {
@@ -129,6 +126,22 @@ TEST(TheWholeText, ShowsNoDrawingOfAFitThatIsNotUsable) {
               AllOf(HasSubstr("Fit: not usable"), Not(HasSubstr("against cuts"))));
 }
 
+TEST(TheWholeText, ListsLooksAtRunsWholeOrNotAtAll) {
+  Judgement judgement = made_judgement();
+  judgement.comparisons.resize(18, judgement.comparisons.front());
+
+  EXPECT_THAT(whole(made_judgement(), {}), HasSubstr("Each run by itself"));
+  EXPECT_THAT(whole(judgement, {}), Not(HasSubstr("Each run by itself")));
+}
+
+TEST(TheWholeText, SetsTheFitBelowTheSecondOpinion) {
+  Judgement judgement = made_judgement();
+  judgement.comparisons.front().quick = verdicts::SecondOpinion{};
+
+  EXPECT_THAT(whole(judgement, {}), HasSubstr("quicker calculation agrees.\nFit: usable."));
+  EXPECT_THAT(whole(made_judgement(), {}), HasSubstr("\n\nFit: usable."));
+}
+
 TEST(RatioDrawing, MarksOneAndTheWorthItBand) {
   const std::string drawing = ratios_drawn(made_judgement(), {.width = 60, .unicode = false});
 
@@ -183,144 +196,6 @@ TEST(CurveDrawing, TakesACurveThatBeginsAtZeroCutsAndStaysFlat) {
   judgement.arms[0].curve.front().cuts = 0;
 
   EXPECT_THAT(curves_drawn(judgement, {}), HasSubstr("A\n"));
-}
-
-TEST(ArmsTable, GivesCutsWithTheirInterval) {
-  EXPECT_THAT(arms_table(made_judgement(), {.unicode = false}), HasSubstr("108 (88-132)"));
-}
-
-TEST(ArmsTable, MarksWhatLiesBeyondWhatWasCut) {
-  Judgement judgement = made_judgement();
-  judgement.arms[2].half_keenness->beyond_what_was_cut = true;
-
-  EXPECT_THAT(arms_table(judgement, {.unicode = false}),
-              AllOf(HasSubstr("108* (88-132)"), HasSubstr("\n* beyond what was cut")));
-  EXPECT_THAT(arms_table(made_judgement(), {}), Not(HasSubstr("*")));
-}
-
-TEST(ArmsTable, SaysAtLeastWhereNoRunGotThereAndItIsFar) {
-  Judgement judgement = made_judgement();
-  judgement.arms[2].longest_run_cuts = 40;
-  judgement.arms[2].half_keenness->beyond_what_was_cut = true;
-  judgement.arms[2].half_keenness->runs_that_reached = 0;
-
-  EXPECT_THAT(arms_table(judgement, {.unicode = false}), HasSubstr("  at least 88*  "));
-}
-
-TEST(ArmsTable, SaysWhatItLeavesOutForWantOfWidth) {
-  EXPECT_THAT(arms_table(made_judgement(), {.width = 60}), HasSubstr("Left out for want of width"));
-}
-
-TEST(ArmsTable, IsEmptyWithoutArms) {
-  Judgement judgement = one_arm();
-  judgement.arms.clear();
-
-  EXPECT_THAT(arms_table(judgement, {}), IsEmpty());
-}
-
-TEST(Caveats, SayOnceWhatIsTheSameForAllPairs) {
-  const std::string text = what_else_differed(made_judgement(), {});
-
-  EXPECT_EQ(text.find("hardness"), text.rfind("hardness"));
-  EXPECT_THAT(text, HasSubstr("Matched in every pair: bevel angle."));
-}
-
-TEST(Caveats, NameWhatDiffersForItsPair) {
-  Judgement judgement = made_judgement();
-  judgement.comparisons[0].also_differs.push_back(
-      {.what = "steel", .matching = verdicts::Matching::differs, .a = "X153CrMoV12", .b = "C75S"});
-
-  EXPECT_THAT(what_else_differed(judgement, {}),
-              HasSubstr("C against A: differs in steel (X153CrMoV12 against C75S)."));
-}
-
-TEST(Caveats, SayOnceWhatDiffersAlikeInTwoMedia) {
-  Judgement judgement = made_judgement();
-  const verdicts::AlsoDiffers steel{
-      .what = "steel", .matching = verdicts::Matching::differs, .a = "X153CrMoV12", .b = "C75S"};
-  verdicts::AlsoDiffers turned = steel;
-  std::swap(turned.a, turned.b);
-  judgement.comparisons[0].also_differs.push_back(steel);
-  judgement.comparisons[3].also_differs.push_back(turned);
-  std::swap(judgement.comparisons[3].a, judgement.comparisons[3].b);
-
-  const std::string text = what_else_differed(judgement, {});
-
-  EXPECT_EQ(text.find("differs in"), text.rfind("differs in"));
-}
-
-TEST(Caveats, GatherWhatWasNoticedInOneRunAndCountWhatIsAlikeInMany) {
-  Judgement judgement = made_judgement();
-  for (auto& run : judgement.runs) run.remarks = {"stopped at the cap"};
-  judgement.runs[0].remarks.insert(judgement.runs[0].remarks.begin(), {"twisted", "paused"});
-
-  EXPECT_THAT(runs_and_remarks(judgement, {}),
-              AllOf(HasSubstr("Run 1 of A on new matting: twisted; paused\n"),
-                    HasSubstr("6 runs: stopped at the cap\n")));
-}
-
-TEST(Caveats, NameRunsThatWereNotUsedAndCountStruckReadings) {
-  Judgement judgement = made_judgement();
-  judgement.runs[1].not_used_because = "it was voided: burr left on.";
-  judgement.runs[0].readings_struck = 2;
-
-  EXPECT_THAT(runs_and_remarks(judgement, {}),
-              AllOf(HasSubstr("Run 1 of B on new matting is not used: it was voided"),
-                    HasSubstr("2 readings are struck out")));
-}
-
-TEST(Caveats, SayWhatLeavingOutDoubtfulReadingsWouldChange) {
-  Judgement judgement = made_judgement();
-  judgement.runs[0].readings_doubtful = 1;
-  for (verdicts::Comparison& pair : judgement.comparisons) {
-    pair.without_doubtful = verdicts::SecondOpinion{};
-  }
-
-  EXPECT_THAT(runs_and_remarks(judgement, {.width = 200}),
-              HasSubstr("1 reading is marked as doubtful, and used all the same. Left out, no "
-                        "verdict would change."));
-
-  judgement.comparisons[0].without_doubtful->agrees = false;
-
-  EXPECT_THAT(runs_and_remarks(judgement, {.width = 200}),
-              AllOf(HasSubstr("Left out: "), HasSubstr("would read: not settled")));
-}
-
-TEST(Caveats, NameThePairsOfWhichOnlyDoubtfulReadingsTell) {
-  Judgement judgement = made_judgement();
-  judgement.runs[0].readings_doubtful = 3;
-  judgement.comparisons[0].quick = verdicts::SecondOpinion{};
-
-  EXPECT_THAT(runs_and_remarks(judgement, {.width = 200}), HasSubstr("cannot be compared."));
-}
-
-TEST(Caveats, WarnWhereTheCurveMissesTheReadings) {
-  Judgement judgement = made_judgement();
-  EXPECT_THAT(curve_warnings(judgement, {}), IsEmpty());
-
-  judgement.curve_check = {
-      .passed = false, .smallest_p = 0.001, .where = {"A between 4 and 9 cuts"}};
-
-  EXPECT_THAT(curve_warnings(judgement, {}), HasSubstr("A between 4 and 9 cuts"));
-  EXPECT_THAT(curve_warnings(judgement, {.width = 120}), HasSubstr("predictive p 0.001)"));
-}
-
-TEST(Caveats, SayWhatTheReadingsCannotSay) {
-  Judgement judgement = made_judgement();
-  judgement.cannot_say = {"Nothing about the steels."};
-
-  EXPECT_THAT(what_cannot_be_said(judgement, {}), HasSubstr("Nothing about the steels."));
-}
-
-TEST(Caveats, CutLongListsShortAndSaySo) {
-  Judgement judgement = made_judgement();
-  judgement.cannot_say.assign(40, "Something.");
-
-  EXPECT_THAT(what_cannot_be_said(judgement, {}), HasSubstr("and 28 more"));
-}
-
-TEST(Caveats, EndWithTheFit) {
-  EXPECT_THAT(fit_line(made_judgement(), {}), AllOf(HasSubstr("Fit: usable"), HasSubstr("Seed 1")));
 }
 
 }  // namespace

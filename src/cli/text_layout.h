@@ -5,6 +5,7 @@
 #pragma once
 
 #include "cli/look.h"
+#include "telling/table.h"
 
 #include <cstddef>
 #include <string>
@@ -21,7 +22,7 @@ namespace keenfall::cli {
 // Control characters, which could steer a terminal, become "?" in either case.
 [[nodiscard]] std::string shown_as(std::string_view text, const Look& look);
 
-enum class Side { left, right };
+using telling::Side;
 
 // `text`, as the look can show it, brought to exactly `columns`: padded, or shortened.
 [[nodiscard]] std::string fitted(std::string_view text, int columns, Side side, const Look& look);

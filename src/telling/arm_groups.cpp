@@ -132,6 +132,10 @@ std::vector<ArmName> names_of(const Judgement& judgement) {
   return names;
 }
 
+std::string pair_name(const verdicts::Comparison& comparison, const std::vector<ArmName>& names) {
+  return names[comparison.a].name + " against " + names[comparison.b].name;
+}
+
 bool labels_need_a_key(const std::vector<ArmName>& names) {
   return std::ranges::any_of(names, [](const ArmName& arm) { return arm.label != arm.name; });
 }

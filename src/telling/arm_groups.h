@@ -33,6 +33,10 @@ struct ArmName {
 // One for each arm of the judgement.
 [[nodiscard]] std::vector<ArmName> names_of(const verdicts::Judgement& judgement);
 
+// "C against A".
+[[nodiscard]] std::string pair_name(const verdicts::Comparison& comparison,
+                                    const std::vector<ArmName>& names);
+
 // True when the labels are numbers that need a key beside them.
 [[nodiscard]] bool labels_need_a_key(const std::vector<ArmName>& names);
 

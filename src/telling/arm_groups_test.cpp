@@ -83,6 +83,12 @@ TEST(ArmNames, SayWhatTellsTheEdgesOfOneBladeApart) {
   EXPECT_EQ(names[2], "C (17° per side)");
 }
 
+TEST(ArmNames, MakeTheNameOfAPair) {
+  const Judgement judgement = made_judgement();
+
+  EXPECT_EQ(pair_name(judgement.comparisons.front(), names_of(judgement)), "C against A");
+}
+
 TEST(RemarksOnAll, AreThoseThatEveryPairOfTheMediumHas) {
   Judgement judgement = made_judgement();
   for (const std::size_t pair : {0U, 1U, 2U}) {

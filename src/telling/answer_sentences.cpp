@@ -1,0 +1,184 @@
+#include "telling/answer_sentences.h"
+
+#include "base/plain_number.h"
+#include "telling/cuts_compared.h"
+#include "telling/level_words.h"
+#include "telling/rounded.h"
+
+#include <fmt/format.h>
+#include <optional>
+#include <string>
+
+namespace keenfall::telling {
+
+namespace {
+
+using verdicts::Comparison;
+using verdicts::Judgement;
+using verdicts::Verdict;
+
+std::string interval_words(double low, double high, double margin) {
+  return ratio_text(low, margin) + " to " + ratio_text(high, margin);
+}
+
+// "C stays keen 3.1 times as long as A"
+std::string lasting_words(const Judgement& judgement,
+                          const Comparison& comparison,
+                          const std::string& a,
+                          const std::string& b) {
+  const bool at_least =
+      cuts_compared(judgement.arms[comparison.a], comparison.at).beyond_what_was_cut;
+  const std::string times =
+      at_least ? "at least " + ratio_text(comparison.simultaneous.lo95, judgement.worth_it_margin)
+               : ratio_text(comparison.ratio.median, judgement.worth_it_margin);
+  const std::string level = level_words(judgement, comparison.at);
+  if (level.empty()) return fmt::format("{} stays keen {} times as long as {}", a, times, b);
+  return fmt::format(
+      "{} takes {} times as many {} as {} {}", a, times, judgement.counted.many, b, level);
+}
+
+Sentence longer_sentence(const Judgement& judgement,
+                         const Comparison& comparison,
+                         const std::string& lasting) {
+  const double margin = judgement.worth_it_margin;
+  const auto& bounds = comparison.simultaneous;
+  const std::string in_95 = "95 % interval " + interval_words(bounds.lo95, bounds.hi95, margin);
+  const auto with = [&](const std::string& interval,
+                        const std::string& verdict,
+                        const std::string& proviso = {}) -> Sentence {
+    return {
+        .words = {{lasting + " (" + interval + "): "}, {verdict, Tone::settled}, {proviso + "."}}};
+  };
+  const std::string open =
+      fmt::format("; whether by the worth-it margin of {} is open", base::plain_number(margin));
+  const std::string too_little =
+      fmt::format("{}; 90 % inside the worth-it margin {}", in_95, base::plain_number(margin));
+  switch (comparison.verdict) {
+    case Verdict::longer_and_worth_having:
+      return with(in_95, "longer, and worth having");
+    case Verdict::longer:
+      return with(in_95, "longer", open);
+    case Verdict::longer_but_too_little_to_matter:
+      return with(too_little, "longer, but too little to matter");
+    case Verdict::shorter_but_too_little_to_matter:
+      return with(too_little, "shorter, but too little to matter");
+    case Verdict::shorter:
+      return with(in_95, "shorter", open);
+    case Verdict::shorter_by_enough_to_matter:
+      return with(in_95, "shorter, by enough to matter");
+    case Verdict::practically_the_same:
+    case Verdict::not_settled:
+      break;
+  }
+  return {};
+}
+
+Sentence same_sentence(const Judgement& judgement,
+                       const Comparison& comparison,
+                       const std::string& a,
+                       const std::string& b) {
+  const double margin = judgement.worth_it_margin;
+  const std::string level = level_words(judgement, comparison.at);
+  const std::string rest = fmt::format(
+      "{}: ratio {} (90 % interval {}, inside the worth-it margin {}).",
+      level.empty() ? "" : " in " + judgement.counted.many + " " + level,
+      ratio_text(comparison.ratio.median, margin),
+      interval_words(comparison.simultaneous.lo90, comparison.simultaneous.hi90, margin),
+      base::plain_number(margin));
+  return {.words = {{a + " and " + b + " are "}, {"practically the same", Tone::settled}, {rest}}};
+}
+
+std::string further_runs_sentence(const std::optional<verdicts::FurtherRuns>& further) {
+  if (!further) return {};
+  if (!further->runs_each) return "Settling it would probably take more than 40 more runs each.";
+  if (*further->runs_each == 1) return "One more run each would probably settle it.";
+  return fmt::format("About {} more runs each would probably settle it.", *further->runs_each);
+}
+
+Sentence open_sentence(const Judgement& judgement,
+                       const Comparison& comparison,
+                       const std::string& a,
+                       const std::string& b) {
+  const double margin = judgement.worth_it_margin;
+  const std::string level = level_words(judgement, comparison.at);
+  const std::string pair =
+      a + " against " + b +
+      (level.empty() ? "" : ", in " + judgement.counted.many + " " + level + ",");
+  const std::string rest = fmt::format(
+      ": ratio {}, could be {} (95 % interval).",
+      ratio_text(comparison.ratio.median, margin),
+      interval_words(comparison.simultaneous.lo95, comparison.simultaneous.hi95, margin));
+  return {.words = {{pair + " is "}, {"not settled", Tone::not_settled}, {rest}}};
+}
+
+bool tells_which_lasts_longer(Verdict verdict) {
+  return verdict != Verdict::practically_the_same && verdict != Verdict::not_settled;
+}
+
+// What a reader must know beside the verdict.
+std::string provisos(const Judgement& judgement, const Comparison& comparison) {
+  std::string words;
+  if (comparison.beyond_what_was_cut) {
+    const bool told_as_at_least =
+        tells_which_lasts_longer(comparison.verdict) &&
+        cuts_compared(judgement.arms[comparison.a], comparison.at).beyond_what_was_cut;
+    words += told_as_at_least
+                 ? fmt::format(" The curve, carried on past what was cut, points to {}.",
+                               ratio_text(comparison.ratio.median, judgement.worth_it_margin))
+                 : " This rests on a curve carried on past what was cut.";
+  }
+  if (comparison.ratio_these_blades) {
+    const auto& here = *comparison.ratio_these_blades;
+    words += fmt::format(
+        " That is about the steels, a further piece of each; of just these pieces the ratio is {} "
+        "(95 % interval {}).",
+        ratio_text(here.median, judgement.worth_it_margin),
+        interval_words(here.lo95, here.hi95, judgement.worth_it_margin));
+  }
+  if (comparison.single_verdict != comparison.verdict) {
+    words += fmt::format(" Taken by itself, apart from the other {} of this medium, it reads: {}.",
+                         comparison.family_size == 2
+                             ? std::string("comparison")
+                             : fmt::format("{} comparisons", comparison.family_size - 1),
+                         verdicts::in_words(comparison.single_verdict));
+  }
+  if (comparison.near_boundary) {
+    words += " This lies so near a boundary that another seed might read otherwise.";
+  }
+  return words;
+}
+
+}  // namespace
+
+Sentence answer_sentence(const Judgement& judgement,
+                         const Comparison& comparison,
+                         const std::vector<ArmName>& names) {
+  const std::string& a = names[comparison.a].name;
+  const std::string& b = names[comparison.b].name;
+  Sentence sentence;
+  std::string more;
+  switch (comparison.verdict) {
+    case Verdict::practically_the_same:
+      sentence = same_sentence(judgement, comparison, a, b);
+      break;
+    case Verdict::not_settled:
+      sentence = open_sentence(judgement, comparison, a, b);
+      more = further_runs_sentence(comparison.further_runs);
+      break;
+    case Verdict::longer_and_worth_having:
+    case Verdict::longer:
+    case Verdict::longer_but_too_little_to_matter:
+    case Verdict::shorter_but_too_little_to_matter:
+    case Verdict::shorter:
+    case Verdict::shorter_by_enough_to_matter:
+      sentence = longer_sentence(judgement, comparison, lasting_words(judgement, comparison, a, b));
+      more = cuts_sentence(judgement, comparison);
+      break;
+  }
+  if (!more.empty()) more.insert(0, " ");
+  more += provisos(judgement, comparison);
+  if (!more.empty()) sentence.words.push_back({more});
+  return sentence;
+}
+
+}  // namespace keenfall::telling

@@ -1,0 +1,168 @@
+#include "telling/arms_table.h"
+
+#include "base/plain_number.h"
+#include "telling/arm_groups.h"
+#include "telling/rounded.h"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace keenfall::telling {
+
+namespace {
+
+using verdicts::ArmResult;
+using verdicts::Judgement;
+
+bool has_a_common_reading(const Judgement& judgement) {
+  return std::ranges::any_of(judgement.arms,
+                             [](const ArmResult& arm) { return arm.common_reading.has_value(); });
+}
+
+constexpr const char* kBeyond = "*";
+
+// Past what was cut by more than this, and reached by no run, an estimate says little: our choice.
+constexpr double kFar = 2;
+
+bool is_far(const ArmResult& arm, const verdicts::CutsToLevel& reached) {
+  return reached.beyond_what_was_cut && reached.runs_that_reached == 0 &&
+         reached.cuts.median > kFar * arm.longest_run_cuts;
+}
+
+// "108 (95–125)"; marked where it lies beyond what was cut; far beyond, its lower bound alone.
+std::string cuts_cell(const ArmResult& arm, const verdicts::CutsToLevel& reached) {
+  if (is_far(arm, reached)) return "at least " + cuts_text(reached.cuts.lo95) + kBeyond;
+  return fmt::format("{}{} ({}–{})",
+                     cuts_text(reached.cuts.median),
+                     reached.beyond_what_was_cut ? kBeyond : "",
+                     cuts_text(reached.cuts.lo95),
+                     cuts_text(reached.cuts.hi95));
+}
+
+std::vector<const verdicts::CutsToLevel*> all_cuts_of(const ArmResult& arm) {
+  std::vector<const verdicts::CutsToLevel*> present;
+  for (const auto* cuts : {&arm.half_keenness, &arm.stop_level, &arm.common_reading, &arm.test}) {
+    if (*cuts) present.push_back(&**cuts);
+  }
+  return present;
+}
+
+bool anything_far(const Judgement& judgement) {
+  return std::ranges::any_of(judgement.arms, [](const ArmResult& arm) {
+    return std::ranges::any_of(all_cuts_of(arm),
+                               [&arm](const auto* cuts) { return is_far(arm, *cuts); });
+  });
+}
+
+bool anything_beyond(const Judgement& judgement) {
+  return std::ranges::any_of(judgement.arms, [](const ArmResult& arm) {
+    return std::ranges::any_of(all_cuts_of(arm),
+                               [](const auto* cuts) { return cuts->beyond_what_was_cut; });
+  });
+}
+
+std::string second_level_head(const Judgement& judgement) {
+  const bool rises = judgement.kind.keener_when == trials::KeenerWhen::lower;
+  if (has_a_common_reading(judgement)) {
+    for (const verdicts::Comparison& comparison : judgement.comparisons) {
+      if (comparison.at.what == verdicts::ComparedAt::common_reading) {
+        return "to " + asked_reading_text(comparison.at.reading) + " " + judgement.unit;
+      }
+    }
+    return judgement.stop_reading
+               ? "to " + asked_reading_text(*judgement.stop_reading) + " " + judgement.unit
+               : std::string("to one reading");
+  }
+  return rises ? "to " + base::plain_number(judgement.stop_level) + "× start"
+               : "to " + to_figures(1 / judgement.stop_level, 2) + " of start";
+}
+
+bool holds_read_arms(const Judgement& judgement) {
+  return std::ranges::any_of(judgement.arms, [](const ArmResult& arm) { return !arm.test; });
+}
+
+std::vector<Column> tested_columns_for(const Judgement& judgement) {
+  return {{.head = "blade", .side = Side::left},
+          {.head = "runs"},
+          {.head = "seen to fail", .drop_order = 2},
+          {.head = holds_read_arms(judgement) ? second_level_head(judgement) : "until it fails"},
+          {.head = "scatter", .drop_order = 1}};
+}
+
+std::vector<std::string> tested_cells_for(const ArmResult& arm, const std::string& name) {
+  const verdicts::CutsToLevel& until = arm.test ? *arm.test : *arm.stop_level;
+  return {name + (arm.test ? "" : ", read"),
+          std::to_string(arm.runs),
+          arm.test ? std::to_string(until.runs_that_reached) : std::string(),
+          cuts_cell(arm, until),
+          scatter_text(arm.run_scatter_log_sd.median)};
+}
+
+std::vector<Column> columns_for(const Judgement& judgement) {
+  if (judgement.test) return tested_columns_for(judgement);
+  return {{.head = "blade", .side = Side::left},
+          {.head = "runs"},
+          {.head = "start, " + judgement.unit, .drop_order = 3},
+          {.head = "half keenness"},
+          {.head = second_level_head(judgement), .drop_order = 4},
+          {.head = "scatter", .drop_order = 2},
+          {.head = "shape", .drop_order = 1}};
+}
+
+std::vector<std::string> cells_for(const Judgement& judgement,
+                                   const ArmResult& arm,
+                                   const std::string& name) {
+  if (judgement.test) return tested_cells_for(arm, name);
+  std::string second = cuts_cell(arm, *arm.stop_level);
+  if (has_a_common_reading(judgement)) {
+    second = arm.common_reading ? cuts_cell(arm, *arm.common_reading) : std::string("not given");
+  }
+  return {name,
+          std::to_string(arm.runs),
+          reading_text(arm.start_reading->median),
+          cuts_cell(arm, *arm.half_keenness),
+          second,
+          scatter_text(arm.run_scatter_log_sd.median),
+          to_figures(arm.shape->median, 2)};
+}
+
+Row row_for(const Judgement& judgement, const ArmResult& arm, const ArmName& name) {
+  return {.key = name.label == name.name ? "" : name.label,
+          .cells = cells_for(judgement, arm, name.name)};
+}
+
+std::string beyond_note(const Judgement& judgement) {
+  std::string note = std::string(kBeyond) + " beyond what was cut";
+  if (!judgement.test) note += ": the curve carried on";
+  if (anything_far(judgement)) {
+    note += "; at least: no run got there, so only the lower end of the interval is given";
+  }
+  return note + ".";
+}
+
+}  // namespace
+
+Table arms_table(const Judgement& judgement) {
+  if (judgement.arms.empty()) return {};
+  const std::vector<ArmName> names = names_of(judgement);
+  Table table{
+      .caption = "In " + judgement.counted.many + ", with 95 % intervals.",
+      .columns = columns_for(judgement),
+      .columns_explained = "Scatter: how much longer or shorter one run lasts than the next."};
+  if (!judgement.test) {
+    table.columns_explained += " Shape: below 1 an edge fades fast at first, then slower.";
+  }
+  if (anything_beyond(judgement)) table.footnotes.push_back(beyond_note(judgement));
+  for (const ArmGroup& group : groups_of(judgement)) {
+    table.rows.push_back({.cells = {"On " + group.medium_words}});
+    for (const std::size_t arm : group.arms) {
+      table.rows.push_back(row_for(judgement, judgement.arms[arm], names[arm]));
+    }
+  }
+  return table;
+}
+
+}  // namespace keenfall::telling

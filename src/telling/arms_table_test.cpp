@@ -1,0 +1,94 @@
+#include "telling/arms_table.h"
+
+#include "verdicts/made_judgement_test.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+namespace keenfall::telling {
+namespace {
+
+using ::testing::Contains;
+using ::testing::ElementsAre;
+using ::testing::IsEmpty;
+using ::testing::StartsWith;
+using verdicts::Judgement;
+using verdicts::testing::made_judgement;
+
+TEST(ArmsTable, HasALineForEachMediumAndItsArmsBelow) {
+  const Table table = arms_table(made_judgement());
+
+  ASSERT_EQ(table.rows.size(), 8U);
+  EXPECT_THAT(table.rows[0].cells, ElementsAre("On new matting"));
+  EXPECT_THAT(table.rows[1].cells,
+              ElementsAre("A", "6", "104", "34 (28–42)", "201 (149–271)", "20 %", "0.62"));
+  EXPECT_THAT(table.rows[4].cells, ElementsAre("On uplifted matting"));
+}
+
+TEST(ArmsTable, GivesCutsWithTheirInterval) {
+  EXPECT_EQ(arms_table(made_judgement()).rows[3].cells[3], "108 (88–132)");
+}
+
+TEST(ArmsTable, MarksWhatLiesBeyondWhatWasCut) {
+  Judgement judgement = made_judgement();
+  EXPECT_THAT(arms_table(judgement).footnotes, IsEmpty());
+
+  judgement.arms[2].half_keenness->beyond_what_was_cut = true;
+
+  EXPECT_EQ(arms_table(judgement).rows[3].cells[3], "108* (88–132)");
+  EXPECT_THAT(arms_table(judgement).footnotes,
+              ElementsAre("* beyond what was cut: the curve carried on."));
+}
+
+TEST(ArmsTable, SaysAtLeastWhereNoRunGotThereAndItIsFar) {
+  Judgement judgement = made_judgement();
+  judgement.arms[2].longest_run_cuts = 40;
+  judgement.arms[2].half_keenness->beyond_what_was_cut = true;
+  judgement.arms[2].half_keenness->runs_that_reached = 0;
+
+  EXPECT_EQ(arms_table(judgement).rows[3].cells[3], "at least 88*");
+  EXPECT_EQ(arms_table(judgement).footnotes.front(),
+            "* beyond what was cut: the curve carried on; at least: no run got there, so only the "
+            "lower end of the interval is given.");
+}
+
+TEST(ArmsTable, GivesRowsTheNumberThatSentencesCallThemBy) {
+  Judgement judgement = made_judgement();
+  EXPECT_EQ(arms_table(judgement).rows[3].key, "");
+
+  for (auto& arm : judgement.arms) arm.arm.blade += " of the long knives";
+
+  EXPECT_EQ(arms_table(judgement).rows[3].key, "3");
+  EXPECT_EQ(arms_table(judgement).rows[3].cells[0], "C of the long knives");
+}
+
+TEST(ArmsTable, HasAColumnForTheReadingEdgesAreComparedAt) {
+  Judgement judgement = made_judgement();
+  judgement.stop_reading = 400;
+  judgement.arms[0].common_reading = judgement.arms[0].half_keenness;
+
+  EXPECT_THAT(arms_table(judgement).columns,
+              Contains(Column{.head = "to 400 gf", .drop_order = 4}));
+  EXPECT_EQ(arms_table(judgement).rows[2].cells[4], "not given");
+}
+
+TEST(ArmsTable, OfATestCountsTheRunsThatWereSeenToFail) {
+  Judgement judgement = made_judgement();
+  judgement.test = verdicts::TestJudged{.words = "slices newsprint"};
+  for (auto& arm : judgement.arms) arm.test = arm.stop_level;
+
+  const Table table = arms_table(judgement);
+
+  EXPECT_EQ(table.columns[2].head, "seen to fail");
+  EXPECT_EQ(table.columns[3].head, "until it fails");
+  EXPECT_THAT(table.rows[1].cells, ElementsAre("A", "6", "4", "201 (149–271)", "20 %"));
+  EXPECT_THAT(table.columns_explained, StartsWith("Scatter: "));
+}
+
+TEST(ArmsTable, IsEmptyWithoutArms) { EXPECT_EQ(arms_table(Judgement{}), Table{}); }
+
+}  // namespace
+}  // namespace keenfall::telling

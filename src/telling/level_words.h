@@ -1,0 +1,13 @@
+// What a comparison is at, in words that follow a verb.
+#pragma once
+
+#include "verdicts/judgement.h"
+
+#include <string>
+
+namespace keenfall::telling {
+
+// "to reach 4 times the start reading", "to fail the test"; empty at half keenness.
+[[nodiscard]] std::string level_words(const verdicts::Judgement& judgement, const verdicts::At& at);
+
+}  // namespace keenfall::telling
