@@ -2,6 +2,7 @@
 
 #include "notebook/notebook.h"
 #include "notebook/notebook_file.h"
+#include "notebook/open_file.h"
 #include "notebook/schema.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -36,11 +37,9 @@ bool begins_with_magic(const Header& header) {
 // Opening takes no lock and makes no file. Throws SQLite's exception where it cannot be read.
 Header header_of(const std::string& path) {
   SQLite::Database database(real_path(path), SQLite::OPEN_READONLY);
-  sqlite3_file* file = nullptr;
-  database.check(
-      sqlite3_file_control(database.getHandle(), "main", SQLITE_FCNTL_FILE_POINTER, &file));
+  sqlite3_file& file = file_under(database);
   Header header{};
-  database.check(file->pMethods->xRead(file, header.data(), int(header.size()), 0));
+  database.check(file.pMethods->xRead(&file, header.data(), int(header.size()), 0));
   return header;
 }
 

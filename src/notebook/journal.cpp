@@ -73,6 +73,12 @@ std::string listed(const std::vector<std::int64_t>& entries,
   return text;
 }
 
+// Whoever may read only finds in the log's index how far the last reader saw, and sees no further:
+// so this one looks (SQLite's wal.c, walTryBeginRead). That the change is kept does not depend on it.
+void show_to_all(SQLite::Database& database) {
+  (void)sqlite3_exec(database.getHandle(), "PRAGMA user_version", nullptr, nullptr, nullptr);
+}
+
 // From an entry on; what came before says nothing of whether those hold.
 std::vector<JournalEntry> journal_from(SQLite::Database& database, std::int64_t first) {
   std::vector<JournalEntry> journal;
@@ -139,6 +145,7 @@ base::Result<std::optional<JournalEntry>> change_if_any(NotebookFile& file,
     if (changeset.empty()) return Entry();
     append_to_chain(database, entry, changeset);
     transaction.commit();
+    show_to_all(database);
     return Entry(entry);
   });
 }

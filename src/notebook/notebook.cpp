@@ -1,8 +1,10 @@
 #include "notebook/notebook.h"
 
 #include "notebook/file_header.h"
+#include "notebook/log_beside.h"
 #include "notebook/notebook_failure.h"
 #include "notebook/notebook_file.h"
+#include "notebook/opened_to_read.h"
 #include "notebook/row_reader.h"
 #include "notebook/schema.h"
 
@@ -21,8 +23,6 @@
 namespace keenfall::notebook {
 
 namespace {
-
-constexpr int kWaitMs = 10000;  // for a reader or writer that is busy for a moment
 
 base::Problem about_file(const std::string& path, const std::string& sentence) {
   return {.kind = base::ProblemKind::unreadable, .sentence = sentence, .place = {.file = path}};
@@ -73,57 +73,6 @@ bool has_exactly_the_schema(SQLite::Database& database) {
 void keep_a_log(SQLite::Database& database) {
   database.exec("PRAGMA journal_mode = WAL");
   database.exec("PRAGMA synchronous = FULL");
-}
-
-// As SQLite's URI names want it.
-std::string percent_encoded(const std::string& path) {
-  std::string encoded;
-  for (const char c : path) {
-    if (c == '%' || c == '?' || c == '#') {
-      constexpr std::string_view kDigits = "0123456789ABCDEF";
-      const auto byte = static_cast<unsigned char>(c);
-      encoded += {'%', kDigits[byte >> 4U], kDigits[byte & 15U]};
-    } else {
-      encoded += c;
-    }
-  }
-  return encoded;
-}
-
-bool may_write_beside(const std::string& path) {
-  const std::size_t slash = path.find_last_of('/');
-  const std::string folder = slash == std::string::npos ? "." : path.substr(0, slash + 1);
-  return access(path.c_str(), W_OK) == 0 && access(folder.c_str(), W_OK) == 0;
-}
-
-bool has_log_beside(const std::string& path) {
-  return access((path + "-wal").c_str(), F_OK) == 0 ||
-         access((path + "-journal").c_str(), F_OK) == 0;
-}
-
-// Without writing anything, also beside it: the file must have no log.
-SQLite::Database opened_as_it_lies(const std::string& path) {
-  return {"file:" + percent_encoded(path) + "?immutable=1",
-          SQLite::OPEN_READONLY | SQLite::OPEN_URI};
-}
-
-// Readers that may write fold the log in when they close, so that nothing is left beside the file.
-SQLite::Database opened_to_read(const std::string& path) {
-  if (may_write_beside(path)) {
-    try {
-      SQLite::Database database(path, SQLite::OPEN_READWRITE);
-      database.setBusyTimeout(kWaitMs);
-      database.exec("PRAGMA query_only = ON");
-      (void)version_of(database);
-      return database;
-    } catch (const SQLite::Exception& failure) {
-      const bool others_write = failure.getErrorCode() == SQLITE_BUSY || has_log_beside(path);
-      if (others_write) throw;  // else a full disk has no room for what SQLite keeps beside
-    }
-  } else if (has_log_beside(path)) {
-    return {path, SQLite::OPEN_READONLY};
-  }
-  return opened_as_it_lies(path);
 }
 
 // A file made only where nothing is, in one step; gone again unless it is kept.
@@ -264,8 +213,9 @@ base::Result<Notebook> Notebook::open_to_read(const std::string& path) {
     }
     return Notebook(opened_file(path, std::nullopt, std::move(database)));
   } catch (const SQLite::Exception& failure) {
-    if (failure.getErrorCode() == SQLITE_CANTOPEN && has_log_beside(real_path(path)) &&
-        !may_write_beside(real_path(path))) {
+    const bool could_not_join =
+        failure.getErrorCode() == SQLITE_CANTOPEN || failure.getErrorCode() == SQLITE_READONLY;
+    if (could_not_join && log_beside(real_path(path)) && !may_write_beside(real_path(path))) {
       return base::failed(about_file(path,
                                      "The last changes lie in a log beside the notebook, which can "
                                      "be read only where the folder may be written to."));

@@ -1,6 +1,7 @@
 // A notebook that is open more than once: in one process, by other names, and while it is written.
 #include "notebook/check.h"
 #include "notebook/content.h"
+#include "notebook/in_a_process_test.h"
 #include "notebook/kept_trials.h"
 #include "notebook/made_notebook.h"
 #include "notebook/notebook.h"
@@ -12,7 +13,6 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include <array>
 #include <csignal>
 #include <filesystem>
 #include <fstream>
@@ -22,33 +22,9 @@ namespace keenfall::notebook {
 namespace {
 
 using testing::a_trial;
+using testing::Bell;
 using testing::kOpener;
 using testing::ScratchFolder;
-
-// For two processes that take turns.
-class Bell {
- public:
-  Bell() { EXPECT_EQ(pipe(ends_.data()), 0); }
-  ~Bell() {
-    for (const int end : ends_) close(end);
-  }
-  Bell(const Bell&) = delete;
-  Bell& operator=(const Bell&) = delete;
-  Bell(Bell&&) = delete;
-  Bell& operator=(Bell&&) = delete;
-
-  void ring() const { EXPECT_EQ(write(ends_[1], "!", 1), 1); }
-  [[nodiscard]] bool wait() const {
-    alarm(60);  // rather than for ever, where the other died
-    char said = 0;
-    const bool rang = read(ends_[0], &said, 1) == 1;
-    alarm(0);
-    return rang;
-  }
-
- private:
-  std::array<int, 2> ends_{};
-};
 
 class ANotebookOpenTwice : public ::testing::Test {
  protected:

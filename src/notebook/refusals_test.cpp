@@ -1,21 +1,16 @@
 // What cannot be opened or written is refused in a plain sentence, its bytes stay as they were and
 // nothing is left beside it. Where rights are missing, that is tried by a process without any.
 #include "notebook/digest.h"
+#include "notebook/in_a_process_test.h"
 #include "notebook/kept_trials.h"
 #include "notebook/made_notebook.h"
 #include "notebook/notebook.h"
-#include "notebook/notebook_failure.h"
 #include "notebook/schema.h"
 
 #include <gtest/gtest.h>
 
-#include <sys/wait.h>
-#include <unistd.h>
-
-#include <array>
 #include <filesystem>
 #include <fstream>
-#include <functional>
 #include <iterator>
 #include <map>
 #include <string>
@@ -25,6 +20,9 @@ namespace {
 
 using testing::a_trial;
 using testing::kOpener;
+using testing::Rights;
+using testing::said_in_a_process;
+using testing::said_without_rights;
 using testing::ScratchFolder;
 
 std::string content_of(const std::filesystem::path& path) {
@@ -49,43 +47,6 @@ std::string sentence_of_reading(const std::string& path) {
   const auto opened = Notebook::open_to_read(path);
   if (!opened) return opened.error().sentence;
   return *kept_trial(*opened, "matting") == a_trial() ? "read" : "read otherwise";
-}
-
-enum class Rights { same, none };
-
-// What `work` says in a process of its own; without rights it runs as nobody.
-std::string said_in_a_process(Rights rights, const std::function<std::string()>& work) {
-  std::array<int, 2> ends{};
-  EXPECT_EQ(pipe(ends.data()), 0);
-  const pid_t child = fork();
-  if (child == 0) {
-    constexpr unsigned kNobody = 65534;
-    const bool gives_up_rights = rights == Rights::none && geteuid() == 0;
-    if (gives_up_rights && (setgid(kNobody) != 0 || setuid(kNobody) != 0)) _exit(1);
-    std::string said;
-    try {
-      said = work();
-    } catch (const NotebookFailure& failure) {
-      said = failure.what();
-    }
-    const bool is_said = write(ends[1], said.data(), said.size()) == ssize_t(said.size());
-    _exit(is_said ? 0 : 2);
-  }
-  close(ends[1]);
-  std::string said;
-  std::array<char, 256> buffer{};
-  for (ssize_t count = 0; (count = read(ends[0], buffer.data(), buffer.size())) > 0;) {
-    said.append(buffer.data(), static_cast<std::size_t>(count));
-  }
-  close(ends[0]);
-  int status = 0;
-  waitpid(child, &status, 0);
-  EXPECT_EQ(status, 0);
-  return said;
-}
-
-std::string said_without_rights(const std::function<std::string()>& work) {
-  return said_in_a_process(Rights::none, work);
 }
 
 class ARefusal : public ::testing::Test {
