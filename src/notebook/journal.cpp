@@ -74,7 +74,8 @@ std::string listed(const std::vector<std::int64_t>& entries,
 }
 
 // Whoever may read only finds in the log's index how far the last reader saw, and sees no further:
-// so this one looks (SQLite's wal.c, walTryBeginRead). That the change is kept does not depend on it.
+// so this one looks (SQLite's wal.c, walTryBeginRead). That the change is kept does not depend on
+// it.
 void show_to_all(SQLite::Database& database) {
   (void)sqlite3_exec(database.getHandle(), "PRAGMA user_version", nullptr, nullptr, nullptr);
 }
@@ -127,6 +128,7 @@ base::Result<std::optional<JournalEntry>> change_if_any(NotebookFile& file,
   return carrying_over([&]() -> base::Result<Entry> {
     SQLite::Database& database = file.database;
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+    if (auto problem = file.lock->problem()) return base::failed(std::move(*problem));
     if (is_known(database, by.client_id)) {
       const std::vector<JournalEntry> journal = journal_of(database);
       return Entry(*std::ranges::find(journal, by.client_id, &JournalEntry::client_id));
@@ -144,6 +146,7 @@ base::Result<std::optional<JournalEntry>> change_if_any(NotebookFile& file,
     const std::string changeset = recording.changeset();
     if (changeset.empty()) return Entry();
     append_to_chain(database, entry, changeset);
+    if (auto problem = file.lock->problem()) return base::failed(std::move(*problem));
     transaction.commit();
     show_to_all(database);
     return Entry(entry);

@@ -2,6 +2,7 @@
 
 #include "notebook/file_header.h"
 #include "notebook/log_beside.h"
+#include "notebook/new_file.h"
 #include "notebook/notebook_failure.h"
 #include "notebook/notebook_file.h"
 #include "notebook/opened_to_read.h"
@@ -9,15 +10,11 @@
 #include "notebook/schema.h"
 
 #include <SQLiteCpp/Backup.h>
-#include <fcntl.h>
 #include <sqlite3.h>
-#include <sys/stat.h>
 #include <unistd.h>
 
-#include <cerrno>
 #include <cstdint>
 #include <span>
-#include <system_error>
 #include <utility>
 
 namespace keenfall::notebook {
@@ -61,8 +58,10 @@ void bring_up_to_date(SQLite::Database& database) {
 bool has_exactly_the_schema(SQLite::Database& database) {
   const std::int64_t version = version_of(database);
   if (version < 1 || version > kSchemaVersion) return false;
+  // What ANALYZE notes down (sqlite_stat1 and the like) changes nothing that is kept.
   SQLite::Statement found(database,
-                          "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY rowid");
+                          "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL AND "
+                          "substr(name, 1, 11) <> 'sqlite_stat' ORDER BY rowid");
   for (const TableText& table : tables_of_schema(version)) {
     if (!found.executeStep() || found.getColumn(0).getString() != table.sql) return false;
   }
@@ -71,43 +70,11 @@ bool has_exactly_the_schema(SQLite::Database& database) {
 
 // Set where a notebook is made; set again where that was interrupted just before.
 void keep_a_log(SQLite::Database& database) {
-  database.exec("PRAGMA journal_mode = WAL");
+  if (database.execAndGet("PRAGMA journal_mode = WAL").getString() != "wal") {
+    throw NotebookFailure("its disk does not allow the log that a notebook is written with");
+  }
   database.exec("PRAGMA synchronous = FULL");
 }
-
-// A file made only where nothing is, in one step; gone again unless it is kept.
-class NewFile {
- public:
-  // `kind`: "notebook", "copy".
-  static base::Result<NewFile> make(const std::string& path, const std::string& kind) {
-    const int made = ::open(path.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0644);
-    if (made < 0) {
-      return base::failed(about_file(
-          path,
-          errno == EEXIST ? "There is something of this name already; it was left as it is."
-                          : "No " + kind + " can be made here: " +
-                                std::generic_category().message(errno) + "."));
-    }
-    ::close(made);
-    return NewFile(path);
-  }
-
-  NewFile(NewFile&& other) noexcept : path_(std::exchange(other.path_, {})) {}
-  NewFile& operator=(NewFile&&) = delete;
-  NewFile(const NewFile&) = delete;
-  NewFile& operator=(const NewFile&) = delete;
-  ~NewFile() {
-    if (path_.empty()) return;
-    for (const char* ending : {"", "-journal", "-wal", "-shm"}) unlink((path_ + ending).c_str());
-  }
-
-  void keep() { path_.clear(); }
-
- private:
-  explicit NewFile(std::string path) : path_(std::move(path)) {}
-
-  std::string path_;
-};
 
 std::unique_ptr<NotebookFile> opened_file(const std::string& path,
                                           std::optional<WriterLock> lock,
@@ -117,10 +84,53 @@ std::unique_ptr<NotebookFile> opened_file(const std::string& path,
       NotebookFile{path, std::move(lock), std::move(database), version});
 }
 
+// SQLite does not fold the log of a moved file in when it closes it, and by its new name nobody
+// would find the log: what was acknowledged would be lost.
+void fold_in_where_it_is_now(NotebookFile& file) noexcept {
+  const std::string& path = file.lock->notebook_path();
+  sqlite3* handle = file.database.getHandle();
+  const bool is_folded_in =
+      sqlite3_wal_checkpoint_v2(handle, "main", SQLITE_CHECKPOINT_TRUNCATE, nullptr, nullptr) ==
+      SQLITE_OK;
+  if (!is_folded_in || access(path.c_str(), F_OK) == 0) return;
+  for (const char* ending : {"-wal", "-shm"}) unlink((path + ending).c_str());
+}
+
+// The extended one, which SQLiteCpp does not have of everything.
+int code_of(const SQLite::Exception& failure) {
+  const int code = failure.getExtendedErrorCode();
+  return code > 0 ? code : failure.getErrorCode();
+}
+
+// SQLite answers SQLITE_BUSY, and no exception is thrown, where a page could not be copied.
+void copy_all_pages(SQLite::Database& copy, SQLite::Database& original) {
+  constexpr int kAll = -1;
+  const int code = SQLite::Backup(copy, original).executeStep(kAll);
+  if (code != SQLITE_DONE) throw SQLite::Exception("not all pages were copied", code);
+}
+
+// Nothing where it was not the copy that could not be written.
+std::optional<std::string> words_of_failed_copy(const SQLite::Exception& failure) {
+  switch (code_of(failure)) {
+    case SQLITE_IOERR_SHMSIZE:
+    case SQLITE_FULL:
+      return "There is no room left on the disk for the copy; none was made.";
+    case SQLITE_IOERR_WRITE:
+    case SQLITE_IOERR_FSYNC:
+    case SQLITE_IOERR_DIR_FSYNC:
+    case SQLITE_IOERR_TRUNCATE:
+    case SQLITE_IOERR_SHMOPEN:
+    case SQLITE_IOERR_SHMMAP:
+      return "The disk failed when the copy was written to it; none was made.";
+    default:
+      return std::nullopt;
+  }
+}
+
 }  // namespace
 
 void throw_as_failure(const SQLite::Exception& failure) {
-  throw_as_failure(failure.getExtendedErrorCode(), failure.what());
+  throw_as_failure(code_of(failure), failure.what());
 }
 
 void throw_as_failure(int code, const std::string& otherwise) {
@@ -155,7 +165,9 @@ void throw_as_failure(int code, const std::string& otherwise) {
 Notebook::Notebook(std::unique_ptr<NotebookFile> file) : file_(std::move(file)) {}
 Notebook::Notebook(Notebook&& other) noexcept = default;
 
-Notebook::~Notebook() = default;
+Notebook::~Notebook() {
+  if (file_ && file_->lock && !file_->lock->is_at_its_path()) fold_in_where_it_is_now(*file_);
+}
 
 struct OneMoment::View {
   std::optional<SQLite::Transaction> transaction;
@@ -170,10 +182,12 @@ OneMoment::~OneMoment() = default;
 base::Result<Notebook> Notebook::create(const std::string& path,
                                         const Birth& birth,
                                         const Opener& opener) {
-  auto made = NewFile::make(path, "notebook");
-  if (!made) return base::failed(made.error());
+  if (auto problem = problem_of_new_name(path, "notebook")) return base::failed(*problem);
   auto lock = WriterLock::take(path, opener.words + ", since " + opener.at_utc);
   if (!lock) return base::failed(lock.error());
+  auto made = NewFile::make(path, "notebook");
+  if (!made) return base::failed(made.error());
+  if (auto problem = lock->hold_file()) return base::failed(*problem);
   return carrying_over([&]() -> base::Result<Notebook> {
     SQLite::Database database(real_path(path), SQLite::OPEN_READWRITE);
     database.exec("PRAGMA page_size = 4096");
@@ -231,6 +245,7 @@ base::Result<Notebook> Notebook::open_to_write(const std::string& path, const Op
   }
   auto lock = WriterLock::take(path, opener.words + ", since " + opener.at_utc);
   if (!lock) return base::failed(lock.error());
+  if (auto problem = lock->hold_file()) return base::failed(*problem);
   return carrying_over([&]() -> base::Result<Notebook> {
     SQLite::Database database(real_path(path), SQLite::OPEN_READWRITE);
     set_up(database);
@@ -267,10 +282,17 @@ base::Result<std::string> Notebook::back_up_to(const std::string& copy_path) con
   auto made = NewFile::make(copy_path, "copy");
   if (!made) return base::failed(made.error());
   return carrying_over([&]() -> base::Result<std::string> {
-    SQLite::Database copy(real_path(copy_path), SQLite::OPEN_READWRITE);
-    sync_folder_too(copy);
-    SQLite::Backup(copy, file_->database).executeStep(-1);
-    copy.exec("PRAGMA wal_checkpoint(TRUNCATE)");
+    try {
+      SQLite::Database copy(real_path(copy_path), SQLite::OPEN_READWRITE);
+      sync_folder_too(copy);
+      copy_all_pages(copy, file_->database);
+      keep_a_log(copy);
+      copy.exec("PRAGMA wal_checkpoint(TRUNCATE)");
+    } catch (const SQLite::Exception& failure) {
+      const auto words = words_of_failed_copy(failure);
+      if (!words) throw;
+      return base::failed(about_file(copy_path, *words));
+    }
     made->keep();
     return copy_path;
   });

@@ -131,12 +131,13 @@ std::optional<SQLite::Database> copied_to_memory(const std::string& path) {
     if (all.bytes.get()[place] == 2) all.bytes.get()[place] = 1;
   }
   SQLite::Database in_memory(":memory:", SQLite::OPEN_READWRITE);
-  in_memory.check(sqlite3_deserialize(in_memory.getHandle(),
-                                      "main",
-                                      all.bytes.release(),
-                                      all.count,
-                                      all.count,
-                                      SQLITE_DESERIALIZE_FREEONCLOSE | SQLITE_DESERIALIZE_READONLY));
+  in_memory.check(
+      sqlite3_deserialize(in_memory.getHandle(),
+                          "main",
+                          all.bytes.release(),
+                          all.count,
+                          all.count,
+                          SQLITE_DESERIALIZE_FREEONCLOSE | SQLITE_DESERIALIZE_READONLY));
   return in_memory;
 }
 

@@ -1,5 +1,6 @@
 #include "notebook/writer_lock.h"
 
+#include "base/require.h"
 #include "notebook/file_header.h"
 
 #include <fcntl.h>
@@ -36,7 +37,8 @@ bool is_still_there(int descriptor, const std::string& path) {
 }  // namespace
 
 base::Result<WriterLock> WriterLock::take(const std::string& path, const std::string& words) {
-  const std::string lock_path = real_path(path) + ".writer";
+  const std::string notebook_path = real_path(path);
+  const std::string lock_path = notebook_path + ".writer";
   for (;;) {
     const int descriptor = open(lock_path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0644);
     if (descriptor < 0) {
@@ -66,20 +68,42 @@ base::Result<WriterLock> WriterLock::take(const std::string& path, const std::st
     if (ftruncate(descriptor, 0) == 0) {
       [[maybe_unused]] const auto written = pwrite(descriptor, line.data(), line.size(), 0);
     }
-    return WriterLock(descriptor, lock_path);
+    return WriterLock(descriptor, notebook_path, path);
   }
 }
 
-WriterLock::WriterLock(int descriptor, std::string lock_path)
-    : descriptor_(descriptor), lock_path_(std::move(lock_path)) {}
+WriterLock::WriterLock(int descriptor, std::string notebook_path, std::string shown_path)
+    : descriptor_(descriptor),
+      notebook_path_(std::move(notebook_path)),
+      shown_path_(std::move(shown_path)),
+      lock_path_(notebook_path_ + ".writer") {}
 
 WriterLock::WriterLock(WriterLock&& other) noexcept
-    : descriptor_(std::exchange(other.descriptor_, -1)), lock_path_(std::move(other.lock_path_)) {}
+    : descriptor_(std::exchange(other.descriptor_, -1)),
+      notebook_path_(std::move(other.notebook_path_)),
+      shown_path_(std::move(other.shown_path_)),
+      lock_path_(std::move(other.lock_path_)),
+      file_(std::move(other.file_)) {}
 
 WriterLock::~WriterLock() {
   if (descriptor_ < 0) return;
-  unlink(lock_path_.c_str());
+  if (is_still_there(descriptor_, lock_path_)) unlink(lock_path_.c_str());
   close(descriptor_);
+}
+
+std::optional<base::Problem> WriterLock::hold_file() {
+  auto file = FileLock::take(notebook_path_, shown_path_);
+  if (!file) return file.error();
+  if (auto problem = file->problem()) return problem;
+  file_.emplace(std::move(*file));
+  return std::nullopt;
+}
+
+bool WriterLock::is_at_its_path() const { return file_ && file_->is_at_its_path(); }
+
+std::optional<base::Problem> WriterLock::problem() const {
+  base::require(file_.has_value(), "the file is held");
+  return file_->problem();
 }
 
 }  // namespace keenfall::notebook
