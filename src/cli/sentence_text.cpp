@@ -5,7 +5,7 @@ namespace keenfall::cli {
 namespace {
 
 std::string words_text(const telling::Words& words, const Look& look) {
-  const std::string shown = shown_as(words.text, look);
+  std::string shown = shown_as(words.text, look);
   switch (words.tone) {
     case telling::Tone::settled:
       return as_settled(shown, look);
