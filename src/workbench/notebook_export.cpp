@@ -1,11 +1,10 @@
 #include "workbench/notebook_export.h"
 
-#include "exchange/long_table.h"
-#include "exchange/long_table_text.h"
 #include "wire/notebook_json.h"
 #include "workbench/notebook_opening.h"
 #include "workbench/notebook_package.h"
 #include "workbench/notebook_pages.h"
+#include "workbench/trial_table.h"
 #include "workbench/written_file.h"
 
 #include <filesystem>
@@ -35,37 +34,15 @@ base::Result<ExportForm> form_of(const ExportRequest& request) {
                                    "data package, or --as=csv, json or package"});
 }
 
-// Where a reading stood in its table, and what was remarked then, is no part of a trial's content.
-trials::Trial without_its_table(trials::Trial trial) {
-  trial.remarks.clear();
-  trial.name.clear();
-  for (trials::Run& run : trial.runs) {
-    for (trials::Reading& reading : run.readings) reading.line = 0;
-    for (trials::EdgeLife& life : run.edge_lives) life.line = 0;
-  }
-  return trial;
-}
-
-// Is the trial that the text says this one?
-bool says_all_of(const std::string& text, trials::Trial trial) {
-  exchange::TableOptions options;
-  for (const trials::ReadingSeries& series : trial.series) {
-    options.defined_kinds.push_back(series.kind);
-  }
-  auto read = exchange::take_table_text(text, "table.csv", options);
-  return read && without_its_table(std::move(*read)) == without_its_table(std::move(trial));
-}
-
 base::Result<Exported> export_table(const ExportRequest& request) {
-  auto kept = trial_in(request.notebook, request.trial);
+  const auto kept = trial_in(request.notebook, request.trial);
   if (!kept) return base::failed(kept.error());
-  const std::string text = exchange::long_table_of(kept->trial);
-  if (auto problem = write_whole_file(request.to, text, Existing::is_kept)) {
+  const TrialTable table = trial_table(kept->trial);
+  if (auto problem = write_whole_file(request.to, table.csv, Existing::is_kept)) {
     return base::failed(std::move(*problem));
   }
-  Exported exported{.form = ExportForm::long_table, .trial = kept->trial.name};
-  exported.is_whole = says_all_of(text, std::move(kept->trial));
-  return exported;
+  return Exported{
+      .form = ExportForm::long_table, .trial = kept->trial.name, .is_whole = table.is_whole};
 }
 
 base::Problem whole_notebook_only(const std::string& trial) {

@@ -25,10 +25,8 @@ struct ExportRequest {
 
 struct Exported {
   ExportForm form = ExportForm::long_table;
-  std::string trial;  // of a long table
-  // Does the table say all that the notebook has of the trial? A kind of one's own is defined again
-  // by whoever reads it; runs without anything in them have no row.
-  bool is_whole = true;
+  std::string trial;     // of a long table
+  bool is_whole = true;  // as TrialTable::is_whole
 };
 
 [[nodiscard]] base::Result<Exported> export_notebook(const ExportRequest& request);

@@ -18,6 +18,10 @@ base::Problem cannot_write(const std::string& path, const std::string& why) {
 
 std::string why_it_failed() { return errno == 0 ? "unknown reason" : std::strerror(errno); }
 
+base::Problem exists_already(const std::string& path) {
+  return cannot_write(path, "it exists already, and is left as it is; name a new file");
+}
+
 bool written_to(const std::string& path, const std::string& content) {
   std::ofstream file(path, std::ios::binary | std::ios::trunc);
   file << content;
@@ -34,7 +38,7 @@ std::optional<base::Problem> write_whole_file(const std::string& path,
   const auto status = std::filesystem::status(path, fault);
   const bool is_there = std::filesystem::exists(status);
   if (is_there && existing == Existing::is_kept) {
-    return cannot_write(path, "it exists already, and is left as it is; name a new file");
+    return exists_already(path);
   }
   errno = 0;
   const bool is_special = is_there && !std::filesystem::is_regular_file(status);
@@ -51,6 +55,16 @@ std::optional<base::Problem> write_whole_file(const std::string& path,
   }
   std::filesystem::rename(unfinished, real_path, fault);
   if (fault) return cannot_write(path, fault.message());
+  return std::nullopt;
+}
+
+std::optional<base::Problem> problem_with_new_file(const std::string& path) {
+  std::error_code fault;
+  if (std::filesystem::exists(path, fault)) return exists_already(path);
+  const std::filesystem::path folder = std::filesystem::path(path).parent_path();
+  if (!folder.empty() && !std::filesystem::is_directory(folder, fault)) {
+    return cannot_write(path, "there is no folder \"" + folder.string() + "\"");
+  }
   return std::nullopt;
 }
 

@@ -15,4 +15,8 @@ enum class Existing { is_replaced, is_kept };
                                                             const std::string& content,
                                                             Existing existing);
 
+// Why no new file can be written there, as far as can be seen before there is anything to write;
+// nothing where it may work.
+[[nodiscard]] std::optional<base::Problem> problem_with_new_file(const std::string& path);
+
 }  // namespace keenfall::workbench

@@ -1,0 +1,43 @@
+#include "workbench/report.h"
+
+#include <filesystem>
+#include <utility>
+#include <vector>
+
+namespace keenfall::workbench {
+
+namespace {
+
+std::vector<std::string> file_names(std::span<const std::string> paths) {
+  std::vector<std::string> names;
+  for (const std::string& path : paths) {
+    names.push_back(std::filesystem::path(path).filename().string());
+  }
+  return names;
+}
+
+// "2026-11-26T12:00:00Z" is the day 2026-11-26.
+std::string day_of(const std::string& at_utc) { return at_utc.substr(0, at_utc.find('T')); }
+
+}  // namespace
+
+base::ResultOrProblems<ReportOfFiles> report_of_files(std::span<const std::string> paths,
+                                                      const JudgeOptions& options,
+                                                      const JudgedBy& by,
+                                                      const base::Executor& executor,
+                                                      const base::ProgressReport& progress) {
+  auto judged = judge_files(paths, options, by, executor, progress);
+  if (!judged) return tl::unexpected<std::vector<base::Problem>>(std::move(judged.error()));
+  telling::Report report{.title = judged->trial.name,
+                         .written_on = day_of(by.hand.at_utc),
+                         .program_version = by.program_version,
+                         .from = file_names(paths)};
+  for (verdicts::Judgement& judgement : judged->judgements) {
+    auto runs = verdicts::reported_runs(judged->trial, judgement);
+    report.judgements.push_back({.judgement = std::move(judgement), .runs = std::move(runs)});
+  }
+  report.trial = std::move(judged->trial);
+  return ReportOfFiles{.report = std::move(report), .kept_words = std::move(judged->kept_words)};
+}
+
+}  // namespace keenfall::workbench

@@ -1,0 +1,28 @@
+// What is behind `keenfall tell`: a report of tables, or of a trial of a notebook.
+//
+// In: what judge_files takes, and the day. Out: the judgements with the trial they rest on, every
+// run, and where it came from. A notebook counts it as a look. Fails as judge_files does.
+#pragma once
+
+#include "telling/report.h"
+#include "workbench/judge_files.h"
+
+#include <span>
+#include <string>
+
+namespace keenfall::workbench {
+
+struct ReportOfFiles {
+  telling::Report report;
+  std::string kept_words;  // how the notebook counted it, in sentences; empty for tables
+};
+
+// by.hand.at_utc says the day.
+[[nodiscard]] base::ResultOrProblems<ReportOfFiles> report_of_files(
+    std::span<const std::string> paths,
+    const JudgeOptions& options,
+    const JudgedBy& by,
+    const base::Executor& executor,
+    const base::ProgressReport& progress);
+
+}  // namespace keenfall::workbench
