@@ -3,6 +3,7 @@
 #include "cli/judge_command.h"
 #include "cli/text_layout.h"
 #include "cli/typed_options.h"
+#include "cli/watched_work.h"
 #include "exchange/long_table_text.h"
 #include "workbench/matting_bench.h"
 #include "workbench/written_file.h"
@@ -74,10 +75,12 @@ Outcome demo_command(std::span<const std::string> words, const Surroundings& sur
       return refused({*problem});
     }
   }
-  const Judging judging = [&](const base::Executor& executor, const base::ProgressReport& report) {
-    return surroundings.use_cases.judge_trial(trial, request->options, executor, report);
-  };
-  const Judgements judgements = judged_while_watched(*request, judging, surroundings);
+  const Judgements judgements = watched(
+      *request,
+      surroundings,
+      [&](const base::Executor& executor, const base::ProgressReport& report) {
+        return surroundings.use_cases.judge_trial(trial, request->options, executor, report);
+      });
   if (!judgements) return refused(judgements.error());
   Outcome outcome = shown_judgements(*judgements, *request, surroundings);
   if (request->json_to == JsonTo::standard_output) return outcome;

@@ -22,9 +22,17 @@ std::vector<HelpEntry> judging_options() {
       {"--looks=3,6,9",
        "the runs each at which the plan looks at its results; intervals are widened for it"},
       {"--seed=1", "the number that makes the answer repeatable"},
-      {"--threads=2", "how many to work with; the numbers do not depend on it"},
-      {"--json, --json=FILE", "the whole answer as JSON, on standard output or into a file"},
-      {"--quiet", "the answers only, and no progress"}};
+      {"--threads=2", "how many to work with; the numbers do not depend on it"}};
+}
+
+std::vector<HelpEntry> answer_options() {
+  return {{"--json, --json=FILE", "the whole answer as JSON, on standard output or into a file"},
+          {"--quiet", "the answers only, and no progress"}};
+}
+
+std::vector<HelpEntry> both(std::vector<HelpEntry> first, const std::vector<HelpEntry>& then) {
+  first.insert(first.end(), then.begin(), then.end());
+  return first;
 }
 
 std::vector<HelpEntry> table_options() {
@@ -60,8 +68,8 @@ std::string judge_help(const Look& look) {
              "as a look by --who, and keeps the answer, where it can be written to.",
              {},
              look) +
-         "\nHow to judge\n" + entries_text(judging_options(), look) + "\nHow to read the table\n" +
-         entries_text(table_options(), look) + "\n" +
+         "\nHow to judge\n" + entries_text(both(judging_options(), answer_options()), look) +
+         "\nHow to read the table\n" + entries_text(table_options(), look) + "\n" +
          wrapped(
              "Exit code 0: there is an answer, also when it is \"not settled\". 1: the fit is "
              "not usable. 2: an option is wrong. 3: a table is refused. 4: a file cannot be "
@@ -70,8 +78,38 @@ std::string judge_help(const Look& look) {
              look);
 }
 
+std::string tell_help(const Look& look) {
+  return wrapped("keenfall tell TABLE...|FILE.keen [options]", {}, look) + "\n" +
+         wrapped(
+             "Judges as keenfall judge does, and writes a report that others can check: every "
+             "judgement, every run and every reading, with all that is struck out or voided. Of a "
+             "notebook it counts as a look. As a table it is the readings alone: nothing is judged "
+             "or counted then.",
+             {},
+             look) +
+         "\nWhat to write\n" +
+         entries_text(
+             {{"--out=FILE",
+               "the file to write, which must not be there yet; without it, standard output"},
+              {"--format=json",
+               "json or csv (a table); else as the name after --out ends. Without --out it must "
+               "be said"},
+              {"--trial=NAME", "the trial; may be left out where the notebook has one"},
+              {"--who=NAME", "whose look it is; else of the name you are logged in by"},
+              {"--quiet", "no progress, and no word on what was written"}},
+             look) +
+         "\nHow to judge\n" + entries_text(judging_options(), look) + "\nHow to read the table\n" +
+         entries_text(table_options(), look) + "\n" +
+         wrapped(
+             "Exit code 0: done. 1: no fit is usable, so that there is no verdict in it. 2: an "
+             "option is wrong. 3: a table is refused. 4: a file cannot be read or written. 130: "
+             "stopped.",
+             {},
+             look);
+}
+
 std::string demo_help(const Look& look) {
-  std::vector<HelpEntry> entries = judging_options();
+  std::vector<HelpEntry> entries = both(judging_options(), answer_options());
   entries.push_back(
       {"--table=FILE", "write the demo's readings as a table, to see what one looks like"});
   entries.push_back({"--trial-seed=32", "draw another trial: another workshop, the same truth"});
@@ -91,6 +129,7 @@ std::string reference_help(std::string_view usage, std::string_view meaning, con
 const std::vector<std::string_view>& command_names() {
   static const std::vector<std::string_view> names = {"judge",
                                                       "demo",
+                                                      "tell",
                                                       "new",
                                                       "take",
                                                       "show",
@@ -132,6 +171,7 @@ std::string help_text(const Look& look) {
          "\n" +
          entries_text(
              {{"keenfall judge TABLE...", "judge tables of readings"},
+              {"keenfall tell TABLE...|FILE.keen", "write a report that others can check"},
               {"keenfall demo", "judge an invented trial, to see what an answer looks like"},
               {"keenfall new FILE.keen", "make a notebook, in which your trials are kept"},
               {"keenfall take FILE.keen TABLE...", "put tables into a notebook"},
@@ -154,6 +194,7 @@ std::string help_text(const Look& look) {
 
 std::optional<std::string> help_on(std::string_view command, const Look& look) {
   if (command == "judge") return judge_help(look);
+  if (command == "tell") return tell_help(look);
   if (command == "demo") return demo_help(look);
   if (command == "help") return help_text(look);
   if (auto text = notebook_help(command, look)) return text;

@@ -2,9 +2,9 @@
 
 #include "cli/hand.h"
 #include "cli/judgement_text.h"
-#include "cli/progress_line.h"
 #include "cli/text_layout.h"
 #include "cli/typed_options.h"
+#include "cli/watched_work.h"
 #include "wire/judgement_json.h"
 #include "workbench/written_file.h"
 
@@ -51,20 +51,6 @@ void add_kept_words(const std::string& words,
 
 }  // namespace
 
-Judgements judged_while_watched(const JudgeRequest& request,
-                                const Judging& judging,
-                                const Surroundings& surroundings) {
-  const auto nobody = std::function<void(const std::string&)>();
-  ProgressLine line(request.quiet ? nobody : surroundings.write_progress, surroundings.seconds_now);
-  const base::ProgressReport report = [&](const base::Progress& progress) {
-    line.show(progress);
-    return !surroundings.is_stop_asked_for();
-  };
-  Judgements judgements = judging(base::threads(request.threads), report);
-  line.erase();
-  return judgements;
-}
-
 Outcome shown_judgements(const std::vector<verdicts::Judgement>& judgements,
                          const JudgeRequest& request,
                          const Surroundings& surroundings) {
@@ -101,21 +87,20 @@ Outcome judge_command(std::span<const std::string> words, const Surroundings& su
   if (request->tables.empty()) return wrong_usage({no_table_problem()}, "judge");
   if (const auto problem = json_file_among_tables(*request))
     return wrong_usage({*problem}, "judge");
-  std::string kept_words;
-  const Judging judging = [&](const base::Executor& executor,
-                              const base::ProgressReport& report) -> Judgements {
-    const workbench::JudgedBy by{.hand = hand_of(*typed, surroundings),
-                                 .program_version = surroundings.program_version};
-    auto judged =
-        surroundings.use_cases.judge_files(request->tables, request->options, by, executor, report);
-    if (!judged) return tl::unexpected(std::move(judged.error()));
-    kept_words = std::move(judged->kept_words);
-    return std::move(judged->judgements);
-  };
-  const Judgements judgements = judged_while_watched(*request, judging, surroundings);
-  if (!judgements) return refused(judgements.error());
-  Outcome outcome = shown_judgements(*judgements, *request, surroundings);
-  if (!kept_words.empty()) add_kept_words(kept_words, *request, surroundings.look, outcome);
+  const workbench::JudgedBy by{.hand = hand_of(*typed, surroundings),
+                               .program_version = surroundings.program_version};
+  const auto judged =
+      watched(*request,
+              surroundings,
+              [&](const base::Executor& executor, const base::ProgressReport& report) {
+                return surroundings.use_cases.judge_files(
+                    request->tables, request->options, by, executor, report);
+              });
+  if (!judged) return refused(judged.error());
+  Outcome outcome = shown_judgements(judged->judgements, *request, surroundings);
+  if (!judged->kept_words.empty()) {
+    add_kept_words(judged->kept_words, *request, surroundings.look, outcome);
+  }
   return outcome;
 }
 

@@ -5,12 +5,15 @@
 #include "workbench/notebook_export.h"
 #include "workbench/notebook_merging.h"
 #include "workbench/notebook_pages.h"
+#include "workbench/report.h"
 
 int main(int argument_count, char** arguments) {
   return keenfall::cli::run_as_process(
       argument_count,
       arguments,
       {.judge_files = keenfall::workbench::judge_files,
+       .report_of_files = keenfall::workbench::report_of_files,
+       .trial_in_files = keenfall::workbench::trial_in_files,
        .judge_trial = keenfall::workbench::judge_trial,
        .matting_bench = keenfall::workbench::matting_bench,
        .notebook = {.make = keenfall::workbench::new_notebook,

@@ -159,12 +159,16 @@ std::string exported_words(const workbench::Exported& exported, const std::strin
     case workbench::ExportForm::decide:
       break;
   }
-  std::string words = to + " is the trial " + exported.trial +
-                      " as a table, a row a reading; what is struck out or voided is in it.";
+  std::string words = to + " is " + trial_table_words(exported.trial);
   if (exported.is_whole) return words;
   return words +
          " It does not hold all that the notebook has of the trial, since a table has no "
          "place for it; a data package does: --as=package";
+}
+
+std::string trial_table_words(const std::string& trial) {
+  return "the trial " + trial +
+         " as a table, a row a reading; what is struck out or voided is in it.";
 }
 
 std::string struck_words(const notebook::Struck& struck, const std::string& run) {

@@ -5,6 +5,7 @@
 #include "cli/judge_command.h"
 #include "cli/notebook_commands.h"
 #include "cli/reference_commands.h"
+#include "cli/tell_command.h"
 
 #include <algorithm>
 #include <string_view>
@@ -81,6 +82,7 @@ Outcome run_program(Words words, const Surroundings& surroundings) {
   if (std::ranges::any_of(rest, asks_for_help)) return said(*help_on(command, look));
   if (command == "judge") return judge_command(rest, surroundings);
   if (command == "demo") return demo_command(rest, surroundings);
+  if (command == "tell") return tell_command(rest, surroundings);
   if (auto outcome = notebook_command(command, rest, surroundings)) return *outcome;
   for (const std::string& word : rest) {
     if (word.starts_with("--")) {

@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::string_view kToStandardOutput = "-";
 
-void add_judging_options(CLI::App& app, TypedOptions& typed, std::string& json) {
+void add_judging_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--worth-it", typed.worth_it);
   app.add_option("--stop-level", typed.stop_level);
   app.add_option("--stop-reading", typed.stop_reading);
@@ -20,9 +20,12 @@ void add_judging_options(CLI::App& app, TypedOptions& typed, std::string& json) 
   app.add_option("--looks", typed.looks);
   app.add_option("--seed", typed.seed);
   app.add_option("--threads", typed.threads);
+  app.add_flag("--quiet", typed.quiet);
+}
+
+void add_json_option(CLI::App& app, std::string& json) {
   // As a flag it takes a file only in the form --json=FILE, so that it can never swallow a table.
   app.add_flag("--json{-}", json);
-  app.add_flag("--quiet", typed.quiet);
 }
 
 void add_table_options(CLI::App& app, TypedOptions& typed) {
@@ -40,6 +43,15 @@ void add_table_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--sheet", typed.sheets)->expected(kOneEach)->take_all()->allow_extra_args(false);
   app.add_option("--shape", typed.shape);
   app.add_option("--decimal", typed.decimal);
+}
+
+// What is judged, beside how: files, and who looks at them.
+void add_options_about_files(CLI::App& app, TypedOptions& typed) {
+  add_table_options(app, typed);
+  app.add_option("--rung", typed.rung);
+  app.add_option("--test-level", typed.test_level);
+  app.add_option("--trial", typed.trial);
+  app.add_option("--who", typed.who);
 }
 
 void add_authorship_options(CLI::App& app, TypedOptions& typed) {
@@ -100,12 +112,15 @@ base::Problem problem_of(const CLI::ParseError& error) {
 void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::string& json) {
   switch (command) {
     case Command::judge:
-      add_judging_options(app, typed, json);
-      add_table_options(app, typed);
-      app.add_option("--rung", typed.rung);
-      app.add_option("--test-level", typed.test_level);
-      app.add_option("--trial", typed.trial);
-      app.add_option("--who", typed.who);
+      add_judging_options(app, typed);
+      add_json_option(app, json);
+      add_options_about_files(app, typed);
+      break;
+    case Command::tell:
+      add_judging_options(app, typed);
+      add_options_about_files(app, typed);
+      app.add_option("--out", typed.out);
+      app.add_option("--format", typed.format);
       break;
     case Command::take:
       add_table_options(app, typed);
@@ -132,7 +147,8 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
       app.add_option("--who", typed.who);
       break;
     case Command::demo:
-      add_judging_options(app, typed, json);
+      add_judging_options(app, typed);
+      add_json_option(app, json);
       app.add_option("--table", typed.table_file);
       app.add_option("--trial-seed", typed.trial_seed);
       app.add_flag("--no-open", typed.no_open);

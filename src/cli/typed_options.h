@@ -44,7 +44,9 @@ struct TypedOptions {
   std::optional<std::string> station;
   std::optional<std::string> reason;
   std::optional<std::string> apart;
-  std::optional<std::string> as;  // the form of an export
+  std::optional<std::string> as;      // the form of an export
+  std::optional<std::string> out;     // of tell: the file to write
+  std::optional<std::string> format;  // of tell
   bool same = false;
   bool keep_here = false;
   bool quiet = false;
@@ -53,7 +55,7 @@ struct TypedOptions {
 };
 
 // `look`: what only looks into a notebook, or makes one; those have no options but --who.
-enum class Command { judge, demo, take, undo, strike, merge, export_content, look };
+enum class Command { judge, demo, tell, take, undo, strike, merge, export_content, look };
 
 // Fails for an option the command does not have, one without its value, one given twice.
 [[nodiscard]] base::ResultOrProblems<TypedOptions> typed_options(

@@ -12,6 +12,7 @@
 #include "workbench/notebook_export.h"
 #include "workbench/notebook_merging.h"
 #include "workbench/notebook_pages.h"
+#include "workbench/report.h"
 
 #include <cstdint>
 #include <functional>
@@ -59,6 +60,15 @@ struct UseCases {
                                                                const base::Executor&,
                                                                const base::ProgressReport&)>
       judge_files;
+  std::function<base::ResultOrProblems<workbench::ReportOfFiles>(std::span<const std::string> paths,
+                                                                 const workbench::JudgeOptions&,
+                                                                 const workbench::JudgedBy&,
+                                                                 const base::Executor&,
+                                                                 const base::ProgressReport&)>
+      report_of_files = {};
+  std::function<base::ResultOrProblems<trials::Trial>(std::span<const std::string> paths,
+                                                      const workbench::JudgeOptions&)>
+      trial_in_files = {};
   std::function<Judgements(const trials::Trial&,
                            const workbench::JudgeOptions&,
                            const base::Executor&,

@@ -31,8 +31,9 @@ inline trials::Trial made_trial(const verdicts::Judgement& judgement) {
   trials::Run& first = trial.runs.front();
   first.readings[0].station = "heel";
   first.readings[0].repeat = 1;
-  first.readings.push_back({.cuts = 0, .reading = 900, .struck_reason = "slipped"});
-  first.readings.push_back({.cuts = 0, .reading = 100, .doubtful_reason = "shook"});
+  first.readings.insert(first.readings.begin() + 2,
+                        {{.cuts = 0, .reading = 900, .struck_reason = "slipped"},
+                         {.cuts = 0, .reading = 100, .doubtful_reason = "shook"}});
   first.events = {{.kind = trials::EventKind::twisted, .cuts = 12, .as_written = "twisted a bit"}};
   return trial;
 }

@@ -107,8 +107,8 @@ TEST(ReportJson, HoldsTheTrialWithWhatIsStruckDoubtfulOrHappened) {
   EXPECT_EQ(
       run["readings"][0],
       json({{"series", 0}, {"cuts", 0.0}, {"reading", 80.0}, {"station", "heel"}, {"repeat", 1}}));
-  EXPECT_EQ(run["readings"][3]["struck"], "slipped");
-  EXPECT_EQ(run["readings"][4]["doubtful"], "shook");
+  EXPECT_EQ(run["readings"][2]["struck"], "slipped");
+  EXPECT_EQ(run["readings"][3]["doubtful"], "shook");
   EXPECT_EQ(run["events"],
             json::array({{{"kind", "twisted"}, {"cuts", 12.0}, {"words", "twisted a bit"}}}));
   EXPECT_EQ(run["edge_words"], "17° per side, 9 µm diamond");

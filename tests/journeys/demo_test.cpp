@@ -1,6 +1,8 @@
 // The demo, and its table judged again.
 #include "child_process.h"
 
+#include "wire/schema_faults_test.h"
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -12,10 +14,6 @@
 #include <vector>
 
 #include <unistd.h>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validator.hpp>
 
 namespace keenfall::journeys {
 namespace {
@@ -51,18 +49,10 @@ std::string verdict_on(const json& document,
   return "not compared this way round";
 }
 
-bool has_the_documented_shape(const json& document) {
-  std::ifstream file(KEENFALL_SOURCE_DIR "/docs/wire/judgement.schema.json");
-  const json schema_document = json::parse(file);
-  valijson::Schema schema;
-  valijson::SchemaParser parser;
-  parser.populateSchema(valijson::adapters::NlohmannJsonAdapter(schema_document), schema);
-  valijson::Validator validator;
-  return validator.validate(schema, valijson::adapters::NlohmannJsonAdapter(document), nullptr);
-}
-
 TEST(TheDemo, WritesJsonOfTheDocumentedShape) {
-  EXPECT_TRUE(has_the_documented_shape(json::parse(the_program({"demo", "--json"}).out)));
+  EXPECT_EQ(wire::testing::faults_against_schema(json::parse(the_program({"demo", "--json"}).out),
+                                                 "judgement.schema.json"),
+            "");
 }
 
 // The invented truth behind the demo: half keenness 108 against 34 cuts on new matting, 9.2 against

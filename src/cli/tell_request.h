@@ -1,0 +1,28 @@
+// What a tell command asks for, read from its options and checked.
+#pragma once
+
+#include "base/result.h"
+#include "cli/judge_request.h"
+#include "cli/typed_options.h"
+
+#include <string>
+
+namespace keenfall::cli {
+
+enum class ReportFormat {
+  json,  // the whole report
+  csv    // the readings alone, as a table
+};
+
+struct TellRequest {
+  JudgeRequest judging;
+  ReportFormat format = ReportFormat::json;
+  std::string out;  // the file to write; empty: standard output
+};
+
+// Fails with a problem for each option whose value cannot be used, and where no file to read is
+// named. Without --format the name after --out decides; one of the two there must be.
+[[nodiscard]] base::ResultOrProblems<TellRequest> tell_request(const TypedOptions& typed,
+                                                               unsigned threads_at_hand);
+
+}  // namespace keenfall::cli
