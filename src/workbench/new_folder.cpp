@@ -1,5 +1,6 @@
 #include "workbench/new_folder.h"
 
+#include "workbench/lasting_name.h"
 #include "workbench/written_file.h"
 
 #include <cerrno>
@@ -43,10 +44,11 @@ std::optional<base::Problem> NewFolder::write(const std::string& name, const std
 
 std::optional<base::Problem> NewFolder::give_name() {
   if (auto problem = problem_of_name()) return problem;
-  std::error_code fault;
-  std::filesystem::rename(unfinished(), path_, fault);
-  if (fault) return cannot_be_made(fault.message());
-  return std::nullopt;
+  std::error_code fault = sync_folder(unfinished());
+  if (!fault) fault = give_lasting_name(unfinished(), path_, Existing::is_kept);
+  if (fault == std::errc::file_exists) return name_is_taken();
+  if (!fault) return std::nullopt;
+  return cannot_be_made(fault.message());
 }
 
 // With the rights that a new folder has here; the one it lies in is for its owner alone.
@@ -56,10 +58,14 @@ std::optional<base::Problem> NewFolder::problem_of_name() const {
   std::error_code fault;
   const auto there = std::filesystem::symlink_status(path_, fault);
   if (std::filesystem::exists(there)) {
-    return cannot_be_made("there is something of this name already; it was left as it is");
+    return name_is_taken();
   }
   if (!std::filesystem::status_known(there)) return cannot_be_made(fault.message());
   return std::nullopt;
+}
+
+base::Problem NewFolder::name_is_taken() const {
+  return cannot_be_made("there is something of this name already; it was left as it is");
 }
 
 base::Problem NewFolder::cannot_be_made(const std::string& why) const {

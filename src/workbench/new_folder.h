@@ -30,6 +30,7 @@ class NewFolder {
  private:
   [[nodiscard]] std::filesystem::path unfinished() const;
   [[nodiscard]] std::optional<base::Problem> problem_of_name() const;
+  [[nodiscard]] base::Problem name_is_taken() const;
   [[nodiscard]] base::Problem cannot_be_made(const std::string& why) const;
 
   std::filesystem::path path_;

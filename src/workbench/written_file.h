@@ -1,16 +1,17 @@
-// A file written whole or not at all.
+// A file written whole or not at all, and on the disk when that is said.
 #pragma once
 
 #include "base/result.h"
+#include "workbench/lasting_name.h"
 
 #include <optional>
 #include <string>
 
 namespace keenfall::workbench {
 
-enum class Existing { is_replaced, is_kept };
-
-// Nothing when it was written; else why not. With `is_kept` a file that exists is not touched.
+// Nothing when it was written; else why not. With `is_kept` a file that exists is not touched, nor
+// one that comes meanwhile. No other file is touched either: until it is whole it lies beside under
+// a name that nothing has.
 [[nodiscard]] std::optional<base::Problem> write_whole_file(const std::string& path,
                                                             const std::string& content,
                                                             Existing existing);
