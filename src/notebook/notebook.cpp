@@ -174,7 +174,9 @@ struct OneMoment::View {
 };
 
 OneMoment::OneMoment(const Notebook& notebook) : view_(std::make_unique<View>()) {
-  carrying_over([&] { view_->transaction.emplace(notebook.file().database); });
+  SQLite::Database& database = notebook.file().database;
+  if (sqlite3_get_autocommit(database.getHandle()) == 0) return;  // it has one already
+  carrying_over([&] { view_->transaction.emplace(database); });
 }
 
 OneMoment::~OneMoment() = default;

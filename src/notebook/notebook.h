@@ -103,7 +103,8 @@ class Notebook {
 };
 
 // While it lives, everything that is read of the notebook is as of one moment, also while another
-// process writes. Nothing is written to the notebook meanwhile by whoever has this.
+// process writes. Nothing is written to the notebook meanwhile by whoever has this. Within another
+// one it is the same moment.
 class OneMoment {
  public:
   explicit OneMoment(const Notebook& notebook);

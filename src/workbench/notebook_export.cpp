@@ -35,7 +35,7 @@ base::Result<ExportForm> form_of(const ExportRequest& request) {
 }
 
 base::Result<Exported> export_table(const ExportRequest& request) {
-  const auto kept = trial_in(request.notebook, request.trial);
+  const auto kept = checked_trial_in(request.notebook, request.trial);
   if (!kept) return base::failed(kept.error());
   const TrialTable table = trial_table(kept->trial);
   if (auto problem = write_whole_file(request.to, table.csv, Existing::is_kept)) {
@@ -56,6 +56,8 @@ base::Result<Exported> export_whole(const ExportRequest& request, ExportForm for
   if (!request.trial.empty()) return base::failed(whole_notebook_only(request.trial));
   const auto opened = opened_to_read(request.notebook);
   if (!opened) return base::failed(opened.error());
+  const notebook::OneMoment moment(*opened);
+  refuse_damage(*opened);
   std::optional<base::Problem> problem;
   if (form == ExportForm::json) {
     problem = write_whole_file(

@@ -3,7 +3,8 @@
 //
 // Strikes, voids, doubts and looks are in all of them. A file or folder that is there already is
 // left alone. Fails with a Problem where the notebook cannot be opened, has no such trial, or the
-// file cannot be written; throws NotebookTrouble where it is damaged.
+// file cannot be written; throws NotebookTrouble where it is damaged: the whole of it is checked
+// first, so that no copy hides what was wrong.
 #pragma once
 
 #include "base/result.h"

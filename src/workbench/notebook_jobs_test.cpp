@@ -1,4 +1,5 @@
 #include "workbench/notebook_changes.h"
+#include "workbench/notebook_export.h"
 #include "workbench/notebook_pages.h"
 #include "workbench/notebook_trouble.h"
 
@@ -36,6 +37,15 @@ class NotebookJobs : public ::testing::Test {
   }
   [[nodiscard]] auto take(const std::string& from, const std::string& trial = "") const {
     return take_into({.notebook = path_, .tables = {from}, .trial = trial}, kHand);
+  }
+  // Why it was not exported to that name; empty where it was.
+  [[nodiscard]] std::string export_refusal(const std::string& name) const {
+    try {
+      const auto exported = export_notebook({.notebook = path_, .to = folder_ / name});
+      return exported ? "" : exported.error().sentence;
+    } catch (const NotebookTrouble& trouble) {
+      return trouble.what();
+    }
   }
   // Every "rubber" in the file becomes "rubbed".
   void damage() const {
@@ -139,6 +149,25 @@ TEST_F(NotebookJobs, FindDamageAndNeverJudgeFromIt) {
   const std::vector<std::string> paths = {path_};
   EXPECT_THROW((void)judge_files(paths, JudgeOptions(), kBy, base::one_thread(), base::unwatched()),
                NotebookTrouble);
+}
+
+TEST_F(NotebookJobs, ExportNothingOfADamagedNotebookInAnyForm) {
+  ASSERT_TRUE(take(table("spring.csv", kRows)));
+  const std::string before =
+      export_refusal("whole.csv") + export_refusal("whole.json") + export_refusal("whole");
+  EXPECT_EQ(before, "");
+  damage();
+
+  for (const char* name : {"out.csv", "out.json", "out"}) {
+    EXPECT_EQ(
+        export_refusal(name),
+        path_ +
+            ": it is not as it was written. The notebook is not as it was written, so nothing "
+            "was done with it: keenfall check " +
+            path_ + " says what is wrong. A backup may be whole.")
+        << name;
+    EXPECT_FALSE(std::filesystem::exists(folder_ / name)) << name;
+  }
 }
 
 TEST_F(NotebookJobs, KeepACopyThatHoldsTheSame) {

@@ -1,5 +1,6 @@
 #include "workbench/notebook_opening.h"
 
+#include "notebook/check.h"
 #include "notebook/random_uid.h"
 #include "workbench/notebook_trouble.h"
 
@@ -39,6 +40,11 @@ notebook::Opener opener_of(const Hand& hand) {
 notebook::Authorship authorship_of(const Hand& hand) {
   return {
       .client_id = notebook::random_uid(), .at_utc = hand.at_utc, .who = hand.who, .why = hand.why};
+}
+
+void refuse_damage(const notebook::Notebook& notebook) {
+  if (notebook::check(notebook).empty()) return;
+  throw notebook::NotebookDamaged("it is not as it was written");
 }
 
 void throw_as_trouble(const std::string& path, const notebook::NotebookFailure& failure) {

@@ -31,6 +31,10 @@ struct Hand {
 // A change of its own: nothing arrives twice from a command.
 [[nodiscard]] notebook::Authorship authorship_of(const Hand& hand);
 
+// Throws NotebookDamaged unless the whole of it is as it was written. Whoever goes on to read from
+// it does so within the same OneMoment.
+void refuse_damage(const notebook::Notebook& notebook);
+
 // A failure of the notebook at `path` as a NotebookTrouble that names it.
 [[noreturn]] void throw_as_trouble(const std::string& path,
                                    const notebook::NotebookFailure& failure);

@@ -89,9 +89,7 @@ base::Result<TrialWithLooks> checked_trial_in(const std::string& path, const std
     const auto opened = opened_to_read(path);
     if (!opened) return base::failed(opened.error());
     const notebook::OneMoment moment(*opened);
-    if (!notebook::check(*opened).empty()) {
-      throw notebook::NotebookDamaged("it is not as it was written");
-    }
+    refuse_damage(*opened);
     return trial_of(*opened, name);
   });
 }

@@ -32,7 +32,8 @@ struct TrialWithLooks {
 // name empty: the only one.
 [[nodiscard]] base::Result<TrialWithLooks> trial_in(const std::string& path,
                                                     const std::string& name);
-// The same for judging: after the whole notebook was checked, so that no answer rests on damage.
+// The same after the whole notebook was checked, so that nothing judged or handed out rests on
+// damage.
 [[nodiscard]] base::Result<TrialWithLooks> checked_trial_in(const std::string& path,
                                                             const std::string& name);
 [[nodiscard]] base::Result<std::vector<notebook::JournalEntry>> journal_in(const std::string& path);
