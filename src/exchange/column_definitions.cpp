@@ -12,7 +12,7 @@ namespace {
 // Ranges refuse what can only be a slip: an angle above 45 degrees per side (90 inclusive) is an
 // inclusive angle in the wrong column, a hardness outside 20 to 70 HRC is outside the scale's use
 // (ISO 6508-1 gives Rockwell C from 20 to 70), 10 mm behind the edge is a wedge (common practice,
-// no source).
+// no source), and nobody makes a billion cuts in a run.
 constexpr std::array<ColumnDefinition, kColumnCount> kDefinitions = {{
     {.column = Column::blade, .name = "blade", .must_hold = "the name of the blade, such as A"},
     {.column = Column::medium,
@@ -26,7 +26,8 @@ constexpr std::array<ColumnDefinition, kColumnCount> kDefinitions = {{
      .content = CellContent::number,
      .must_hold = "the cuts made before the reading",
      .accepted = "a number of zero or more, such as 0 or 15",
-     .lowest = 0},
+     .lowest = 0,
+     .highest = 1e9},
     {.column = Column::reading,
      .name = "reading",
      .content = CellContent::number,

@@ -92,6 +92,14 @@ base::Result<trials::ReadingKind> parse_kind_definition(std::string_view text) {
             in_quotes(parts[2]) + "."));
   }
   if (direction == "higher") kind.keener_when = trials::KeenerWhen::higher;
+  const trials::ReadingKind* const known = trials::find_reading_kind(kind.name);
+  if (known != nullptr && known->keener_when != kind.keener_when) {
+    return base::failed(definition_problem(
+        parts[2],
+        "The kind " + known->name + " is known here, and of it the " +
+            (known->keener_when == trials::KeenerWhen::lower ? "lower" : "higher") +
+            " reading is the keener one."));
+  }
   for (std::size_t i = 3; i < parts.size(); ++i) {
     const bool takes_next = folded(parts[i]) == "zero=below";
     const std::string_view next = i + 1 < parts.size() ? parts[i + 1] : std::string_view{};

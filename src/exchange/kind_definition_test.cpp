@@ -68,5 +68,14 @@ TEST(Kinds, AreFoundAmongTheDefinedFirst) {
   EXPECT_THAT(list_of_kinds(defined), HasSubstr("wear, thread_push, "));
 }
 
+TEST(KindDefinition, TurnsNoKnownKindRound) {
+  const auto turned = parse_kind_definition("thread_push:gf:higher");
+
+  ASSERT_FALSE(turned);
+  EXPECT_EQ(turned.error().sentence,
+            "The kind thread_push is known here, and of it the lower reading is the keener one.");
+  EXPECT_TRUE(parse_kind_definition("thread_push:gf:lower:level=3"));
+}
+
 }  // namespace
 }  // namespace keenfall::exchange

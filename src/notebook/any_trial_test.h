@@ -66,10 +66,11 @@ inline trials::Run any_run(const std::string& blade, std::size_t series_count) {
                             .line = *rc::gen::inRange<std::size_t>(0, 99)});
   }
   for (int i = *rc::gen::inRange(0, 2); i > 0; --i) {
-    run.edge_lives.push_back({.test = *any_words(),
-                              .lasted_cuts = *any_number(),
-                              .failed_by_cuts = *maybe(any_number()),
-                              .struck_reason = *maybe(any_words())});
+    run.edge_lives.push_back(
+        {.test = *any_words(), .lasted_cuts = *any_number(), .struck_reason = *maybe(any_words())});
+    trials::EdgeLife& life = run.edge_lives.back();
+    life.failed_by_cuts = *maybe(
+        rc::gen::map(any_number(), [&](double more) { return life.lasted_cuts + 1 + more; }));
     run.events.push_back(
         {.kind = trials::EventKind::wet, .cuts = *any_number(), .as_written = *any_words()});
     run.deviations.push_back(*any_words());

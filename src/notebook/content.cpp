@@ -8,6 +8,7 @@
 #include "notebook/row_writers.h"
 #include "notebook/schema.h"
 
+#include <map>
 #include <string_view>
 #include <utility>
 
@@ -97,12 +98,28 @@ struct GatheredContent::Place {
   SQLite::Database& database = notebook.file().database;
   std::optional<SQLite::Transaction> transaction{database};
   RowWriters writers{database};
+  std::map<std::string, std::vector<std::size_t>> uids;  // of a table, the columns that hold one
+
+  const std::vector<std::size_t>& uids_of(const std::string& table) {
+    const auto [found, is_new] = uids.try_emplace(table);
+    if (!is_new) return found->second;
+    const std::vector<std::string> columns = layout_of(database, table).columns;
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      if (columns[i] == "uid" || columns[i] == "trial_uid") found->second.push_back(i);
+    }
+    return found->second;
+  }
 };
 
 GatheredContent::GatheredContent() : place_(std::make_unique<Place>()) {}
 GatheredContent::~GatheredContent() = default;
 
 std::optional<std::string> GatheredContent::add(const std::string& table, const ContentRow& row) {
+  for (const std::size_t column : place_->uids_of(table)) {
+    if (row.at(column) == Cell(std::string())) {
+      return "Nothing stands in " + table + ".uid, by which it would be known again.";
+    }
+  }
   RowWriter& writer = place_->writers[table];
   try {
     writer.insert(row);

@@ -88,6 +88,26 @@ trials::Event read_event(const Row& cells) {
   return event;
 }
 
+// Rows of a list come in the order of their places, which are 0, 1, 2 ... without a gap: what names
+// one by its place would name another else.
+class Places {
+ public:
+  explicit Places(std::string table) : table_(std::move(table)) {}
+
+  void next(std::int64_t owner, std::int64_t place) {
+    if (owner != owner_) next_ = 0;
+    owner_ = owner;
+    if (place != next_++) {
+      throw NotebookDamaged("the places in a list of " + table_ + " have a gap");
+    }
+  }
+
+ private:
+  std::string table_;
+  std::optional<std::int64_t> owner_;
+  std::int64_t next_ = 0;
+};
+
 class Reader {
  public:
   Reader(SQLite::Database& database, const std::string& name) : database_(database) {
@@ -124,7 +144,13 @@ class Reader {
     each_row(database_, table, order, std::span(&value, 1), use);
   }
   void each_of_trial(const std::string& table, const Use& use) {
-    each(table, "WHERE trial_id = ? ORDER BY place", Cell(rows_->trial_id), use);
+    Places places(table);
+    each(table, "WHERE trial_id = ? ORDER BY place", Cell(rows_->trial_id), [&](const Row& cells) {
+      RowReader row(cells);
+      const std::int64_t trial = row.whole();
+      places.next(trial, row.whole());
+      use(cells);
+    });
   }
 
   void read_blades() {
@@ -166,10 +192,13 @@ class Reader {
       which += " AND blade_id = ?";
       values.emplace_back(rows_->blades.at(wanted->blade).blade_id);
     }
+    Places runs("run");
     each_row(database_, "run", "WHERE " + which + " ORDER BY place", values, [&](const Row& row) {
-      read_run(row);
+      const std::int64_t place = read_run(row);
+      if (!wanted) runs.next(rows_->trial_id, place);
     });
     const auto each_part = [&](const std::string& table, const auto& use) {
+      Places places(table);
       each_row(
           database_,
           table,
@@ -177,7 +206,9 @@ class Reader {
           values,
           [&](const Row& cells) {
             RowReader row(cells);
-            use(rows_->trial.runs[places_.at(row.whole())], cells);
+            const std::int64_t run = row.whole();
+            places.next(run, row.whole());
+            use(rows_->trial.runs[places_.at(run)], cells);
           });
     };
     each_part("reading", [&](trials::Run& run, const Row& row) {
@@ -199,11 +230,13 @@ class Reader {
     });
   }
 
-  void read_run(const Row& cells) {
+  // Out: the run's place.
+  std::int64_t read_run(const Row& cells) {
     RowReader row(cells);
     rows_->runs.push_back({.run_id = row.whole(), .uid = row.text()});
     places_[rows_->runs.back().run_id] = rows_->trial.runs.size();
-    row.skip(2);
+    row.skip();
+    const std::int64_t place = row.whole();
     trials::Run run;
     run.name = row.text();
     run.arm.blade = blade_with(row.whole()).name;
@@ -226,6 +259,7 @@ class Reader {
     run.sharpenings_since_new = row.whole_if_any();
     run.voided_reason = row.text_if_any();
     rows_->trial.runs.push_back(std::move(run));
+    return place;
   }
 
   trials::Medium medium_with(std::int64_t medium_id) {

@@ -2,12 +2,15 @@
 
 #include "exchange/data_package.h"
 #include "exchange/text_file.h"
+#include "exchange/trial_rules.h"
 #include "notebook/digest.h"
+#include "notebook/kept_trials.h"
 #include "workbench/new_folder.h"
 
 #include <algorithm>
 #include <charconv>
 #include <filesystem>
+#include <map>
 #include <set>
 #include <system_error>
 #include <utility>
@@ -171,6 +174,8 @@ class Reading {
            .sentence = "The rows of this package do not fit together: " + *flaw + ".",
            .place = {.file = descriptor_}});
     }
+    look_at_trials();
+    if (!problems_.empty()) return tl::unexpected(std::move(problems_));
     return ReadPackage{.content = std::move(content_), .remarks = std::move(remarks_)};
   }
 
@@ -184,6 +189,7 @@ class Reading {
     known_.insert(resource.name);
     if (resource.fault) return add(*resource.fault);
     const std::string file = (folder_ / resource.path).string();
+    files_[resource.name] = file;
     const auto text = exchange::read_text_file(file);
     if (!text) return add(text.error());
     if (resource.sha256_hex && *resource.sha256_hex != sha256_hex(*text)) {
@@ -216,6 +222,18 @@ class Reading {
     }
   }
 
+  // What the schema lets pass and no table may say.
+  void look_at_trials() {
+    for (const std::string& name : notebook::trial_names(content_->notebook())) {
+      const auto trial = notebook::kept_trial(content_->notebook(), name);
+      if (!trial) return add(trial.error());
+      for (exchange::BrokenRule& rule : exchange::broken_rules(*trial)) {
+        rule.problem.place.file = files_[rule.table];
+        add(std::move(rule.problem));
+      }
+    }
+  }
+
   void remark_on_the_rest(const exchange::DescribedPackage& package) {
     for (const exchange::DescribedResource& resource : package.resources) {
       if (known_.contains(resource.name)) continue;
@@ -231,6 +249,7 @@ class Reading {
   std::unique_ptr<notebook::GatheredContent> content_ =
       std::make_unique<notebook::GatheredContent>();
   std::set<std::string> known_;
+  std::map<std::string, std::string> files_;  // of tables
   std::vector<std::string> remarks_;
   Problems problems_;
 };

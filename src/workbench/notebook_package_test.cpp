@@ -201,6 +201,75 @@ TEST_F(APackage, WhoseRowsDoNotFitTogetherIsRefused) {
             "has not.");
 }
 
+TEST_F(APackage, ThatSaysWhatNoTableMaySayIsRefused) {
+  struct Slip {
+    std::string file;
+    std::string from;
+    std::string to;
+    std::string sentence;
+  };
+  const std::string run = "Run 1 of A on felt, trial spring, ";
+  const std::string kind = "Trial spring, kind of reading thread_push: ";
+  const std::vector<Slip> slips = {
+      {"reading.csv", "10,151.5", "10,-5", run + "reads -5 at 10, which cannot be."},
+      {"reading.csv", "10,151.5", "10,0", run + "reads 0 at 10, which cannot be."},
+      {"reading.csv", "10,151.5", "1e300,151.5", run + "has 1e+300 as its cuts."},
+      {"series.csv",
+       "lower,curve,2,",
+       "lower,curve,0,",
+       kind + "edges cannot be compared at 0 times the start reading."},
+      {"series.csv",
+       "lower,curve,2,",
+       "lower,curve,-3,",
+       kind + "edges cannot be compared at -3 times the start reading."},
+      {"series.csv", "lower", "higher", kind + "the lower reading is the keener one."},
+      {"series.csv", ",gf,,", ",parsec,,", kind + "it cannot be in \"parsec\"."},
+      {"run.csv", "not_recorded,,,", "not_recorded,,-4,", run + "has -4 as its cut_length_mm."},
+  };
+  for (const Slip& slip : slips) {
+    const std::string whole = text(slip.file);
+    forget_hashes();
+    replace(slip.file, slip.from, slip.to);
+
+    const auto found = problems();
+
+    ASSERT_EQ(found.size(), 1U) << slip.sentence;
+    EXPECT_EQ(found[0].sentence, slip.sentence);
+    EXPECT_EQ(found[0].place.file, package_ / slip.file);
+    std::ofstream(package_ / slip.file) << whole;
+  }
+  EXPECT_TRUE(problems().empty());
+}
+
+TEST_F(APackage, WithAnEmptyIdentityIsRefused) {
+  forget_hashes();
+  const std::string runs = text("run.csv");
+  const auto from = runs.find("\n1,") + 3;
+  replace("run.csv", runs.substr(from, 32), "");
+
+  ASSERT_FALSE(problems().empty());
+  EXPECT_EQ(problems()[0].sentence, "Nothing stands in run.uid, by which it would be known again.");
+}
+
+TEST_F(APackage, WhoseListsHaveGapsIsRefused) {
+  forget_hashes();
+  replace("reading.csv", "1,1,0", "1,2,0");
+  EXPECT_EQ(problems().at(0).sentence,
+            "The rows of this package do not fit together: the places in a list of reading have a "
+            "gap.");
+  replace("reading.csv", "1,2,0", "1,1,0");
+  ASSERT_TRUE(problems().empty());
+
+  // One reading of each of two series, of which the first is then lost.
+  replace("series.csv", "\n1,0,", "\n1,1,");
+  replace("reading.csv", "1,0,0", "1,0,1");
+  replace("reading.csv", "1,1,0", "1,1,1");
+
+  EXPECT_EQ(problems().at(0).sentence,
+            "The rows of this package do not fit together: the places in a list of series have a "
+            "gap.");
+}
+
 TEST_F(APackage, WhoseRowsReferToNothingIsRefused) {
   forget_hashes();
   replace("reading.csv", "\n1,1", "\n8,1");
