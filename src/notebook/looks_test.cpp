@@ -8,6 +8,7 @@
 
 #include <cstdint>
 #include <string>
+#include <vector>
 
 namespace keenfall::notebook {
 namespace {
@@ -76,6 +77,52 @@ TEST_F(Looks, StayWhereTheirTrialIsTakenBackAndAreThereWhenItReturns) {
 
   EXPECT_EQ(looks_at(notebook_, "matting").size(), 1U);
   EXPECT_TRUE(check(notebook_).empty());
+}
+
+TEST_F(Looks, GoOnWhereATrialIsTakenBackAndTakenAgainByItsName) {
+  ASSERT_TRUE(take(notebook_, a_trial(), {}, next()));
+  ASSERT_TRUE(count_look(notebook_, "matting", judgement_of('a'), next()));
+  ASSERT_TRUE(notebook_.undo(1, next()));
+  ASSERT_TRUE(take(notebook_, a_trial(), {}, next()));
+
+  const auto count = count_look(notebook_, "matting", judgement_of('b'), next());
+
+  EXPECT_EQ(count->looks, 2U);
+  EXPECT_EQ(count->states, 2U);
+  EXPECT_TRUE(check(notebook_).empty());
+}
+
+TEST_F(Looks, GoOnWhereATableThatWasTakenBackIsTakenAgainUnderAnotherName) {
+  const std::vector<TakenTable> first = {{"a.csv", std::string(64, '1')}};
+  const std::vector<TakenTable> second = {{"b.csv", std::string(64, '2')}};
+  ASSERT_TRUE(take(notebook_, a_trial(), first, next()));
+  trials::Trial grown = a_trial();
+  grown.runs[0].readings.push_back({.cuts = 20, .reading = 150});
+  ASSERT_TRUE(take(notebook_, grown, second, next()));
+  ASSERT_TRUE(count_look(notebook_, "matting", judgement_of('a'), next()));
+  ASSERT_TRUE(notebook_.undo(2, next()));
+  ASSERT_TRUE(notebook_.undo(1, next()));
+  grown.name = "fresh start";
+  ASSERT_TRUE(take(notebook_, grown, second, next()));
+
+  EXPECT_EQ(count_look(notebook_, "fresh start", judgement_of('b'), next())->looks, 2U);
+  EXPECT_TRUE(check(notebook_).empty());
+}
+
+TEST_F(Looks, AreNotThoseOfATrialThatIsStillThereOrHasNothingInCommon) {
+  const std::vector<TakenTable> table = {{"a.csv", std::string(64, '1')}};
+  ASSERT_TRUE(take(notebook_, a_trial(), table, next()));
+  ASSERT_TRUE(count_look(notebook_, "matting", judgement_of('a'), next()));
+  trials::Trial other = a_trial();
+  other.name = "other";
+  ASSERT_TRUE(take(notebook_, other, table, next()));
+  EXPECT_TRUE(looks_at(notebook_, "other").empty());
+
+  ASSERT_TRUE(notebook_.undo(3, next()));
+  ASSERT_TRUE(notebook_.undo(1, next()));
+  ASSERT_TRUE(take(notebook_, other, {{"b.csv", std::string(64, '2')}}, next()));
+
+  EXPECT_TRUE(looks_at(notebook_, "other").empty());
 }
 
 TEST_F(Looks, CannotBeTakenBack) {

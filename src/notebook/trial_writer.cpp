@@ -3,6 +3,7 @@
 #include "notebook/row_writers.h"
 #include "notebook/run_growth.h"
 #include "notebook/run_rows.h"
+#include "notebook/taken_back_trials.h"
 #include "notebook/trial_words.h"
 
 #include <algorithm>
@@ -73,9 +74,15 @@ class Writer {
     }
   }
 
+  std::string uid_of_new(const std::string& name) {
+    if (!from_.rows.uid.empty()) return from_.rows.uid;
+    const auto before = uid_of_taken_back(database_, name, from_.tables);
+    return before ? *before : new_uid_();
+  }
+
   TrialRows new_trial(const trials::Trial& trial) {
     TrialRows rows{.trial_id = writers_["trial"].next_key(),
-                   .uid = from_.rows.uid.empty() ? new_uid_() : from_.rows.uid,
+                   .uid = uid_of_new(trial.name),
                    .trial = {.name = trial.name, .counted = trial.counted}};
     writers_["trial"].insert({rows.trial_id,
                               rows.uid,

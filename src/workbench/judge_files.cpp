@@ -118,13 +118,13 @@ std::string kept_in(const std::string& path,
                     const std::string& trial,
                     const notebook::StoredJudgement& judgement,
                     std::int64_t last_entry_judged,
-                    const Hand& hand) {
+                    const JudgedBy& by) {
   const std::string not_kept = "Not counted as a look, and the answer is not stored: ";
   try {
     return naming_the_file(path, [&] {
-      auto opened = opened_to_write(path, hand);
+      auto opened = opened_to_write_within(by.patience, path, by.hand);
       if (!opened) return not_kept + opened.error().sentence;
-      const auto count = notebook::count_look(*opened, trial, judgement, authorship_of(hand));
+      const auto count = notebook::count_look(*opened, trial, judgement, authorship_of(by.hand));
       return count ? counted_words(*count, last_entry_judged) : not_kept + count.error().sentence;
     });
   } catch (const NotebookTrouble& trouble) {
@@ -155,15 +155,17 @@ Judged judge_notebook(std::span<const std::string> paths,
                                       .question = question_of(options),
                                       .seed = options.seed,
                                       .program_version = by.program_version};
+  // Without the caution, which depends on the looks there were: the same question about the same
+  // readings has one answer.
+  judgement.answer =
+      wire::judgement_to_json({.program_version = by.program_version, .judgements = *judgements});
   std::vector<notebook::Look> looks = kept->looks;
   looks.push_back({.judgement = judgement});
   if (auto caution = caution_about_looks(notebook::count_of(looks), options)) {
     judgements->front().cannot_say.push_back(std::move(*caution));
   }
-  judgement.answer =
-      wire::judgement_to_json({.program_version = by.program_version, .judgements = *judgements});
   std::string kept_words =
-      kept_in(paths.front(), kept->trial.name, judgement, kept->last_entry, by.hand);
+      kept_in(paths.front(), kept->trial.name, judgement, kept->last_entry, by);
   return JudgedFiles{.trial = std::move(kept->trial),
                      .judgements = std::move(*judgements),
                      .kept_words = std::move(kept_words)};

@@ -10,6 +10,7 @@
 #include "workbench/judge_tables.h"
 #include "workbench/notebook_opening.h"
 
+#include <chrono>
 #include <span>
 #include <string>
 #include <vector>
@@ -19,6 +20,8 @@ namespace keenfall::workbench {
 struct JudgedBy {
   Hand hand;
   std::string program_version;  // "0.1.0"
+  // How long to wait for another who writes, before a judging goes uncounted.
+  std::chrono::milliseconds patience{2000};
 };
 
 struct JudgedFiles {

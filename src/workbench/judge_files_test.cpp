@@ -8,9 +8,13 @@
 
 #include <gtest/gtest.h>
 
+#include <atomic>
+#include <chrono>
 #include <filesystem>
 #include <fstream>
+#include <optional>
 #include <string>
+#include <thread>
 #include <vector>
 
 #include <unistd.h>
@@ -44,9 +48,9 @@ class JudgedNotebook : public ::testing::Test {
     ASSERT_TRUE(take_into({.notebook = path_, .tables = {table}, .trial = "felt"}, kBy.hand));
   }
 
-  [[nodiscard]] static JudgedFiles judged(const std::string& path) {
+  [[nodiscard]] static JudgedFiles judged(const std::string& path, const JudgedBy& by = kBy) {
     const std::vector<std::string> paths = {path};
-    auto files = judge_files(paths, {}, kBy, base::one_thread(), base::unwatched());
+    auto files = judge_files(paths, {}, by, base::one_thread(), base::unwatched());
     if (!files) throw std::runtime_error(files.error().front().sentence);
     return *files;
   }
@@ -129,12 +133,46 @@ TEST_F(JudgedNotebook, CautionsWhoLooksAgainAtMoreReadings) {
             "were planned. Who");
 }
 
+TEST_F(JudgedNotebook, StoresAnAnswerThatDoesNotDependOnEarlierLooks) {
+  (void)judged(path_);
+  take("2");
+  const JudgedFiles files = judged(path_);
+  const std::string shown = files.judgements.front().cannot_say.back();
+
+  const auto looks = trial_in(path_, "felt")->looks;
+
+  ASSERT_EQ(looks.size(), 2U);
+  EXPECT_NE(shown.find("different states"), std::string::npos);
+  EXPECT_EQ(looks[1].judgement.answer.find("different states"), std::string::npos);
+}
+
+TEST_F(JudgedNotebook, IsCountedOnceAnotherHasWritten) {
+  auto other = opened_to_write(
+      path_, {.who = "T.", .machine_words = "bench-3", .at_utc = "2026-11-26T12:00:00Z"});
+  ASSERT_TRUE(other);
+  std::optional<notebook::Notebook> writer(std::move(*other));
+  std::atomic<bool> is_waiting{false};
+  const std::jthread done([&] {
+    is_waiting.wait(false);
+    std::this_thread::sleep_for(std::chrono::milliseconds(60));
+    writer.reset();
+  });
+
+  is_waiting = true;
+  is_waiting.notify_one();
+  const auto opened = opened_to_write_within(std::chrono::minutes(1), path_, kBy.hand);
+
+  EXPECT_TRUE(opened);
+}
+
 TEST_F(JudgedNotebook, IsJudgedWhileAnotherWritesAndSaysThatItIsNotCounted) {
   const auto writer = opened_to_write(
       path_, {.who = "T.", .machine_words = "bench-3", .at_utc = "2026-11-26T12:00:00Z"});
   ASSERT_TRUE(writer);
 
-  const JudgedFiles files = judged(path_);
+  JudgedBy impatient = kBy;
+  impatient.patience = {};
+  const JudgedFiles files = judged(path_, impatient);
 
   EXPECT_FALSE(files.judgements.empty());
   EXPECT_EQ(files.kept_words,

@@ -4,6 +4,7 @@
 #include "notebook/random_uid.h"
 #include "workbench/notebook_trouble.h"
 
+#include <thread>
 #include <utility>
 
 namespace keenfall::workbench {
@@ -31,6 +32,22 @@ base::Result<notebook::Notebook> opened_to_read(const std::string& path) {
 
 base::Result<notebook::Notebook> opened_to_write(const std::string& path, const Hand& hand) {
   return opened(notebook::Notebook::open_to_write(path, opener_of(hand)));
+}
+
+base::Result<notebook::Notebook> opened_to_write_within(std::chrono::milliseconds patience,
+                                                        const std::string& path,
+                                                        const Hand& hand) {
+  constexpr std::chrono::milliseconds kPause{20};
+  const auto end = std::chrono::steady_clock::now() + patience;
+  for (;;) {
+    auto notebook = notebook::Notebook::open_to_write(path, opener_of(hand));
+    const bool another_writes =
+        !notebook && notebook.error().kind == base::ProblemKind::conflicting;
+    if (!another_writes || std::chrono::steady_clock::now() >= end) {
+      return opened(std::move(notebook));
+    }
+    std::this_thread::sleep_for(kPause);
+  }
 }
 
 notebook::Opener opener_of(const Hand& hand) {

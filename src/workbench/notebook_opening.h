@@ -8,6 +8,7 @@
 #include "notebook/notebook.h"
 #include "notebook/notebook_failure.h"
 
+#include <chrono>
 #include <string>
 
 namespace keenfall::workbench {
@@ -26,6 +27,9 @@ struct Hand {
 [[nodiscard]] base::Result<notebook::Notebook> opened_to_read(const std::string& path);
 [[nodiscard]] base::Result<notebook::Notebook> opened_to_write(const std::string& path,
                                                                const Hand& hand);
+// The same, but while another writes it is tried again for so long.
+[[nodiscard]] base::Result<notebook::Notebook> opened_to_write_within(
+    std::chrono::milliseconds patience, const std::string& path, const Hand& hand);
 
 [[nodiscard]] notebook::Opener opener_of(const Hand& hand);
 // A change of its own: nothing arrives twice from a command.
