@@ -1,0 +1,98 @@
+// What stands in the rows of each picture of intervals.
+
+import type * as Plot from "@observablehq/plot";
+import { toFigures } from "./numbers";
+import { type Row, type RowDot, rowChart } from "./row_chart";
+import type { ArmView, JudgementView, PairView, RunView } from "./view";
+import { at } from "./view";
+
+/** How much longer one of two edges lasts, with the band that is too small to act on. */
+export function ratioPicture(
+  view: JudgementView,
+  pairs: PairView[],
+  width: number,
+): Plot.PlotOptions {
+  const rows = pairs.map(
+    ({ a, b, compared, told }): Row => ({
+      label: `${a.name} over ${b.name}`,
+      words: `${told.ratio_words} (${told.interval_words})`,
+      interval: { median: compared.ratio.median, ...compared.simultaneous },
+      inner: compared.ratio,
+      tone: told.settled ? "settled" : "open",
+      dots: [],
+    }),
+  );
+  const axis = "times as long";
+  return rowChart({ rows, axis, margin: view.judgement.worth_it_margin, line: 1, width });
+}
+
+function lastingDot({ judged, key: run }: RunView): RowDot[] {
+  const { lasted_cuts: lasted, failed_by_cuts: failed, half_keenness_cuts: half } = judged;
+  if (judged.not_used_because) return [];
+  if (lasted && failed) return [{ at: lasted, to: failed, kind: "between", run }];
+  if (failed) return [{ at: failed, kind: "at_most", run }];
+  if (lasted) return [{ at: lasted, kind: "at_least", run }];
+  if (judged.stopped_before_half_keenness) return [{ at: judged.last_cuts, kind: "at_least", run }];
+  return half ? [{ at: half.median, kind: "exact", run }] : [];
+}
+
+/** Cuts until each edge has come to where they are compared, above them every run by itself. */
+export function lastingPicture(
+  view: JudgementView,
+  arms: ArmView[],
+  width: number,
+): Plot.PlotOptions {
+  const rows = arms.map(
+    (arm): Row => ({
+      label: arm.name,
+      words: arm.lasting?.words ?? "",
+      interval: arm.lasting,
+      tone: "plain",
+      dots: arm.runs.flatMap(lastingDot),
+    }),
+  );
+  return rowChart({ rows, axis: view.lastingWords, width });
+}
+
+/** The reading that every run started from. */
+export function startPicture(
+  view: JudgementView,
+  arms: ArmView[],
+  width: number,
+): Plot.PlotOptions {
+  const { kind } = view.judgement;
+  const rows = arms.map((arm): Row => {
+    const start = arm.arm.start_reading;
+    return {
+      label: arm.name,
+      words: start ? `${toFigures(start.median, 3)} ${kind.unit}` : "",
+      interval: start,
+      tone: "plain",
+      dots: arm.runs.flatMap((run): RowDot[] => {
+        const first = run.inReport.checkpoints[0];
+        if (!first || first.cuts > 0 || first.reading <= 0) return [];
+        const kind = run.judged.not_used_because ? "crossed" : "exact";
+        return [{ at: first.reading, kind, run: run.key }];
+      }),
+    };
+  });
+  return rowChart({ rows, axis: `${kind.words} before the first cut, ${kind.unit}`, width });
+}
+
+/** What each level of a factor does against the factor's first. */
+export function factorPicture(view: JudgementView, width: number): Plot.PlotOptions {
+  const found = view.judgement.factor_effects;
+  const rows = (found?.effects ?? []).map((effect): Row => {
+    const factor = at(found?.factors ?? [], effect.factor);
+    return {
+      label: `${factor.what}: ${at(factor.levels, effect.level)} against ${at(factor.levels, 0)}`,
+      words: toFigures(effect.ratio.median, 2),
+      interval: { median: effect.ratio.median, ...effect.simultaneous },
+      inner: effect.ratio,
+      tone: effect.verdict === "not settled" ? "open" : "settled",
+      dots: [],
+    };
+  });
+  const axis = "times as long";
+  return rowChart({ rows, axis, margin: view.judgement.worth_it_margin, line: 1, width });
+}

@@ -1,0 +1,103 @@
+// A report's values as the pictures take them: one judgement's arms, runs and comparisons with the
+// words the report gives them. Nothing is computed here but which belongs to which.
+
+import type { Report } from "../wire/report";
+import { pattern } from "./look";
+
+export type JudgedReport = Report["judgements"][number];
+export type Judgement = JudgedReport["judgement"];
+export type JudgedRun = Judgement["runs"][number];
+
+/** Middle and ends of a quantity; the ends hold 95 %. */
+export interface Interval {
+  median: number;
+  lo95: number;
+  hi95: number;
+}
+
+export interface RunView {
+  /** The same wherever the run appears: "0:12", judgement and place among its runs. */
+  key: string;
+  judged: JudgedRun;
+  inReport: JudgedReport["runs"][number];
+  recorded: Report["trial"]["runs"][number];
+}
+
+export interface ArmView {
+  name: string;
+  label: string;
+  /** For stroke-dasharray; empty is a solid line. */
+  dashes: string;
+  arm: Judgement["arms"][number];
+  /** Cuts until the level that arms are compared at; absent where there is none. */
+  lasting?: JudgedReport["names"][number]["lasting"];
+  runs: RunView[];
+}
+
+export interface PairView {
+  a: ArmView;
+  b: ArmView;
+  compared: Judgement["comparisons"][number];
+  told: JudgedReport["comparisons"][number];
+}
+
+export interface MediumView {
+  words: string;
+  arms: ArmView[];
+  pairs: PairView[];
+}
+
+export interface JudgementView {
+  judgement: Judgement;
+  /** "cuts to half keenness" */
+  lastingWords: string;
+  arms: ArmView[];
+  pairs: PairView[];
+  media: MediumView[];
+}
+
+/** What stands at `place`; a report that lacks it was not written by this program. */
+export function at<T>(things: readonly T[], place: number): T {
+  const thing = things[place];
+  if (thing === undefined) throw new Error(`the report has no entry ${place} of ${things.length}`);
+  return thing;
+}
+
+function runViews(report: Report, index: number): RunView[] {
+  const judged = at(report.judgements, index);
+  return judged.judgement.runs.map((run, place) => {
+    const inReport = at(judged.runs, place);
+    const recorded = at(report.trial.runs, inReport.run);
+    return { key: `${index}:${place}`, judged: run, inReport, recorded };
+  });
+}
+
+export function judgementView(report: Report, index: number): JudgementView {
+  const judged = at(report.judgements, index);
+  const { judgement } = judged;
+  const labels = [...new Set(judged.names.map((name) => name.label))];
+  const runs = runViews(report, index);
+  const arms = judgement.arms.map((arm, place): ArmView => {
+    const told = at(judged.names, place);
+    return {
+      name: told.name,
+      label: told.label,
+      dashes: pattern(labels.indexOf(told.label)),
+      arm,
+      lasting: told.lasting,
+      runs: runs.filter((run) => run.judged.arm === place),
+    };
+  });
+  const pairs = judgement.comparisons.map((compared, place): PairView => {
+    const told = at(judged.comparisons, place);
+    return { a: at(arms, told.a), b: at(arms, told.b), compared, told };
+  });
+  const media = judged.media.map(
+    (medium): MediumView => ({
+      words: medium.words,
+      arms: medium.arms.map((place) => at(arms, place)),
+      pairs: medium.comparisons.map((place) => at(pairs, place)),
+    }),
+  );
+  return { judgement, lastingWords: judged.lasting_words, arms, pairs, media };
+}
