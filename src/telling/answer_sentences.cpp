@@ -88,13 +88,6 @@ Sentence same_sentence(const Judgement& judgement,
   return {.words = {{a + " and " + b + " are "}, {"practically the same", Tone::settled}, {rest}}};
 }
 
-std::string further_runs_sentence(const std::optional<verdicts::FurtherRuns>& further) {
-  if (!further) return {};
-  if (!further->runs_each) return "Settling it would probably take more than 40 more runs each.";
-  if (*further->runs_each == 1) return "One more run each would probably settle it.";
-  return fmt::format("About {} more runs each would probably settle it.", *further->runs_each);
-}
-
 Sentence open_sentence(const Judgement& judgement,
                        const Comparison& comparison,
                        const std::string& a,
@@ -149,6 +142,13 @@ std::string provisos(const Judgement& judgement, const Comparison& comparison) {
 }
 
 }  // namespace
+
+std::string further_runs_sentence(const std::optional<verdicts::FurtherRuns>& further) {
+  if (!further) return {};
+  if (!further->runs_each) return "Settling it would probably take more than 40 more runs each.";
+  if (*further->runs_each == 1) return "One more run each would probably settle it.";
+  return fmt::format("About {} more runs each would probably settle it.", *further->runs_each);
+}
 
 Sentence answer_sentence(const Judgement& judgement,
                          const Comparison& comparison,

@@ -5,6 +5,8 @@
 #include "telling/sentence.h"
 #include "verdicts/judgement.h"
 
+#include <optional>
+#include <string>
 #include <vector>
 
 namespace keenfall::telling {
@@ -14,5 +16,9 @@ namespace keenfall::telling {
 [[nodiscard]] Sentence answer_sentence(const verdicts::Judgement& judgement,
                                        const verdicts::Comparison& comparison,
                                        const std::vector<ArmName>& names);
+
+// "About 5 more runs each would probably settle it."; empty where it is settled.
+[[nodiscard]] std::string further_runs_sentence(
+    const std::optional<verdicts::FurtherRuns>& further);
 
 }  // namespace keenfall::telling

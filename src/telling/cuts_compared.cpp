@@ -15,21 +15,6 @@ using verdicts::ArmResult;
 using verdicts::Comparison;
 using verdicts::Judgement;
 
-// The cuts of an arm are known only where they are reported at the level that was compared.
-bool cuts_are_known(const Judgement& judgement, const ArmResult& arm, const verdicts::At& at) {
-  switch (at.what) {
-    case verdicts::ComparedAt::half_keenness:
-      return arm.half_keenness.has_value();
-    case verdicts::ComparedAt::common_reading:
-      return arm.common_reading.has_value();
-    case verdicts::ComparedAt::test:
-      return arm.test.has_value();
-    case verdicts::ComparedAt::level:
-      break;
-  }
-  return at.level == judgement.stop_level && (arm.stop_level || arm.test);
-}
-
 enum class Naming { number_and_word, number_only };
 
 std::string with_metres(const Judgement& judgement,
@@ -58,6 +43,20 @@ std::string cuts_words(const Judgement& judgement,
 }
 
 }  // namespace
+
+bool cuts_are_known(const Judgement& judgement, const ArmResult& arm, const verdicts::At& at) {
+  switch (at.what) {
+    case verdicts::ComparedAt::half_keenness:
+      return arm.half_keenness.has_value();
+    case verdicts::ComparedAt::common_reading:
+      return arm.common_reading.has_value();
+    case verdicts::ComparedAt::test:
+      return arm.test.has_value();
+    case verdicts::ComparedAt::level:
+      break;
+  }
+  return at.level == judgement.stop_level && (arm.stop_level || arm.test);
+}
 
 const verdicts::CutsToLevel& cuts_compared(const ArmResult& arm, const verdicts::At& at) {
   const std::optional<verdicts::CutsToLevel>* wanted = &arm.stop_level;

@@ -11,6 +11,12 @@
 
 namespace keenfall::telling {
 
+// The cuts of an arm are known only where they are reported at the level that was compared.
+[[nodiscard]] bool cuts_are_known(const verdicts::Judgement& judgement,
+                                  const verdicts::ArmResult& arm,
+                                  const verdicts::At& at);
+
+// Of an arm whose cuts are known.
 [[nodiscard]] const verdicts::CutsToLevel& cuts_compared(const verdicts::ArmResult& arm,
                                                          const verdicts::At& at);
 

@@ -2,6 +2,9 @@
 
 #include "base/require.h"
 #include "telling/arm_groups.h"
+#include "telling/cuts_compared.h"
+#include "telling/lasting.h"
+#include "telling/rounded.h"
 #include "wire/judgement_object.h"
 #include "wire/trial_json.h"
 
@@ -9,10 +12,40 @@ namespace keenfall::wire {
 
 namespace {
 
+Json lasting_json(const verdicts::Judgement& judgement,
+                  const verdicts::ArmResult& arm,
+                  const verdicts::At& at) {
+  Json object = cuts_to_level_json(telling::cuts_compared(arm, at));
+  object["words"] = telling::cuts_in_words(judgement, arm, at);
+  return object;
+}
+
 Json arm_names_json(const verdicts::Judgement& judgement) {
   Json list = Json::array();
-  for (const telling::ArmName& arm : telling::names_of(judgement)) {
-    list.push_back({{"name", arm.name}, {"label", arm.label}});
+  const verdicts::At at = telling::compared_at(judgement);
+  const std::vector<telling::ArmName> names = telling::names_of(judgement);
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    const verdicts::ArmResult& arm = judgement.arms[i];
+    Json object = {{"name", names[i].name}, {"label", names[i].label}};
+    if (telling::cuts_are_known(judgement, arm, at)) {
+      object["lasting"] = lasting_json(judgement, arm, at);
+    }
+    list.push_back(std::move(object));
+  }
+  return list;
+}
+
+Json told_comparisons_json(const verdicts::Judgement& judgement) {
+  Json list = Json::array();
+  const double margin = judgement.worth_it_margin;
+  for (const verdicts::Comparison& comparison : judgement.comparisons) {
+    list.push_back({{"a", comparison.a},
+                    {"b", comparison.b},
+                    {"ratio_words", telling::ratio_text(comparison.ratio.median, margin)},
+                    {"interval_words",
+                     telling::ratio_text(comparison.simultaneous.lo95, margin) + " to " +
+                         telling::ratio_text(comparison.simultaneous.hi95, margin)},
+                    {"settled", verdicts::is_settled(comparison.verdict)}});
   }
   return list;
 }
@@ -49,7 +82,9 @@ Json reported_judgement_json(const telling::ReportedJudgement& reported) {
   Json judgement = Json::object();
   put_judgement(judgement, reported.judgement);
   Json object = {{"judgement", std::move(judgement)},
+                 {"lasting_words", telling::lasting_words(reported.judgement)},
                  {"names", arm_names_json(reported.judgement)},
+                 {"comparisons", told_comparisons_json(reported.judgement)},
                  {"media", arm_groups_json(reported.judgement)},
                  {"runs", Json::array()}};
   for (const verdicts::ReportedRun& run : reported.runs) {

@@ -68,9 +68,27 @@ TEST(ReportJson, NamesArmsAndSaysWhatMayBeCompared) {
   const json judged = document_of(made_report())["judgements"][0];
 
   EXPECT_EQ(judged["names"].size(), 6U);
-  EXPECT_EQ(judged["names"][5], json({{"name", "C"}, {"label", "C"}}));
+  EXPECT_EQ(judged["names"][5]["name"], "C");
+  EXPECT_EQ(judged["names"][5]["label"], "C");
   EXPECT_EQ(judged["media"][1],
             json({{"words", "uplifted matting"}, {"arms", {3, 4, 5}}, {"comparisons", {5, 3, 4}}}));
+}
+
+TEST(ReportJson, SaysHowLongEachArmLastsAndEachComparisonInRoundedNumbers) {
+  const Report report = made_report();
+  const json judged = document_of(report)["judgements"][0];
+
+  EXPECT_EQ(judged["lasting_words"], "cuts to half keenness");
+  EXPECT_EQ(judged["names"][5]["lasting"]["median"], 9.2);
+  EXPECT_EQ(judged["names"][5]["lasting"]["words"], "9.2 cuts (0.92 m)");
+  const auto& comparisons = report.judgements.front().judgement.comparisons;
+  ASSERT_EQ(judged["comparisons"].size(), comparisons.size());
+  for (std::size_t i = 0; i < comparisons.size(); ++i) {
+    EXPECT_EQ(judged["comparisons"][i]["a"], comparisons[i].a);
+    EXPECT_EQ(judged["comparisons"][i]["b"], comparisons[i].b);
+    EXPECT_EQ(judged["comparisons"][i]["settled"],
+              comparisons[i].verdict != verdicts::Verdict::not_settled);
+  }
 }
 
 // The root of the cube of 80 x 125 x 100 is 100; 900 is struck out.
