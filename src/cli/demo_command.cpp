@@ -1,14 +1,21 @@
 #include "cli/demo_command.h"
 
+#include "cli/hand.h"
 #include "cli/judge_command.h"
 #include "cli/text_layout.h"
 #include "cli/typed_options.h"
 #include "cli/watched_work.h"
 #include "exchange/long_table_text.h"
+#include "page/report_page.h"
 #include "workbench/matting_bench.h"
+#include "workbench/report.h"
+#include "workbench/trial_table.h"
 #include "workbench/written_file.h"
 
 #include <fmt/format.h>
+
+#include <optional>
+#include <vector>
 
 namespace keenfall::cli {
 
@@ -56,6 +63,19 @@ base::Problem no_tables_here(const std::string& found) {
           .place = {.column = "--", .found = found}};
 }
 
+std::optional<base::Problem> report_written(const TypedOptions& typed,
+                                            const trials::Trial& trial,
+                                            const std::vector<verdicts::Judgement>& judgements,
+                                            const Surroundings& surroundings) {
+  const workbench::JudgedBy by{.hand = hand_of(typed, surroundings),
+                               .program_version = surroundings.program_version};
+  const telling::Report report =
+      workbench::report_of(trial, judgements, {"the demo's invented readings"}, by);
+  return workbench::write_whole_file(*typed.out,
+                                     page::report_page(report, workbench::trial_table(trial).csv),
+                                     workbench::Existing::is_kept);
+}
+
 }  // namespace
 
 Outcome demo_command(std::span<const std::string> words, const Surroundings& surroundings) {
@@ -82,9 +102,18 @@ Outcome demo_command(std::span<const std::string> words, const Surroundings& sur
         return surroundings.use_cases.judge_trial(trial, request->options, executor, report);
       });
   if (!judgements) return refused(judgements.error());
+  if (typed->out) {
+    if (const auto problem = report_written(*typed, trial, *judgements, surroundings)) {
+      return refused({*problem});
+    }
+  }
   Outcome outcome = shown_judgements(*judgements, *request, surroundings);
   if (request->json_to == JsonTo::standard_output) return outcome;
   const Look& look = surroundings.look;
+  if (typed->out) {
+    outcome.out +=
+        "\n" + wrapped("The report is in " + shown_as(*typed->out, look) + ".", {}, look);
+  }
   outcome.out = scenario_text(trial, trial_seed, look) + "\n" + outcome.out + "\n" +
                 next_step_text(*request, look) + safety_text(look);
   return outcome;

@@ -92,7 +92,8 @@ std::string tell_help(const Look& look) {
              {{"--out=FILE",
                "the file to write, which must not be there yet; without it, standard output"},
               {"--format=json",
-               "json or csv (a table); else as the name after --out ends. Without --out it must "
+               "html (a page that opens anywhere), json or csv (a table); else as the name after "
+               "--out ends. Without --out it must "
                "be said"},
               {"--trial=NAME", "the trial; may be left out where the notebook has one"},
               {"--who=NAME", "whose look it is; else of the name you are logged in by"},
@@ -113,7 +114,8 @@ std::string demo_help(const Look& look) {
   entries.push_back(
       {"--table=FILE", "write the demo's readings as a table, to see what one looks like"});
   entries.push_back({"--trial-seed=32", "draw another trial: another workshop, the same truth"});
-  entries.push_back({"--no-open", "open nothing on the desktop (nothing is opened yet)"});
+  entries.push_back({"--out=FILE", "write the demo's report there, as a page (.html)"});
+  entries.push_back({"--no-open", "open nothing on the desktop (./keen demo opens the report)"});
   return wrapped("keenfall demo [options]", {}, look) + "\n" +
          wrapped(
              "Judges an invented trial: three knives in new and in uplifted matting.", {}, look) +

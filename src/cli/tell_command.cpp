@@ -6,6 +6,7 @@
 #include "cli/text_layout.h"
 #include "cli/typed_options.h"
 #include "cli/watched_work.h"
+#include "page/report_page.h"
 #include "wire/report_json.h"
 #include "workbench/trial_table.h"
 #include "workbench/written_file.h"
@@ -55,7 +56,10 @@ base::ResultOrProblems<Told> told_report(const TellRequest& request,
       judgements, [](const auto& reported) { return reported.judgement.fit.usable; });
   std::string words = report_words(made->report);
   if (!any_usable) words += " No fit is usable, so it holds no verdict.";
-  return Told{.content = wire::report_to_json(made->report),
+  const bool as_page = request.format == ReportFormat::html;
+  return Told{.content = as_page ? page::report_page(made->report,
+                                                     workbench::trial_table(made->report.trial).csv)
+                                 : wire::report_to_json(made->report),
               .words = std::move(words),
               .kept_words = std::move(made->kept_words),
               .code = any_usable ? ExitCode::answered : ExitCode::not_usable};
@@ -78,6 +82,7 @@ base::ResultOrProblems<Told> told(const TellRequest& request,
                                   const workbench::JudgedBy& by,
                                   const Surroundings& around) {
   switch (request.format) {
+    case ReportFormat::html:
     case ReportFormat::json:
       return told_report(request, by, around);
     case ReportFormat::csv:

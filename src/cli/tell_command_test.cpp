@@ -49,7 +49,8 @@ TEST(TellRequests, AreRefusedWhereItIsNotPlainWhatToWrite) {
   EXPECT_THAT(first_problem({"t.csv"}), StartsWith("Say where the report goes: --out="));
   EXPECT_EQ(first_problem({"t.csv", "--out=r.txt"}), "Nothing is told as .txt.");
   EXPECT_EQ(first_problem({"t.csv", "--out=r"}), "\"r\" has no ending that says what to write.");
-  EXPECT_EQ(first_problem({"t.csv", "--format=xml"}), "--format is json or csv, not \"xml\".");
+  EXPECT_EQ(first_problem({"t.csv", "--format=xml"}),
+            "--format is html, json or csv, not \"xml\".");
 }
 
 TEST(TellRequests, TakeTheOptionsOfJudgeButJson) {

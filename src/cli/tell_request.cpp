@@ -18,7 +18,9 @@ struct KnownFormat {
   ReportFormat format;
 };
 
-constexpr std::array<KnownFormat, 2> kFormats = {{
+constexpr std::array<KnownFormat, 4> kFormats = {{
+    {"html", ReportFormat::html},
+    {"htm", ReportFormat::html},
     {"json", ReportFormat::json},
     {"csv", ReportFormat::csv},
 }};
@@ -34,14 +36,15 @@ std::optional<ReportFormat> format_named(std::string name) {
 base::Result<ReportFormat> format_wanted(const TypedOptions& typed) {
   if (typed.format) {
     if (const auto format = format_named(*typed.format)) return *format;
-    return base::failed({.kind = ProblemKind::bad_value,
-                         .sentence = "--format is json or csv, not \"" + *typed.format + "\".",
-                         .place = {.column = "--format", .found = *typed.format}});
+    return base::failed(
+        {.kind = ProblemKind::bad_value,
+         .sentence = "--format is html, json or csv, not \"" + *typed.format + "\".",
+         .place = {.column = "--format", .found = *typed.format}});
   }
   if (!typed.out) {
     return base::failed({.kind = ProblemKind::missing,
-                         .sentence = "Say where the report goes: --out=report.json writes a file, "
-                                     "--format=json writes to standard output.",
+                         .sentence = "Say where the report goes: --out=report.html writes a file, "
+                                     "--format=html writes to standard output.",
                          .place = {.column = "--out"}});
   }
   const std::string ending = std::filesystem::path(*typed.out).extension().string();
@@ -51,7 +54,7 @@ base::Result<ReportFormat> format_wanted(const TypedOptions& typed) {
        .sentence = ending.empty() ? "\"" + *typed.out + "\" has no ending that says what to write."
                                   : "Nothing is told as " + ending + ".",
        .place = {.column = "--out", .found = *typed.out},
-       .accepted = "a name that ends in .json or .csv, or --format=json or csv"});
+       .accepted = "a name that ends in .html, .json or .csv, or --format=html, json or csv"});
 }
 
 }  // namespace
@@ -76,7 +79,7 @@ base::ResultOrProblems<TellRequest> tell_request(const TypedOptions& typed,
     problems.push_back(
         {.kind = ProblemKind::missing,
          .sentence = "There is nothing to tell of. Name a table or a notebook: keenfall tell "
-                     "bench.keen --out=report.json",
+                     "bench.keen --out=report.html",
          .place = {.column = "--"}});
   }
   if (!problems.empty()) return tl::unexpected(std::move(problems));

@@ -10,13 +10,14 @@
 namespace keenfall::cli {
 
 enum class ReportFormat {
+  html,  // a page that anybody can open
   json,  // the whole report
   csv    // the readings alone, as a table
 };
 
 struct TellRequest {
   JudgeRequest judging;
-  ReportFormat format = ReportFormat::json;
+  ReportFormat format = ReportFormat::html;
   std::string out;  // the file to write; empty: standard output
 };
 

@@ -150,6 +150,7 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
       add_judging_options(app, typed);
       add_json_option(app, json);
       app.add_option("--table", typed.table_file);
+      app.add_option("--out", typed.out);
       app.add_option("--trial-seed", typed.trial_seed);
       app.add_flag("--no-open", typed.no_open);
       break;

@@ -21,6 +21,22 @@ std::string day_of(const std::string& at_utc) { return at_utc.substr(0, at_utc.f
 
 }  // namespace
 
+telling::Report report_of(trials::Trial trial,
+                          std::vector<verdicts::Judgement> judgements,
+                          std::vector<std::string> from,
+                          const JudgedBy& by) {
+  telling::Report report{.title = trial.name,
+                         .written_on = day_of(by.hand.at_utc),
+                         .program_version = by.program_version,
+                         .from = std::move(from)};
+  for (verdicts::Judgement& judgement : judgements) {
+    auto runs = verdicts::reported_runs(trial, judgement);
+    report.judgements.push_back({.judgement = std::move(judgement), .runs = std::move(runs)});
+  }
+  report.trial = std::move(trial);
+  return report;
+}
+
 base::ResultOrProblems<ReportOfFiles> report_of_files(std::span<const std::string> paths,
                                                       const JudgeOptions& options,
                                                       const JudgedBy& by,
@@ -28,16 +44,10 @@ base::ResultOrProblems<ReportOfFiles> report_of_files(std::span<const std::strin
                                                       const base::ProgressReport& progress) {
   auto judged = judge_files(paths, options, by, executor, progress);
   if (!judged) return tl::unexpected<std::vector<base::Problem>>(std::move(judged.error()));
-  telling::Report report{.title = judged->trial.name,
-                         .written_on = day_of(by.hand.at_utc),
-                         .program_version = by.program_version,
-                         .from = file_names(paths)};
-  for (verdicts::Judgement& judgement : judged->judgements) {
-    auto runs = verdicts::reported_runs(judged->trial, judgement);
-    report.judgements.push_back({.judgement = std::move(judgement), .runs = std::move(runs)});
-  }
-  report.trial = std::move(judged->trial);
-  return ReportOfFiles{.report = std::move(report), .kept_words = std::move(judged->kept_words)};
+  return ReportOfFiles{
+      .report =
+          report_of(std::move(judged->trial), std::move(judged->judgements), file_names(paths), by),
+      .kept_words = std::move(judged->kept_words)};
 }
 
 }  // namespace keenfall::workbench

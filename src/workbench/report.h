@@ -9,6 +9,7 @@
 
 #include <span>
 #include <string>
+#include <vector>
 
 namespace keenfall::workbench {
 
@@ -16,6 +17,12 @@ struct ReportOfFiles {
   telling::Report report;
   std::string kept_words;  // how the notebook counted it, in sentences; empty for tables
 };
+
+// A report of what was judged already, where it came from said by the names of files.
+[[nodiscard]] telling::Report report_of(trials::Trial trial,
+                                        std::vector<verdicts::Judgement> judgements,
+                                        std::vector<std::string> from,
+                                        const JudgedBy& by);
 
 // by.hand.at_utc says the day.
 [[nodiscard]] base::ResultOrProblems<ReportOfFiles> report_of_files(

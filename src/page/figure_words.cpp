@@ -1,0 +1,34 @@
+#include "page/figure_words.h"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <cctype>
+#include <cstddef>
+
+namespace keenfall::page {
+
+std::string begun_large(std::string words) {
+  if (!words.empty()) {
+    words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
+  }
+  return words;
+}
+
+std::string interval_words(const numerics::Interval& interval,
+                           const std::function<std::string(double)>& rounded) {
+  return fmt::format(
+      "{} ({} to {})", rounded(interval.median), rounded(interval.lo95), rounded(interval.hi95));
+}
+
+std::string some_of(const std::vector<std::string>& sentences) {
+  constexpr std::size_t kMostSaid = 8;
+  std::string words;
+  const std::size_t said = std::min(sentences.size(), kMostSaid);
+  for (std::size_t i = 0; i < said; ++i) words += (i == 0 ? "" : "; ") + sentences[i];
+  if (said < sentences.size()) {
+    words += fmt::format("; and {} more in the table", sentences.size() - said);
+  }
+  return words + ".";
+}
+
+}  // namespace keenfall::page

@@ -1,0 +1,156 @@
+#include "page/figures_of_all.h"
+
+#include "base/plain_number.h"
+#include "page/figure_words.h"
+#include "telling/cuts_compared.h"
+#include "telling/lasting.h"
+#include "telling/rounded.h"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <string>
+
+namespace keenfall::page {
+
+namespace {
+
+using verdicts::Judgement;
+using verdicts::RunResult;
+
+// The name of the group, "new matting", that an arm belongs to.
+std::string medium_of(const std::vector<telling::ArmGroup>& groups, std::size_t arm) {
+  for (const telling::ArmGroup& group : groups) {
+    if (std::ranges::count(group.arms, arm) > 0) return group.medium_words;
+  }
+  return {};
+}
+
+// A run's own half keenness to that of its arm; absent where either is.
+std::optional<double> over_its_arm(const Judgement& judgement, const RunResult& run) {
+  const auto& arm = judgement.arms[run.arm].half_keenness;
+  if (!run.half_keenness_cuts || !arm) return std::nullopt;
+  return run.half_keenness_cuts->median / arm->cuts.median;
+}
+
+}  // namespace
+
+std::optional<Figure> media_figure(const Judgement& judgement, std::size_t judgement_index) {
+  if (!judgement.media) return std::nullopt;
+  const auto& media = judgement.media->media;
+  const std::vector<telling::ArmGroup> groups = telling::groups_of(judgement);
+  const std::vector<telling::ArmName> names = telling::names_of(judgement);
+  const verdicts::At at = telling::compared_at(judgement);
+  const std::string what = telling::lasting_words(judgement);
+  Figure figure{.kind = "media", .judgement = judgement_index};
+  figure.caption = fmt::format(
+      "{}, medium by medium: lines that run together close the gap between the edges, lines that "
+      "cross change their order. Bars: 95 % intervals.",
+      begun_large(what));
+  figure.numbers = {.caption = begun_large(what),
+                    .columns = {{.head = "edge", .side = telling::Side::left}}};
+  for (const auto& medium : media) {
+    figure.numbers.columns.push_back({.head = medium_of(groups, medium.arms.front())});
+  }
+  std::vector<std::string> sentences;
+  for (std::size_t blade = 0; blade < media.front().arms.size(); ++blade) {
+    const std::string& name = names[media.front().arms[blade]].name;
+    telling::Row row{.cells = {name}};
+    std::string sentence = name + ":";
+    for (const auto& medium : media) {
+      const verdicts::ArmResult& arm = judgement.arms[medium.arms[blade]];
+      const std::string words = telling::cuts_are_known(judgement, arm, at)
+                                    ? telling::cuts_in_words(judgement, arm, at)
+                                    : "not reported";
+      sentence += fmt::format("{} {} on {}",
+                              row.cells.size() == 1 ? "" : ",",
+                              words,
+                              medium_of(groups, medium.arms[blade]));
+      row.cells.push_back(words);
+    }
+    sentences.push_back(std::move(sentence));
+    figure.numbers.rows.push_back(std::move(row));
+  }
+  figure.words = some_of(sentences);
+  return figure;
+}
+
+std::optional<Figure> factor_figure(const Judgement& judgement, std::size_t judgement_index) {
+  if (!judgement.factors || judgement.factors->effects.empty()) return std::nullopt;
+  const double margin = judgement.worth_it_margin;
+  const auto ratio = [margin](double number) { return telling::ratio_text(number, margin); };
+  Figure figure{.kind = "factors", .judgement = judgement_index};
+  figure.caption = fmt::format(
+      "What each factor does, averaged over the others: how many times as long edges last against "
+      "the factor's first level. Thin: the 95 % interval that holds for all of these and their "
+      "interactions at once; thick: by itself. Shaded: less than the worth-it margin of {}.",
+      base::plain_number(margin));
+  figure.numbers = {.caption = "Times as many " + judgement.counted.many,
+                    .columns = {{.head = "factor", .side = telling::Side::left},
+                                {.head = "level", .side = telling::Side::left},
+                                {.head = "against", .side = telling::Side::left},
+                                {.head = "ratio"},
+                                {.head = "95 % interval, all at once"},
+                                {.head = "verdict", .side = telling::Side::left}}};
+  std::vector<std::string> sentences;
+  for (const verdicts::FactorEffect& effect : judgement.factors->effects) {
+    const verdicts::Factor& factor = judgement.factors->factors[effect.factor];
+    const std::string between =
+        ratio(effect.simultaneous.lo95) + " to " + ratio(effect.simultaneous.hi95);
+    figure.numbers.rows.push_back({.cells = {factor.what,
+                                             factor.levels[effect.level],
+                                             factor.levels.front(),
+                                             ratio(effect.ratio.median),
+                                             between,
+                                             std::string(verdicts::in_words(effect.verdict))}});
+    sentences.push_back(fmt::format("{} {} against {}: {} ({})",
+                                    factor.what,
+                                    factor.levels[effect.level],
+                                    factor.levels.front(),
+                                    ratio(effect.ratio.median),
+                                    between));
+  }
+  figure.words = some_of(sentences);
+  return figure;
+}
+
+std::optional<Figure> order_figure(const Judgement& judgement, std::size_t judgement_index) {
+  const std::vector<telling::ArmName> names = telling::names_of(judgement);
+  Figure figure{.kind = "order", .judgement = judgement_index};
+  figure.caption =
+      "Every run against its edge's typical one, in the order they were cut; letters are the "
+      "edges. "
+      "A drift, or a block that lies apart, would show here. Shaded by turns: blocks.";
+  figure.numbers = {.caption = "Half keenness of each run to that of its edge",
+                    .columns = {{.head = "order"},
+                                {.head = "run", .side = telling::Side::left},
+                                {.head = "edge", .side = telling::Side::left},
+                                {.head = "medium", .side = telling::Side::left},
+                                {.head = "block", .side = telling::Side::left},
+                                {.head = "times as long"}}};
+  std::vector<const RunResult*> runs;
+  for (const RunResult& run : judgement.runs) {
+    if (run.order && over_its_arm(judgement, run)) runs.push_back(&run);
+  }
+  if (runs.size() < 3) return std::nullopt;
+  std::ranges::sort(runs, {}, [](const RunResult* run) { return *run->order; });
+  double least = *over_its_arm(judgement, *runs.front());
+  double most = least;
+  for (const RunResult* run : runs) {
+    const double ratio = *over_its_arm(judgement, *run);
+    least = std::min(least, ratio);
+    most = std::max(most, ratio);
+    figure.numbers.rows.push_back({.cells = {std::to_string(*run->order),
+                                             run->name,
+                                             names[run->arm].name,
+                                             judgement.arms[run->arm].arm.medium.name,
+                                             run->block,
+                                             telling::to_figures(ratio, 2)}});
+  }
+  figure.words =
+      fmt::format("Runs lasted between {} and {} times as long as their edge typically does.",
+                  telling::to_figures(least, 2),
+                  telling::to_figures(most, 2));
+  return figure;
+}
+
+}  // namespace keenfall::page
