@@ -204,6 +204,26 @@ TEST(ARowThatIsLeftOut, LeavesItsRunWhereAnotherRowSaysTheSame) {
   EXPECT_EQ(without_problems(with_rows("A,s,1,0,104\nA,s,1,9,12O\nA,s,1,20,130\n")), "1 row");
 }
 
+TEST(ARowThatIsLeftOut, LeavesItsRunWhereItsReadingHasLettersForDigits) {
+  for (const std::string reading : {"1O0", "2OO", "16O", "13o", "l80"}) {
+    const GoodRows rows =
+        good_rows_in(with_rows("A,s,1,0,104\nA,s,1,9," + reading + "\nA,s,1,20,130\n"));
+
+    EXPECT_THAT(rows.left_out.remarks,
+                ElementsAre("Left out when t.csv was taken: line 3: reading “" + reading +
+                            "” has letters that look like digits; write digits only."));
+    EXPECT_EQ(rows.trial.runs.at(0).readings.size(), 2U);
+  }
+}
+
+TEST(ARowThatIsLeftOut, LeavesItsRunWhereItsUnitIsOfAnotherKind) {
+  EXPECT_EQ(without_problems("blade,medium,run,cuts,reading,kind\n"
+                             "A,s,1,0,104,thread_push\nA,s,1,9,150 mm,thread_push\n"
+                             "A,s,1,20,130,thread_push\n"),
+            "1 row");
+  EXPECT_EQ(without_problems(with_rows("A,s,1,0,104\nA,s,1,9,150 mm\nA,s,1,20,130\n")), "1 row");
+}
+
 TEST(RowsThatAreLeftOut, RefuseTheTableWhereTheyAloneNameTheUnit) {
   const auto rows = take_good_rows_of_text(
       "blade,medium,run,cuts,reading,unit\nA,s,1,0,x,N\nA,s,2,0,1.1,\n", "t.csv", {});

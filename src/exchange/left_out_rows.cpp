@@ -1,7 +1,7 @@
 #include "exchange/left_out_rows.h"
 
 #include "exchange/cell_words.h"
-#include "exchange/mistyped_number.h"
+#include "exchange/reading_unit.h"
 #include "exchange/run_identity.h"
 
 #include <algorithm>
@@ -26,10 +26,10 @@ bool is_among(std::span<const Column> columns, Column column) {
   return std::ranges::find(columns, column) != columns.end();
 }
 
-// Readings of a kind of which no reading of the run says it.
-bool has_readings_without(Column column,
-                          const RunDraft& draft,
-                          std::span<const SeriesAsTold> told) {
+// The kinds of the run's readings of which none says it.
+std::set<const trials::ReadingKind*> kinds_without(Column column,
+                                                   const RunDraft& draft,
+                                                   std::span<const SeriesAsTold> told) {
   std::set<const trials::ReadingKind*> with;
   std::set<const trials::ReadingKind*> without;
   std::size_t last = told.size();
@@ -39,12 +39,13 @@ bool has_readings_without(Column column,
     const SeriesAsTold& series = told[last];
     (of_series(series, column).empty() ? without : with).insert(series.kind);
   }
-  return std::ranges::any_of(without, [&with](const auto* kind) { return !with.contains(kind); });
+  std::erase_if(without, [&with](const auto* kind) { return with.contains(kind); });
+  return without;
 }
 
 bool is_missing(Column column, const RunDraft& draft, std::span<const SeriesAsTold> told) {
   if (column == Column::voided) return !draft.voided_reason;
-  if (is_among(kSeriesColumns, column)) return has_readings_without(column, draft, told);
+  if (is_among(kSeriesColumns, column)) return !kinds_without(column, draft, told).empty();
   return (is_among(arm_columns(), column) || is_among(run_columns(), column)) &&
          draft[column].is_blank();
 }
@@ -56,6 +57,14 @@ bool may_be_named_so(const RunDraft& draft, const RunDraft& names) {
 }
 
 }  // namespace
+
+// "mm" behind one reading says nothing of the other readings where they are a force.
+bool LeftOutRows::Note::tells_unit_of(const trials::ReadingKind& kind) const {
+  return says[index_of(Column::unit)] ||
+         std::ranges::any_of(behind_readings, [&kind](const std::string& unit) {
+           return unit_for_kind(unit, kind).has_value();
+         });
+}
 
 void LeftOutRows::note(const TableRow& row) {
   const bool has_all_names = std::ranges::none_of(
@@ -79,9 +88,9 @@ void LeftOutRows::note(const TableRow& row) {
   std::ranges::for_each(run_columns(), say);
   std::ranges::for_each(kSeriesColumns, say);
   if (reason_in(row[Column::voided].text)) say(Column::voided);
-  const std::string_view behind = row[Column::reading].text;
-  // "12O" is a mistyped number and names no unit.
-  if (!behind.empty() && !looks_like_digits(behind)) note.says[index_of(Column::unit)] = true;
+  if (const std::string_view behind = row[Column::reading].text; !behind.empty()) {
+    note.behind_readings.insert(std::string(behind));
+  }
 }
 
 void LeftOutRows::blame_runs(std::span<const RunDraft> drafts,
@@ -111,6 +120,10 @@ std::optional<Column> LeftOutRows::first_missing(const RunDraft& draft,
   for (const ColumnDefinition& definition : column_definitions()) {
     const Column column = definition.column;
     if (note.says[index_of(column)] && is_missing(column, draft, told)) return column;
+    if (column != Column::unit) continue;
+    const auto without = kinds_without(column, draft, told);
+    const auto tells_unit = [&note](const auto* kind) { return note.tells_unit_of(*kind); };
+    if (std::ranges::any_of(without, tells_unit)) return column;
   }
   return std::nullopt;
 }
@@ -132,13 +145,15 @@ void LeftOutRows::blame(const RunDraft& draft,
 void LeftOutRows::check_units(std::span<const RunDraft> drafts,
                               ReadingSeriesRegister& told,
                               ProblemList& problems) const {
-  const bool is_said = std::ranges::any_of(
-      notes_, [](const auto& note) { return note.second.says[index_of(Column::unit)]; });
-  if (!is_said) return;
+  const auto is_told_of = [this](const trials::ReadingKind& kind) {
+    return std::ranges::any_of(
+        notes_, [&kind](const auto& note) { return note.second.tells_unit_of(kind); });
+  };
   for (const RunDraft& draft : drafts) {
     for (const ReadingDraft& reading : draft.readings) {
       const SeriesAsTold& series = told.told()[reading.reading.series];
       if (!series.unit.empty() || !told.units_of(series.kind).empty()) continue;
+      if (!is_told_of(*series.kind)) return;
       problems.add_general(
           {.kind = base::ProblemKind::missing,
            .sentence = "Only rows that are left out say the unit of the readings, so that of the "

@@ -14,6 +14,7 @@
 #include <array>
 #include <map>
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
 
@@ -38,7 +39,10 @@ class LeftOutRows {
   struct Note {
     RunDraft names;  // and what makes the arm, as far as it can be read
     std::array<bool, kColumnCount> says{};
+    std::set<std::string> behind_readings;  // units, or what was typed for one: "O0" of "1O0"
     bool has_all_names = true;
+
+    [[nodiscard]] bool tells_unit_of(const trials::ReadingKind& kind) const;
   };
 
   static std::optional<Column> first_missing(const RunDraft& draft,

@@ -1,5 +1,7 @@
 #include "exchange/mistyped_number.h"
 
+#include "exchange/text_lines.h"
+
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -55,7 +57,18 @@ bool is_number_in_words(std::string_view text) {
 
 bool looks_like_digits(std::string_view text) {
   constexpr std::string_view kLookAlikes = "OolI|SB";
-  return !text.empty() && text.find_first_not_of(kLookAlikes) == std::string_view::npos;
+  constexpr std::string_view kOfNumbers = "OolI|SB0123456789.,";
+  return text.find_first_of(kLookAlikes) != std::string_view::npos &&
+         text.find_first_not_of(kOfNumbers) == std::string_view::npos;
+}
+
+bool is_mistyped(std::string_view number, std::string_view rest) {
+  const std::size_t at = number.rfind(rest);
+  return looks_like_digits(rest) && at != std::string_view::npos && at > 0 && number[at - 1] != ' ';
+}
+
+std::string letters_among_digits(std::string_view text) {
+  return in_quotes(text) + " has letters that look like digits; write digits only.";
 }
 
 }  // namespace keenfall::exchange

@@ -19,8 +19,12 @@ TEST(MistypedNumber, IsNoNumberWhereAnotherWordStandsBesideIt) {
 }
 
 TEST(MistypedNumber, LooksLikeDigitsWhereThereAreOnlyLettersMistakenForThem) {
-  for (const char* const text : {"O", "lO", "IS", "|l"}) EXPECT_TRUE(looks_like_digits(text));
-  for (const char* const text : {"", "slip", "Ok", "O k"}) EXPECT_FALSE(looks_like_digits(text));
+  for (const char* const text : {"O", "lO", "IS", "|l", "O0", "l80", "1O.5"}) {
+    EXPECT_TRUE(looks_like_digits(text)) << text;
+  }
+  for (const char* const text : {"", "slip", "Ok", "O k", "80", "1.5", "8 mm"}) {
+    EXPECT_FALSE(looks_like_digits(text)) << text;
+  }
 }
 
 }  // namespace

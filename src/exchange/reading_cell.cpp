@@ -198,9 +198,8 @@ base::Result<WrittenReading> one_reading(std::string_view text,
     reading.number += " " + std::string(behind.substr(0, word_end));
     behind = trimmed(behind.substr(word_end));
   }
-  if (is_glued && looks_like_digits(behind)) {
-    return base::failed(
-        fault(text, in_quotes(text) + " has letters among its digits; write digits only."));
+  if (is_glued && looks_like_digits(behind.substr(0, behind.find_first_of(" ([;:?")))) {
+    return base::failed(fault(text, letters_among_digits(text)));
   }
   if (holds_digit(behind) && !is_in_brackets(behind)) {
     return base::failed(
@@ -235,8 +234,7 @@ base::Result<ReadingCell> words_alone(std::string_view text) {
         fault(text, in_quotes(text) + " is a number in words. Write the reading in figures."));
   }
   if (looks_like_digits(text)) {
-    return base::failed(
-        fault(text, in_quotes(text) + " has letters where digits are meant; write digits only."));
+    return base::failed(fault(text, letters_among_digits(text)));
   }
   const bool is_choice = word == "true" || word == "false" || word == "yes" || word == "no";
   if (is_choice || character_count(text) < 2 || holds_digit(text)) {

@@ -3,6 +3,7 @@
 #include "base/plain_number.h"
 #include "exchange/cell_words.h"
 #include "exchange/kind_definition.h"
+#include "exchange/mistyped_number.h"
 #include "exchange/reading_unit.h"
 #include "exchange/text_lines.h"
 
@@ -151,8 +152,23 @@ bool ReadingSeriesRegister::is_size_taken(const TableRow& row,
   return false;
 }
 
+bool ReadingSeriesRegister::is_in_digits(const TableRow& row, const MatchedColumns& file_columns) {
+  const RowCell& cell = row[Column::reading];
+  const bool is_unit = std::ranges::any_of(
+      options_.defined_kinds, [&cell](const auto& kind) { return kind.unit == cell.text; });
+  if (is_unit || !is_mistyped(cell.written, cell.text)) return true;
+  problems_.add(
+      row.origin_of(Column::reading),
+      {.sentence = "reading " + letters_among_digits(cell.written),
+       .place = {.column = file_columns.header_of(Column::reading), .found = excerpt(cell.written)},
+       .accepted = "a number above zero, such as 104"},
+      Concerns::reading);
+  return false;
+}
+
 std::optional<trials::Reading> ReadingSeriesRegister::take(const TableRow& row,
                                                            const MatchedColumns& file_columns) {
+  if (!is_in_digits(row, file_columns)) return std::nullopt;
   const trials::ReadingKind* const kind = kind_of(row, file_columns);
   if (kind == nullptr) return std::nullopt;
   const auto unit = unit_of(row, *kind, file_columns);

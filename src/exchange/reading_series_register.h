@@ -49,6 +49,7 @@ class ReadingSeriesRegister {
 
  private:
   const trials::ReadingKind* kind_of(const TableRow& row, const MatchedColumns& file_columns);
+  bool is_in_digits(const TableRow& row, const MatchedColumns& file_columns);
   bool is_size_taken(const TableRow& row,
                      const trials::ReadingKind& kind,
                      const std::string& unit,

@@ -2,6 +2,7 @@
 
 #include "exchange/cell_words.h"
 #include "exchange/edge_life_cell.h"
+#include "exchange/mistyped_number.h"
 #include "exchange/text_lines.h"
 
 #include <algorithm>
@@ -131,10 +132,14 @@ class RowReading {
       number.number *= unit.factor;
       number.unit = unit.name;
     }
-    if (number.fault != NumberFault::none) {
+    if (number.fault != NumberFault::none && looks_like_digits(text)) {
+      refuse(definition, cell, name + " " + letters_among_digits(cell.text));
+    } else if (number.fault != NumberFault::none) {
       refuse(definition,
              cell,
              name + " must be a number; " + fault_in_words(number.fault, text, format_.mark) + ".");
+    } else if (!is_unit_fitting(definition, number.unit) && is_mistyped(text, number.unit)) {
+      refuse(definition, cell, name + " " + letters_among_digits(cell.text));
     } else if (!is_unit_fitting(definition, number.unit)) {
       refuse(definition,
              cell,

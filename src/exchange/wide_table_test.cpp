@@ -123,9 +123,10 @@ TEST(WideTables, NameAReadingThatIsNotWrittenInDigits) {
   EXPECT_THAT(problem("?"), HasSubstr("A question mark alone is no reading"));
   EXPECT_THAT(problem("(?)"), HasSubstr("A question mark alone is no reading"));
   EXPECT_THAT(problem("ten"), HasSubstr("“ten” is a number in words"));
-  EXPECT_THAT(problem("1l8"), HasSubstr("holds a second number"));
-  EXPECT_THAT(problem("11O"), HasSubstr("“11O” has letters among its digits"));
-  EXPECT_THAT(problem("lO"), HasSubstr("“lO” has letters where digits are meant"));
+  EXPECT_THAT(problem("1l8"), HasSubstr("letters that look like digits"));
+  EXPECT_THAT(problem("11O"), HasSubstr("“11O” has letters that look like digits"));
+  EXPECT_THAT(problem("1O0"), HasSubstr("“1O0” has letters that look like digits"));
+  EXPECT_THAT(problem("lO"), HasSubstr("“lO” has letters that look like digits"));
   EXPECT_THAT(problem("12,,5"), HasSubstr("The reading is not clear"));
 }
 
@@ -158,7 +159,7 @@ TEST(WideTables, NeverTakeACellByHalf) {
 
   EXPECT_THAT(problem("131 128"), HasSubstr("t.csv, line 4, column B: “131 128” may be several"));
   EXPECT_THAT(problem("131 then 128"), HasSubstr("holds a second number"));
-  EXPECT_THAT(problem("l31"), HasSubstr("is neither a reading nor a word"));
+  EXPECT_THAT(problem("l31"), HasSubstr("letters that look like digits"));
   EXPECT_THAT(problem("x"), HasSubstr("is neither a reading nor a word"));
   EXPECT_THAT(problem(">400"), HasSubstr("is a bound and not a reading"));
   EXPECT_THAT(problem("131.5"), HasSubstr("has a decimal point, but this table writes decimals"));
