@@ -9,6 +9,7 @@
 #include "workbench/notebook_package.h"
 
 #include <algorithm>
+#include <cctype>
 #include <charconv>
 #include <cmath>
 #include <cstddef>
@@ -22,6 +23,14 @@ namespace keenfall::cli {
 namespace {
 
 constexpr const char* kNothingChanged = "nothing was changed";
+
+// As it is typed behind an option.
+std::string as_one_word(const std::string& name) {
+  const bool is_plain = std::ranges::all_of(name, [](char c) {
+    return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_' || c == '-' || c == '.';
+  });
+  return is_plain ? name : "\"" + name + "\"";
+}
 
 Outcome make_new(const Asked& asked) {
   const auto made =
@@ -57,7 +66,8 @@ Outcome take_tables_in(const Asked& asked) {
                       taken->left_out.problems,
                       in_words(taken->left_out) +
                           " left out, which the trial's remarks say too. To have them: mend the "
-                          "table and take it again");
+                          "table and take it again with --trial=" +
+                          as_one_word(taken->trial));
 }
 
 Outcome show(const Asked& asked) {

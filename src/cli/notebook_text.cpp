@@ -116,6 +116,9 @@ std::string taken_text(const workbench::TakenIn& in, const Look& look) {
     text += " There already, and with more to them now: " + runs_of(taken.runs_grown) + ".";
   if (taken.runs_known > 0)
     text += " There already, and as they were: " + runs_of(taken.runs_known) + ".";
+  if (!in.left_out.empty()) {
+    text += " Taken in part: " + exchange::in_words(in.left_out) + " left out.";
+  }
   std::string shown = paragraph(text, 0, look);
   for (const std::string& remark : in.remarks) shown += paragraph(remark, 2, look);
   return shown;

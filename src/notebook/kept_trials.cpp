@@ -6,6 +6,7 @@
 #include "notebook/trial_reader.h"
 #include "notebook/trial_writer.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace keenfall::notebook {
@@ -15,7 +16,9 @@ namespace {
 std::string what_was_taken(const trials::Trial& trial, const std::vector<TakenTable>& tables) {
   std::string names;
   for (const TakenTable& table : tables) names += (names.empty() ? "" : ", ") + table.file_name;
-  return "take " + (names.empty() ? "a trial" : names) + " into " + trial.name;
+  const bool is_in_part = std::ranges::any_of(tables, &TakenTable::is_in_part);
+  return "take " + (names.empty() ? "a trial" : names) + " into " + trial.name +
+         (is_in_part ? ", in part" : "");
 }
 
 }  // namespace

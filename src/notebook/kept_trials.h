@@ -13,8 +13,9 @@
 namespace keenfall::notebook {
 
 struct TakenTable {
-  std::string file_name;  // without its folders
-  std::string sha256;     // of its bytes, in hexadecimal
+  std::string file_name;    // without its folders
+  std::string sha256;       // of its bytes, in hexadecimal
+  bool is_in_part = false;  // of these tables something was left out
 };
 
 struct Taken {

@@ -27,7 +27,9 @@ base::Problem contradiction(const std::string& thing,
   return {.kind = base::ProblemKind::conflicting,
           .sentence = "The notebook has a " + thing + " already, of another " + what +
                       (there.empty() ? "" : " (" + there + ")") + ".",
-          .accepted = "the same " + what + ", another name, or another notebook"};
+          .accepted = "the same " + what +
+                      "; another name; or, where the one here is wrong, first keenfall undo of the "
+                      "entry that brought it (keenfall log lists them)"};
 }
 
 // Fills `kept` from `told`; false where they say different things.

@@ -64,6 +64,7 @@ base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request, const Hand
     TakenIn in{.trial = trial.name, .remarks = trial.remarks};
     std::ranges::copy(rows->left_out.remarks, std::back_inserter(trial.remarks));
     in.left_out = std::move(rows->left_out);
+    for (notebook::TakenTable& table : tables) table.is_in_part = !in.left_out.empty();
     auto taken = notebook::take(*opened, std::move(trial), tables, authorship_of(hand));
     if (!taken) {
       Problems problems;

@@ -192,11 +192,14 @@ TEST(ANotebook, TakesTheGoodRowsOfATableAndTheOthersWhenTheyAreMended) {
   const Said in_part = keenfall({"take", notebook, table, "--keep-good", "--kind=thread_push"});
 
   EXPECT_EQ(in_part.exit_code, 3);
-  EXPECT_THAT(in_part.out, HasSubstr("1 run and 2 readings into good, entry 1."));
+  EXPECT_THAT(in_part.out,
+              HasSubstr("1 run and 2 readings into good, entry 1. Taken in part: 2 rows"));
+  EXPECT_THAT(keenfall({"log", notebook}).out, HasSubstr("take good.csv into good, in part"));
   EXPECT_THAT(in_part.err,
               AllOf(HasSubstr("line 3, column reading"),
                     HasSubstr("line 5, column reading: A reading cannot be negative"),
-                    HasSubstr("2 problems; 2 rows left out")));
+                    HasSubstr("2 problems; 2 rows left out"),
+                    HasSubstr("take it again with --trial=good.")));
   EXPECT_THAT(
       keenfall({"show", notebook, "good"}).out,
       HasSubstr("Left out when good.csv was taken: line 5: A reading cannot be negative, as"));
