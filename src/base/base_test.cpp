@@ -2,6 +2,7 @@
 #include "base/plain_number.h"
 #include "base/require.h"
 #include "base/result.h"
+#include "base/shell_word.h"
 
 #include <gtest/gtest.h>
 
@@ -25,6 +26,17 @@ TEST(Problems, AreWrittenAsPlaceSentenceAndWhatWouldBeAccepted) {
 TEST(Problems, WithoutAPlaceAreJustTheSentence) {
   EXPECT_EQ(in_words({.sentence = "Nothing to judge."}), "Nothing to judge.");
   EXPECT_EQ(in_words({.sentence = "the unit is not known"}), "the unit is not known.");
+}
+
+// Each was given to dash as "printf %s WORD", which said the text again.
+TEST(ShellWords, StandAsTheyAreOrInQuotes) {
+  for (const char* plain : {"bench.keen", "/tmp/a-b_c/1.keen", "müller.keen", "--run=2"}) {
+    EXPECT_EQ(shell_word(plain), plain);
+  }
+  EXPECT_EQ(shell_word("my bench.keen"), "'my bench.keen'");
+  EXPECT_EQ(shell_word("R.'s $5 *"), "'R.'\\''s $5 *'");
+  EXPECT_EQ(shell_word("~/a"), "'~/a'");
+  EXPECT_EQ(shell_word(""), "''");
 }
 
 TEST(Problems, OfASpreadsheetNameItsCell) {

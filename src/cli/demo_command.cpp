@@ -1,5 +1,6 @@
 #include "cli/demo_command.h"
 
+#include "base/shell_word.h"
 #include "cli/hand.h"
 #include "cli/judge_command.h"
 #include "cli/text_layout.h"
@@ -51,7 +52,8 @@ std::string next_step_text(const JudgeRequest& request, const Look& look) {
           ? "Your own readings: keenfall judge readings.csv. To see what such a table looks "
             "like: keenfall demo --table=matting.csv"
           : "The readings are in " + shown_as(request.table_file, look) +
-                ". To judge them again: keenfall judge " + shown_as(request.table_file, look),
+                ". To judge them again: keenfall judge " +
+                shown_as(base::shell_word(request.table_file), look),
       {},
       look);
 }
@@ -59,7 +61,7 @@ std::string next_step_text(const JudgeRequest& request, const Look& look) {
 base::Problem no_tables_here(const std::string& found) {
   return {.kind = base::ProblemKind::bad_value,
           .sentence = "demo judges its own invented readings, not \"" + found +
-                      "\". For a table: keenfall judge " + found,
+                      "\". For a table: keenfall judge " + base::shell_word(found),
           .place = {.column = "--", .found = found}};
 }
 

@@ -1,11 +1,13 @@
 #include "cli/notebook_commands.h"
 
+#include "base/shell_word.h"
 #include "cli/asked.h"
 #include "cli/judge_request.h"
 #include "cli/merge_commands.h"
 #include "cli/notebook_text.h"
 #include "cli/text_layout.h"
 #include "cli/typed_options.h"
+#include "workbench/notebook_opening.h"
 #include "workbench/notebook_package.h"
 
 #include <algorithm>
@@ -37,8 +39,8 @@ Outcome make_new(const Asked& asked) {
       asked.jobs().make(asked.word(0), "keenfall " + asked.around.program_version, asked.hand());
   if (!made) return refused({made.error()}, kNothingChanged);
   return done(asked,
-              *made + " is a new notebook. To put a table into it: keenfall take " + *made +
-                  " readings.csv");
+              *made + " is a new notebook. To put a table into it: keenfall take " +
+                  base::shell_word(*made) + " readings.csv");
 }
 
 Outcome take_tables_in(const Asked& asked) {
@@ -70,15 +72,30 @@ Outcome take_tables_in(const Asked& asked) {
                           as_one_word(taken->trial));
 }
 
+// What is shown, and that it may be wrong where a quick check of the whole finds anything.
+Outcome shown(const Asked& asked, std::string text) {
+  const std::string& path = asked.word(0);
+  if (!workbench::is_quickly_checked(path)) return {.out = std::move(text)};
+  const auto checked = asked.jobs().check(path);
+  if (!checked || checked->findings.empty()) return {.out = std::move(text)};
+  Outcome warning =
+      done(asked,
+           path +
+               ": The notebook is not as it was written, so what is shown may be "
+               "wrong: keenfall check " +
+               base::shell_word(path) + " says what is the matter. A backup may be whole.");
+  return {.code = ExitCode::file_trouble, .out = std::move(text), .err = std::move(warning.out)};
+}
+
 Outcome show(const Asked& asked) {
   if (asked.typed.positionals.size() > 1) {
     const auto trial = asked.jobs().trial(asked.word(0), asked.word(1));
     if (!trial) return refused({trial.error()}, "nothing was shown");
-    return {.out = trial_text(*trial, asked.around.look)};
+    return shown(asked, trial_text(*trial, asked.around.look));
   }
   const auto trials = asked.jobs().trials(asked.word(0));
   if (!trials) return refused({trials.error()}, "nothing was shown");
-  return {.out = trials_text(asked.word(0), *trials, asked.around.look)};
+  return shown(asked, trials_text(asked.word(0), *trials, asked.around.look));
 }
 
 Outcome log(const Asked& asked) {
@@ -103,7 +120,7 @@ Outcome undo(const Asked& asked) {
   if (!undone) return refused({undone.error()}, kNothingChanged);
   return done(asked,
               "Done, as entry " + std::to_string(undone->entry) + ": " + undone->what +
-                  ". To take this back: keenfall undo " + asked.word(0) + " " +
+                  ". To take this back: keenfall undo " + base::shell_word(asked.word(0)) + " " +
                   std::to_string(undone->entry));
 }
 
@@ -140,6 +157,16 @@ Outcome strike(const Asked& asked) {
                  "--reading",
                  "--reading must be a number without its unit, not \"" + *typed.reading + "\".");
   }
+  if (!read_number(typed.lasted, request.lasted_cuts) || request.lasted_cuts.value_or(0) < 0) {
+    return wrong(
+        asked, "--lasted", "--lasted must be a number of cuts, not \"" + *typed.lasted + "\".");
+  }
+  if (request.lasted_cuts && request.cuts) {
+    return wrong(asked,
+                 "--lasted",
+                 "--cuts strikes readings out, --lasted how long the edge lasted. Say one of them, "
+                 "and the other in a command of its own.");
+  }
   if (!request.cuts && (request.reading || !request.station.empty())) {
     return wrong(asked,
                  "--cuts",
@@ -148,7 +175,7 @@ Outcome strike(const Asked& asked) {
   }
   const auto struck = asked.jobs().strike(asked.word(0), request, asked.hand());
   if (!struck) return refused({struck.error()}, kNothingChanged);
-  return done(asked, struck_words(*struck, request.run));
+  return done(asked, struck_words(*struck));
 }
 
 Outcome check(const Asked& asked) {

@@ -67,6 +67,7 @@ const std::vector<NotebookPage>& pages() {
          "which run is meant, where several have that name; with what show has behind the name, "
          "as in --blade=\"A (15° per side)\", if need be"},
         {"--cuts=15", "only the readings after so many cuts; else the run is voided"},
+        {"--lasted=40", "instead: that the edge lasted so many cuts, where a table says it"},
         {"--reading=240", "only readings of this value, in the unit they are kept in"},
         {"--station=NAME", "only those of this station"},
         {"--reason=TEXT", "why they do not count"},

@@ -1,6 +1,7 @@
 #include "cli/notebook_text.h"
 
 #include "base/plain_number.h"
+#include "base/shell_word.h"
 #include "cli/ruled_table.h"
 #include "cli/text_layout.h"
 
@@ -157,7 +158,7 @@ std::string exported_words(const workbench::Exported& exported, const std::strin
       return to +
              " is the whole notebook as a data package. A notebook takes it back: keenfall "
              "take new.keen " +
-             to;
+             base::shell_word(to);
     case workbench::ExportForm::long_table:
     case workbench::ExportForm::decide:
       break;
@@ -174,23 +175,27 @@ std::string trial_table_words(const std::string& trial) {
          " as a table, a row a reading; what is struck out or voided is in it.";
 }
 
-std::string struck_words(const notebook::Struck& struck, const std::string& run) {
+std::string struck_words(const notebook::Struck& struck) {
   const std::string entry = "entry " + std::to_string(struck.entry.entry);
   const std::string still = " Still there to be seen, and counting no longer.";
   if (struck.voided_runs > 0) {
-    return "No cuts were named, so the whole run " + run + " is voided, " + entry + "." + still;
+    return "No cuts were named, so the whole " + struck.run_words + " is voided, " + entry + "." +
+           still;
   }
-  return readings_of(struck.readings) + " of run " + run + " struck out, " + entry + "." + still;
+  const std::string what = struck.edge_lives > 0
+                               ? number_of(struck.edge_lives, "edge life", "edge lives")
+                               : readings_of(struck.readings);
+  return what + " of " + struck.run_words + " struck out, " + entry + "." + still;
 }
 
 std::string trials_text(const std::string& path,
                         const std::vector<notebook::KeptTrial>& trials,
                         const Look& look) {
   if (trials.empty()) {
-    return paragraph(
-        "The notebook holds no trial yet. To put one in: keenfall take " + path + " readings.csv",
-        0,
-        look);
+    return paragraph("The notebook holds no trial yet. To put one in: keenfall take " +
+                         base::shell_word(path) + " readings.csv",
+                     0,
+                     look);
   }
   RuledTable table{.columns = {{.head = "trial", .side = Side::left}, {"runs"}, {"readings"}}};
   for (const notebook::KeptTrial& trial : trials) {

@@ -23,7 +23,7 @@ namespace keenfall::cli {
                                          const std::string& to);
 // "the trial spring as a table, ..."
 [[nodiscard]] std::string trial_table_words(const std::string& trial);
-[[nodiscard]] std::string struck_words(const notebook::Struck& struck, const std::string& run);
+[[nodiscard]] std::string struck_words(const notebook::Struck& struck);
 [[nodiscard]] std::string trials_text(const std::string& path,
                                       const std::vector<notebook::KeptTrial>& trials,
                                       const Look& look);

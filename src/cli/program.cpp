@@ -1,5 +1,6 @@
 #include "cli/program.h"
 
+#include "base/shell_word.h"
 #include "cli/demo_command.h"
 #include "cli/help_text.h"
 #include "cli/judge_command.h"
@@ -51,7 +52,8 @@ bool asks_for_help(const std::string& word) { return word == "--help" || word ==
 std::string unknown_command_sentence(const std::string& word) {
   std::string sentence = "There is no command \"" + word + "\".";
   const bool looks_like_a_file = word.find_first_of("./\\") != std::string::npos;
-  if (looks_like_a_file) return sentence + " To judge a table: keenfall judge " + word;
+  if (looks_like_a_file)
+    return sentence + " To judge a table: keenfall judge " + base::shell_word(word);
   sentence += " The commands are ";
   const auto& names = command_names();
   for (std::size_t i = 0; i < names.size(); ++i) {

@@ -73,6 +73,7 @@ void add_strike_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--medium", typed.medium);
   app.add_option("--specimen", typed.specimen);
   app.add_option("--cuts", typed.cuts);
+  app.add_option("--lasted", typed.lasted);
   app.add_option("--reading", typed.reading);
   app.add_option("--station", typed.station);
   app.add_option("--reason", typed.reason);

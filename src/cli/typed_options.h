@@ -40,6 +40,7 @@ struct TypedOptions {
   std::optional<std::string> medium;
   std::optional<std::string> specimen;
   std::optional<std::string> cuts;
+  std::optional<std::string> lasted;
   std::optional<std::string> reading;
   std::optional<std::string> station;
   std::optional<std::string> reason;

@@ -57,6 +57,62 @@ TEST_F(ANotebook, StrikesAReadingUndoesItAndRedoesIt) {
   EXPECT_TRUE(check(notebook).empty());
 }
 
+TEST_F(ANotebook, SaysWhatTheTrialOrTheRunHasWhereNothingFitsToStrike) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {}, next()));
+  const auto said = [&](const StrikeRequest& request) {
+    const auto refused = strike(notebook, request, next());
+    return refused ? "struck" : refused.error().sentence + " | " + refused.error().accepted;
+  };
+  StrikeRequest request{.trial = "matting", .blade = "A", .run = "1", .cuts = 7, .reason = "slip"};
+
+  EXPECT_EQ(said(request),
+            "There is no reading after 7 cuts in run 1 of A on new matting. | --cuts as the run "
+            "has them: 0, 5, 10, 15");
+  request.cuts = 10;
+  request.reading = 100;
+  EXPECT_EQ(said(request),
+            "There is no such reading after 10 cuts in run 1 of A on new matting. | one that it "
+            "has there: 125 at mid");
+  request = {.trial = "matting", .blade = "A", .run = "1", .cuts = 5, .reason = "slip"};
+  EXPECT_EQ(said(request),
+            "What run 1 of A on new matting has after 5 cuts is struck out already. | readings "
+            "that count");
+  request.blade = "petty";
+  EXPECT_EQ(said(request),
+            "No run called \"1\" is of --blade=petty. | run 1 of A (17° per side, 9 um) on new "
+            "matting, dry; run 1 of B (17° per side, 9 um) on new matting, dry");
+  request.run = "7";
+  EXPECT_EQ(said(request), "The trial matting has no run called \"7\". | 1");
+  EXPECT_EQ(notebook.journal().size(), 1U);
+}
+
+TEST_F(ANotebook, StrikesHowLongAnEdgeLastedAndUndoesIt) {
+  Notebook notebook = made();
+  ASSERT_TRUE(take(notebook, a_trial(), {}, next()));
+  const StrikeRequest request{
+      .trial = "matting", .blade = "B", .run = "1", .lasted_cuts = 40, .reason = "wet paper"};
+  trials::Trial with_strike = a_trial();
+  with_strike.runs[1].edge_lives[0].struck_reason = "wet paper";
+
+  const auto struck = strike(notebook, request, next());
+
+  ASSERT_TRUE(struck);
+  EXPECT_EQ(struck->edge_lives, 1U);
+  EXPECT_EQ(struck->run_words, "run 1 of B on new matting");
+  EXPECT_EQ(struck->entry.what,
+            "strike that it lasted 40 in run 1 of B on new matting, trial matting");
+  EXPECT_EQ(*kept_trial(notebook, "matting"), with_strike);
+  EXPECT_TRUE(check(notebook).empty());
+  EXPECT_EQ(strike(notebook, request, next()).error().sentence,
+            "That run 1 of B on new matting lasted 40 cuts is struck out already.");
+  StrikeRequest other = request;
+  other.lasted_cuts = 41;
+  EXPECT_EQ(strike(notebook, other, next()).error().accepted, "--lasted as the run has it: 40");
+  ASSERT_TRUE(notebook.undo(2, next()));
+  EXPECT_EQ(*kept_trial(notebook, "matting"), a_trial());
+}
+
 TEST_F(ANotebook, VoidsARun) {
   Notebook notebook = made();
   ASSERT_TRUE(take(notebook, a_trial(), {{"matting.csv", std::string(64, 'a')}}, next()));

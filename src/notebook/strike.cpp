@@ -5,6 +5,7 @@
 #include "notebook/trial_reader.h"
 #include "notebook/trial_words.h"
 
+#include <algorithm>
 #include <utility>
 #include <vector>
 
@@ -13,7 +14,8 @@ namespace keenfall::notebook {
 namespace {
 
 constexpr std::size_t kVoidedReason = 23;  // places in the tables' columns (schema.cpp)
-constexpr std::size_t kStruckReason = 7;
+constexpr std::size_t kStruckReasonOfReading = 7;
+constexpr std::size_t kStruckReasonOfEdgeLife = 6;
 
 base::Problem refused(base::ProblemKind kind,
                       const std::string& sentence,
@@ -49,6 +51,48 @@ bool fits(const trials::Reading& reading, const StrikeRequest& wanted) {
          (wanted.station.empty() || reading.station == wanted.station);
 }
 
+// "0, 10, 20", each once and in their order.
+std::string listed(const std::vector<std::string>& words, const std::string& between) {
+  constexpr std::size_t kMostNamed = 20;
+  std::string text;
+  std::vector<std::string> named;
+  std::size_t more = 0;
+  for (const std::string& word : words) {
+    if (std::ranges::count(named, word) > 0) continue;
+    if (named.size() == kMostNamed) {
+      ++more;
+      continue;
+    }
+    named.push_back(word);
+    text += (text.empty() ? "" : between) + word;
+  }
+  return text + (more > 0 ? between + "and " + std::to_string(more) + " more" : "");
+}
+
+// Where none fits: those of that name, or the names that there are.
+base::Problem no_such_run(const trials::Trial& trial, const StrikeRequest& wanted) {
+  std::vector<std::string> names;
+  std::vector<std::string> of_that_name;
+  for (const trials::Run& run : trial.runs) {
+    names.push_back(run.name);
+    if (run.name == wanted.run) of_that_name.push_back(all_words_of(run));
+  }
+  if (of_that_name.empty()) {
+    return refused(base::ProblemKind::unknown_name,
+                   "The trial " + trial.name + " has no run called \"" + wanted.run + "\".",
+                   listed(names, ", "));
+  }
+  std::string asked;
+  for (const auto& [option, word] : {std::pair("--blade", wanted.blade),
+                                     std::pair("--medium", wanted.medium),
+                                     std::pair("--specimen", wanted.specimen)}) {
+    if (!word.empty()) asked += (asked.empty() ? "" : ", ") + std::string(option) + "=" + word;
+  }
+  return refused(base::ProblemKind::unknown_name,
+                 "No run called \"" + wanted.run + "\" is of " + asked + ".",
+                 listed(of_that_name, "; "));
+}
+
 base::Result<std::size_t> only_run(const trials::Trial& trial, const StrikeRequest& wanted) {
   std::vector<std::size_t> found;
   std::string names;
@@ -58,12 +102,7 @@ base::Result<std::size_t> only_run(const trials::Trial& trial, const StrikeReque
     names += (names.empty() ? "" : "; ") + all_words_of(trial.runs[r]);
   }
   if (found.size() == 1) return found.front();
-  if (found.empty()) {
-    return base::failed(refused(base::ProblemKind::unknown_name,
-                                "The trial has no such run.",
-                                "the run's name, with its blade and medium, as keenfall show has "
-                                "them"));
-  }
+  if (found.empty()) return base::failed(no_such_run(trial, wanted));
   return base::failed(refused(base::ProblemKind::conflicting,
                               "Several runs are called that: " + names + ".",
                               "--blade, --medium and --specimen as they are written here, with "
@@ -85,26 +124,74 @@ void set_reason(SQLite::Database& database,
   RowWriter(database, table).update(row);
 }
 
-// Strikes out what fits, or voids the run where no cuts are named; counts it in `struck` and says
-// in `what` which run it was.
-std::optional<base::Problem> strike_in(SQLite::Database& database,
-                                       const StrikeRequest& request,
-                                       Struck& struck,
-                                       std::string& what) {
-  const auto rows =
-      read_runs(database, request.trial, {.called = request.run, .blade = request.blade});
-  if (!rows) {
-    return refused(base::ProblemKind::unknown_name,
-                   "The notebook has no trial called \"" + request.trial + "\".",
-                   "a trial that keenfall show lists");
+// Of the readings after so many cuts, or of the edge lives: why none is struck out.
+base::Problem no_such_reading(const trials::Run& run, const StrikeRequest& wanted) {
+  std::vector<std::string> cuts;
+  std::vector<std::string> readings;
+  bool any_fits = false;
+  for (const trials::Reading& reading : run.readings) {
+    cuts.push_back(base::plain_number(reading.cuts));
+    any_fits = any_fits || fits(reading, wanted);
+    if (reading.cuts != *wanted.cuts) continue;
+    readings.push_back(base::plain_number(reading.reading) +
+                       (reading.station.empty() ? "" : " at " + reading.station));
   }
-  const auto place = only_run(rows->trial, request);
-  if (!place) return place.error();
-  const trials::Run& run = rows->trial.runs[*place];
-  const std::int64_t id = rows->runs[*place].run_id;
-  what = (request.cuts ? "strike at " + base::plain_number(*request.cuts) + " in "
-                       : std::string("void ")) +
-         words_of(run) + ", trial " + request.trial;
+  const std::string after = base::plain_number(*wanted.cuts) + " cuts";
+  if (any_fits) {
+    return refused(base::ProblemKind::conflicting,
+                   "What " + words_of(run) + " has after " + after + " is struck out already.",
+                   "readings that count");
+  }
+  if (readings.empty()) {
+    return refused(
+        base::ProblemKind::unknown_name,
+        "There is no reading after " + after + " in " + words_of(run) + ".",
+        cuts.empty() ? "a run with readings" : "--cuts as the run has them: " + listed(cuts, ", "));
+  }
+  return refused(base::ProblemKind::unknown_name,
+                 "There is no such reading after " + after + " in " + words_of(run) + ".",
+                 "one that it has there: " + listed(readings, ", "));
+}
+
+base::Problem no_such_edge_life(const trials::Run& run, const StrikeRequest& wanted) {
+  std::vector<std::string> lasted;
+  bool any_fits = false;
+  for (const trials::EdgeLife& life : run.edge_lives) {
+    lasted.push_back(base::plain_number(life.lasted_cuts));
+    any_fits = any_fits || life.lasted_cuts == *wanted.lasted_cuts;
+  }
+  const std::string cuts = base::plain_number(*wanted.lasted_cuts) + " cuts";
+  if (any_fits) {
+    return refused(base::ProblemKind::conflicting,
+                   "That " + words_of(run) + " lasted " + cuts + " is struck out already.",
+                   "what counts");
+  }
+  return refused(base::ProblemKind::unknown_name,
+                 "Of " + words_of(run) + " it is not said that its edge lasted " + cuts + ".",
+                 lasted.empty() ? "a run of which it is said how long its edge lasted"
+                                : "--lasted as the run has it: " + listed(lasted, ", "));
+}
+
+// Counts what it strikes out or voids in `struck`; nothing fits: the problem.
+std::optional<base::Problem> strike_in_run(SQLite::Database& database,
+                                           const trials::Run& run,
+                                           std::int64_t id,
+                                           const StrikeRequest& request,
+                                           Struck& struck) {
+  if (request.lasted_cuts) {
+    for (std::size_t i = 0; i < run.edge_lives.size(); ++i) {
+      const trials::EdgeLife& life = run.edge_lives[i];
+      if (life.struck_reason || life.lasted_cuts != *request.lasted_cuts) continue;
+      set_reason(database,
+                 "edge_life",
+                 kStruckReasonOfEdgeLife,
+                 {id, static_cast<std::int64_t>(i)},
+                 request.reason);
+      ++struck.edge_lives;
+    }
+    if (struck.edge_lives == 0) return no_such_edge_life(run, request);
+    return std::nullopt;
+  }
   if (!request.cuts) {
     if (run.voided_reason) {
       return refused(base::ProblemKind::conflicting,
@@ -117,16 +204,46 @@ std::optional<base::Problem> strike_in(SQLite::Database& database,
   }
   for (std::size_t i = 0; i < run.readings.size(); ++i) {
     if (run.readings[i].struck_reason || !fits(run.readings[i], request)) continue;
-    set_reason(
-        database, "reading", kStruckReason, {id, static_cast<std::int64_t>(i)}, request.reason);
+    set_reason(database,
+               "reading",
+               kStruckReasonOfReading,
+               {id, static_cast<std::int64_t>(i)},
+               request.reason);
     ++struck.readings;
   }
-  if (struck.readings == 0) {
-    return refused(base::ProblemKind::unknown_name,
-                   "No reading of " + words_of(run) + " fits that is not struck out already.",
-                   "cuts and readings that the run has");
-  }
+  if (struck.readings == 0) return no_such_reading(run, request);
   return std::nullopt;
+}
+
+// "strike at 15 in ", "strike that it lasted 40 in ", "void ".
+std::string what_is_done(const StrikeRequest& request) {
+  if (request.cuts) return "strike at " + base::plain_number(*request.cuts) + " in ";
+  if (!request.lasted_cuts) return "void ";
+  return "strike that it lasted " + base::plain_number(*request.lasted_cuts) + " in ";
+}
+
+// Says in `what` which run it was.
+std::optional<base::Problem> strike_in(SQLite::Database& database,
+                                       const StrikeRequest& request,
+                                       Struck& struck,
+                                       std::string& what) {
+  const auto rows =
+      read_runs(database, request.trial, {.called = request.run, .blade = request.blade});
+  if (!rows) {
+    return refused(base::ProblemKind::unknown_name,
+                   "The notebook has no trial called \"" + request.trial + "\".",
+                   "a trial that keenfall show lists");
+  }
+  const auto place = only_run(rows->trial, request);
+  if (!place) {
+    const bool is_unknown = place.error().kind == base::ProblemKind::unknown_name;
+    return is_unknown ? no_such_run(read_trial(database, request.trial)->trial, request)
+                      : place.error();
+  }
+  const trials::Run& run = rows->trial.runs[*place];
+  struck.run_words = words_of(run);
+  what = what_is_done(request) + struck.run_words + ", trial " + request.trial;
+  return strike_in_run(database, run, rows->runs[*place].run_id, request, struck);
 }
 
 }  // namespace

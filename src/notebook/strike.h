@@ -16,8 +16,9 @@ struct StrikeRequest {
   std::string blade;   // its name, or with its edge: "A (15° per side)"
   std::string medium;  // its name, or with its condition: "pine, wet"
   std::string specimen;
-  std::string run;             // its name
-  std::optional<double> cuts;  // absent: the whole run is voided
+  std::string run;                    // its name
+  std::optional<double> cuts;         // of readings
+  std::optional<double> lasted_cuts;  // of edge lives; absent, as cuts: the whole run is voided
   std::optional<double> reading;
   std::string station;
   std::string reason;  // not empty
@@ -25,11 +26,14 @@ struct StrikeRequest {
 
 struct Struck {
   JournalEntry entry;
+  std::string run_words;  // "run 2 of A on new matting"
   std::size_t readings = 0;
+  std::size_t edge_lives = 0;
   std::size_t voided_runs = 0;
 };
 
-// Fails where no run, or more than one, or no reading that is not struck yet fits.
+// Fails where no run, or more than one, or nothing that is not struck yet fits;
+// then it says what the trial or the run has.
 [[nodiscard]] base::Result<Struck> strike(Notebook& notebook,
                                           const StrikeRequest& request,
                                           const Authorship& by);

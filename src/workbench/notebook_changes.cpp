@@ -51,7 +51,7 @@ base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request, const Hand
   using Outcome = base::ResultOrProblems<TakenIn>;
   return naming_the_file(request.notebook, [&]() -> Outcome {
     // First, since a large table takes a while.
-    auto opened = opened_to_write(request.notebook, hand);
+    auto opened = opened_whole_to_write(request.notebook, hand, Checked::any_size);
     if (!opened) return base::failed_by(opened.error());
     std::vector<notebook::TakenTable> tables;
     auto rows = rows_of(request, [&](const std::string& path, std::string_view bytes) {
@@ -82,7 +82,7 @@ base::Result<notebook::Struck> strike_in(const std::string& path,
                                          notebook::StrikeRequest request,
                                          const Hand& hand) {
   return naming_the_file(path, [&]() -> base::Result<notebook::Struck> {
-    auto opened = opened_to_write(path, hand);
+    auto opened = opened_whole_to_write(path, hand, Checked::if_small);
     if (!opened) return base::failed(opened.error());
     if (!exchange::is_reason_in_tables(request.reason)) {
       return base::failed({.kind = base::ProblemKind::bad_value,
@@ -105,7 +105,7 @@ base::Result<notebook::JournalEntry> undo_in(const std::string& path,
                                              std::optional<std::int64_t> entry,
                                              const Hand& hand) {
   return naming_the_file(path, [&]() -> base::Result<notebook::JournalEntry> {
-    auto opened = opened_to_write(path, hand);
+    auto opened = opened_whole_to_write(path, hand, Checked::any_size);
     if (!opened) return base::failed(opened.error());
     if (!entry) entry = opened->last_to_undo();
     if (!entry) {

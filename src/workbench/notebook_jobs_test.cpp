@@ -1,5 +1,6 @@
 #include "workbench/notebook_changes.h"
 #include "workbench/notebook_export.h"
+#include "workbench/notebook_merging.h"
 #include "workbench/notebook_pages.h"
 #include "workbench/notebook_trouble.h"
 
@@ -168,6 +169,38 @@ TEST_F(NotebookJobs, ExportNothingOfADamagedNotebookInAnyForm) {
         << name;
     EXPECT_FALSE(std::filesystem::exists(folder_ / name)) << name;
   }
+}
+
+// The damage lies in one trial; what is changed has nothing to do with it.
+TEST_F(NotebookJobs, ChangeNothingInADamagedNotebook) {
+  ASSERT_TRUE(take(table("spring.csv", kRows)));
+  ASSERT_TRUE(take(table("autumn.csv", "C,felt,1,0,100\nC,felt,1,10,150\n")));
+  const std::string other = folder_ / "other.keen";
+  ASSERT_TRUE(new_notebook(other, "keenfall test", kHand));
+  ASSERT_TRUE(take_into({.notebook = other, .tables = {table("d.csv", "D,rope,1,0,90\n")}}, kHand));
+  damage();
+  const auto said = [](const auto& work) {
+    try {
+      (void)work();
+    } catch (const NotebookTrouble& trouble) {
+      return std::string(trouble.what());
+    }
+    return std::string("done");
+  };
+  const std::string damaged = path_ +
+                              ": it is not as it was written. The notebook is not as it was "
+                              "written, so nothing was done with it: keenfall check " +
+                              path_ + " says what is wrong. A backup may be whole.";
+
+  EXPECT_EQ(said([&] { return take(table("winter.csv", "C,felt,2,0,100\n")); }), damaged);
+  EXPECT_EQ(said([&] { return undo_in(path_, std::nullopt, kHand); }), damaged);
+  EXPECT_EQ(said([&] { return merge_into({.notebook = path_, .other = other}, kHand); }), damaged);
+  EXPECT_EQ(said([&] {
+              return strike_in(
+                  path_, {.trial = "autumn", .blade = "C", .run = "1", .reason = "slipped"}, kHand);
+            }),
+            damaged);
+  EXPECT_EQ(journal_in(path_)->size(), 2U);
 }
 
 TEST_F(NotebookJobs, KeepACopyThatHoldsTheSame) {

@@ -24,7 +24,7 @@ Outcome merged(const MergeRequest& request,
                const std::string& what,
                const Hand& hand) {
   return naming_the_file(request.notebook, [&]() -> Outcome {
-    auto opened = opened_to_write(request.notebook, hand);
+    auto opened = opened_whole_to_write(request.notebook, hand, Checked::any_size);
     if (!opened) return base::failed_by(opened.error());
     auto result = notebook::merge(*opened, other, what, request.rules, authorship_of(hand));
     if (result) return result;

@@ -1,9 +1,13 @@
 #include "workbench/notebook_opening.h"
 
+#include "base/shell_word.h"
 #include "notebook/check.h"
 #include "notebook/random_uid.h"
 #include "workbench/notebook_trouble.h"
 
+#include <cstdint>
+#include <filesystem>
+#include <system_error>
 #include <thread>
 #include <utility>
 
@@ -50,6 +54,22 @@ base::Result<notebook::Notebook> opened_to_write_within(std::chrono::millisecond
   }
 }
 
+base::Result<notebook::Notebook> opened_whole_to_write(const std::string& path,
+                                                       const Hand& hand,
+                                                       Checked checked) {
+  auto notebook = opened_to_write(path, hand);
+  const bool is_checked = notebook && (checked == Checked::any_size || is_quickly_checked(path));
+  if (is_checked) refuse_damage(*notebook);
+  return notebook;
+}
+
+bool is_quickly_checked(const std::string& path) {
+  constexpr std::uintmax_t kQuickBytes = std::uintmax_t{512} * 1024;
+  std::error_code fault;
+  const std::uintmax_t bytes = std::filesystem::file_size(path, fault);
+  return !fault && bytes <= kQuickBytes;
+}
+
 notebook::Opener opener_of(const Hand& hand) {
   return {.words = hand.who + " on " + hand.machine_words, .at_utc = hand.at_utc};
 }
@@ -69,7 +89,7 @@ void throw_as_trouble(const std::string& path, const notebook::NotebookFailure& 
   if (dynamic_cast<const notebook::NotebookDamaged*>(&failure) != nullptr) {
     words +=
         " The notebook is not as it was written, so nothing was done with it: keenfall check " +
-        path + " says what is wrong. A backup may be whole.";
+        base::shell_word(path) + " says what is wrong. A backup may be whole.";
   }
   throw NotebookTrouble(words);
 }

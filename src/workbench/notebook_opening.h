@@ -31,6 +31,18 @@ struct Hand {
 [[nodiscard]] base::Result<notebook::Notebook> opened_to_write_within(
     std::chrono::milliseconds patience, const std::string& path, const Hand& hand);
 
+// The same for a change that rests on what is there: throws NotebookDamaged where a check of the
+// whole notebook finds anything. `any_size`: also of a large one, of which a check takes a while;
+// without it that is left to the check of each row that is read.
+enum class Checked { any_size, if_small };
+[[nodiscard]] base::Result<notebook::Notebook> opened_whole_to_write(const std::string& path,
+                                                                     const Hand& hand,
+                                                                     Checked checked);
+
+// Would a check of the notebook take no longer than a change to it? Up to 512 KiB, which take about
+// 10 ms.
+[[nodiscard]] bool is_quickly_checked(const std::string& path);
+
 [[nodiscard]] notebook::Opener opener_of(const Hand& hand);
 // A change of its own: nothing arrives twice from a command.
 [[nodiscard]] notebook::Authorship authorship_of(const Hand& hand);

@@ -1,5 +1,6 @@
 #include "workbench/notebook_pages.h"
 
+#include "base/shell_word.h"
 #include "notebook/check.h"
 #include "notebook/notebook_failure.h"
 #include "workbench/notebook_opening.h"
@@ -35,10 +36,11 @@ void count_what_is_there(const notebook::Notebook& notebook, CheckedNotebook& ch
 base::Result<std::string> trial_meant(const notebook::Notebook& notebook, const std::string& name) {
   const std::vector<std::string> kept = notebook::trial_names(notebook);
   if (kept.empty()) {
-    return base::failed({.kind = base::ProblemKind::missing,
-                         .sentence = "The notebook holds no trial yet.",
-                         .place = {.file = notebook.path()},
-                         .accepted = "keenfall take " + notebook.path() + " TABLE puts one in"});
+    return base::failed(
+        {.kind = base::ProblemKind::missing,
+         .sentence = "The notebook holds no trial yet.",
+         .place = {.file = notebook.path()},
+         .accepted = "keenfall take " + base::shell_word(notebook.path()) + " TABLE puts one in"});
   }
   std::string names;
   for (const std::string& trial : kept) names += (names.empty() ? "" : ", ") + trial;

@@ -7,6 +7,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <string>
 
 namespace keenfall::journeys {
@@ -81,7 +82,7 @@ TEST(ANotebook, JudgesWithoutWhatIsStruckUntilThatIsUndone) {
   const Said undone = keenfall({"undo", notebook, "--why", "it had not"});
 
   EXPECT_EQ(struck.exit_code, 0) << struck.err;
-  EXPECT_THAT(struck.out, HasSubstr("1 reading of run 2 struck out, entry 3."));
+  EXPECT_THAT(struck.out, HasSubstr("1 reading of run 2 of A on rope struck out, entry 3."));
   EXPECT_EQ(without["runs"][1]["readings_struck"], 1);
   EXPECT_NE(without["comparisons"], before["comparisons"]);
   EXPECT_EQ(undone.exit_code, 0) << undone.err;
@@ -119,10 +120,50 @@ TEST(ANotebook, VoidsARunWhereNoCutsAreNamedAndShowsIt) {
 
   const Said said = keenfall({"strike", notebook, "--run=1", "--blade=C", "--reason=burr left"});
 
-  EXPECT_THAT(said.out, HasSubstr("No cuts were named, so the whole run 1 is voided, entry 2."));
+  EXPECT_THAT(said.out,
+              HasSubstr("No cuts were named, so the whole run 1 of C on rope is voided, entry 2."));
   EXPECT_THAT(keenfall({"show", notebook, "void"}).out,
               HasSubstr("Run 1 of C on rope is voided: burr left"));
   EXPECT_THAT(keenfall({"show", notebook}).out, HasSubstr("void      6        36"));
+}
+
+TEST(ANotebook, StrikesHowLongAnEdgeLasted) {
+  const std::string notebook = a_notebook("lasted.keen");
+  keenfall({"take",
+            notebook,
+            a_table("lasted.csv",
+                    "blade,medium,run,lasted,failed_by\nA,rope,1,40,50\nA,rope,2,60,70\n")});
+
+  const Said said = keenfall({"strike", notebook, "--run=2", "--lasted=60", "--reason=wet"});
+  const Said both =
+      keenfall({"strike", notebook, "--run=1", "--lasted=40", "--cuts=0", "--reason=wet"});
+
+  EXPECT_THAT(said.out, HasSubstr("1 edge life of run 2 of A on rope struck out, entry 2."));
+  EXPECT_THAT(both.err,
+              HasSubstr("--cuts strikes readings out, --lasted how long the edge lasted"));
+  EXPECT_EQ(both.exit_code, 2);
+}
+
+TEST(ANotebook, IsNamedAsAShellTakesItWhereItsNameHasASpace) {
+  const std::string notebook = a_notebook("my bench.keen");
+
+  EXPECT_THAT(keenfall({"show", notebook}).out, HasSubstr("'" + notebook + "' readings.csv"));
+}
+
+TEST(ANotebook, IsShownAndSaidToBeDamagedWhereItIs) {
+  const std::string notebook = a_notebook("damaged.keen");
+  keenfall({"take", notebook, a_table("damaged.csv", readings_of(2))});
+  std::ifstream in(notebook, std::ios::binary);
+  std::string bytes((std::istreambuf_iterator<char>(in)), {});
+  in.close();
+  bytes.replace(bytes.rfind("rope"), 4, "rose");
+  std::ofstream(notebook, std::ios::binary) << bytes;
+
+  const Said said = keenfall({"show", notebook});
+
+  EXPECT_THAT(said.out, HasSubstr("damaged     6        36"));
+  EXPECT_THAT(said.err, HasSubstr("so what is shown may be wrong"));
+  EXPECT_EQ(said.exit_code, 4);
 }
 
 TEST(ANotebook, IsAsItWasWrittenAndSoIsItsBackup) {
