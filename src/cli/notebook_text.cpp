@@ -129,7 +129,12 @@ std::string merged_text(const notebook::Merged& merged,
                         const std::string& other,
                         const Look& look) {
   if (!merged.entry) {
-    std::string text = paragraph("Nothing new: all of " + other + " is here already.", 0, look);
+    std::string text = paragraph(
+        merged.not_taken == 0
+            ? "Nothing new: all of " + other + " is here already."
+            : "Nothing was taken over: what " + other + " has otherwise was left out, as asked.",
+        0,
+        look);
     for (const std::string& remark : merged.remarks) text += paragraph(remark, 2, look);
     return text;
   }

@@ -1,6 +1,7 @@
 #include "exchange/run_remarks.h"
 
 #include "base/plain_number.h"
+#include "exchange/run_drafts.h"
 #include "exchange/text_lines.h"
 
 #include <algorithm>
@@ -69,6 +70,11 @@ std::vector<std::string> remarks_on_names(const trials::Trial& trial) {
   for (const trials::Run& run : trial.runs) {
     const std::string& medium = run.arm.medium.name;
     if (media.insert(medium).second) look_at("The media ", medium);
+  }
+  std::unordered_set<std::string> persons;
+  for (const trials::Run& run : trial.runs) {
+    const std::string& person = run.operator_name;
+    if (!person.empty() && persons.insert(person).second) look_at("The persons ", person);
   }
   return remarks;
 }

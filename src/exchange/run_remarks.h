@@ -5,7 +5,6 @@
 // sentence.
 #pragma once
 
-#include "exchange/run_drafts.h"
 #include "trials/trial.h"
 
 #include <span>
@@ -13,6 +12,8 @@
 #include <vector>
 
 namespace keenfall::exchange {
+
+struct RunDraft;
 
 // Of runs of one name that a cell tells apart, where one has readings at a single checkpoint.
 [[nodiscard]] std::vector<std::string> remarks_on_split_runs(std::span<const RunDraft> drafts);

@@ -37,6 +37,7 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
       file, {.what = what}, by, [&](SQLite::Database& database) -> std::optional<base::Problem> {
         WrittenTrial written = write_trial(database, to_write, random_uid);
         taken = written.taken;
+        taken.remarks = std::move(written.remarks);
         problems = std::move(written.problems);
         if (problems.empty()) return std::nullopt;
         return problems.front();

@@ -24,6 +24,7 @@ struct Taken {
   std::size_t runs_grown = 0;  // that were there and have more readings now
   std::size_t runs_known = 0;  // that were there as they are
   std::size_t readings_added = 0;
+  std::vector<std::string> remarks;  // which runs were known again although written otherwise
 };
 
 // Puts a trial's tables into the notebook's trial of that name (made where there is none). A run is

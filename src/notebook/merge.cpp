@@ -62,12 +62,16 @@ class Merging {
     return problems_;
   }
 
-  Merged merged() && { return std::move(merged_); }
+  Merged merged() && {
+    merged_.not_taken = static_cast<std::size_t>(std::ranges::count_if(
+        merged_.remarks, [](const auto& sentence) { return sentence.starts_with(kNotTaken); }));
+    return std::move(merged_);
+  }
 
  private:
   void report(const std::optional<base::Problem>& problem) {
     if (!problem) return;
-    if (rules_.keeps_what_is_here) return remark("Not taken: " + problem->sentence);
+    if (rules_.keeps_what_is_here) return remark(kNotTaken + problem->sentence);
     base::Problem of_kit = *problem;
     of_kit.accepted = "--keep-here, to let what is here stand";
     add_problem(std::move(of_kit));
@@ -132,7 +136,8 @@ class Merging {
                      .source = TrialSource::notebook,
                      .keeps_what_is_here = rules_.keeps_what_is_here,
                      .alike_runs_are_one = rules_.alike_names == AlikeNames::are_one,
-                     .apart = rules_.apart},
+                     .apart = rules_.apart,
+                     .remarks_on = rules_.remarks_on},
                     random_uid);
     for (base::Problem& problem : written.problems) add_problem(std::move(problem));
     for (const std::string& sentence : written.remarks) remark(sentence);

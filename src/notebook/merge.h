@@ -14,6 +14,7 @@
 #include "notebook/notebook.h"
 
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -30,6 +31,9 @@ struct MergeRules {
   AlikeNames alike_names = AlikeNames::in_conflict;
   std::string apart;                // "R.": "A" of the other notebook is called "A (R.)" here
   bool keeps_what_is_here = false;  // where both record one thing otherwise
+  // What is to be noticed of a trial that was put together: spellings that only two of its sources
+  // have. It stays with the trial, as what is noticed of a table does. May be absent.
+  std::function<std::vector<std::string>(const trials::Trial&)> remarks_on;
 };
 
 struct Merged {
@@ -37,6 +41,7 @@ struct Merged {
   std::size_t trials_added = 0;
   Taken runs;  // its entry is not used
   std::size_t looks_added = 0;
+  std::size_t not_taken = 0;         // of what the other records otherwise; a remark says each
   std::vector<std::string> remarks;  // what is called otherwise here, or was not taken
 };
 

@@ -109,6 +109,7 @@ TEST_F(Merging, LetsWhatIsHereStandWhereThatIsAskedFor) {
   const auto merged = merge(here, there, "merge there.keen", {.keeps_what_is_here = true}, next());
 
   ASSERT_TRUE(merged);
+  EXPECT_EQ(merged->not_taken, 1U);
   EXPECT_EQ(kept_trial(here, "matting")->runs[0].readings.back().reading, 150);
   EXPECT_THAT(merged->remarks,
               ElementsAre("Not taken: Run 1 of A on new matting is in the trial already, and there "
@@ -235,6 +236,67 @@ TEST_F(Merging, SaysWhereTheOtherNotebookStrikesOrVoidsForOtherReasons) {
       ElementsAre("Run 1 of A on new matting has readings that the other notebook strikes out for "
                   "other reasons; those here stand.",
                   "Run 1 of B on new matting is voided now, as in the other notebook: wet stock."));
+}
+
+TEST_F(Merging, SaysWhichWordsOfARunAreOtherwiseHereAndThere) {
+  Notebook here = made("here.keen");
+  take_in(here, a_trial(), 'a');
+  const auto refusal_of = [&](auto change) {
+    const std::string name = "there" + std::to_string(++changes_) + ".keen";
+    Notebook there = made(name);
+    trials::Trial other = a_trial();
+    change(other.runs[0]);
+    take_in(there, other, 'a');
+    const auto merged = merge(here, there, "merge", {.alike_names = AlikeNames::are_one}, next());
+    return merged ? "" : merged.error().at(0).sentence;
+  };
+  const std::string there = "Run 1 of A on new matting is in the trial already, and there ";
+
+  EXPECT_EQ(refusal_of([](trials::Run& run) { run.block = "7"; }),
+            there + "has the block \"1\", and here \"7\".");
+  EXPECT_EQ(refusal_of([](trials::Run& run) { run.order = 9; }),
+            there + "has the order 2, and here 9.");
+  EXPECT_EQ(refusal_of([](trials::Run& run) { run.notes = {"fresh"}; }),
+            there + "has the notes \"tired\", and here \"fresh\".");
+}
+
+TEST_F(Merging, KeepsARemarkOnWhatIsNoticedOfTheWhole) {
+  Notebook here = made("here.keen");
+  Notebook there = made("there.keen");
+  take_in(here, a_trial(), 'a');
+  trials::Trial other = a_trial();
+  other.blades[0].name = "a";
+  other.runs[0].arm.blade = "a";
+  take_in(there, other, 'b');
+  const MergeRules rules{
+      .alike_names = AlikeNames::are_one, .remarks_on = [](const trials::Trial& trial) {
+        return std::vector<std::string>{std::to_string(trial.blades.size()) + " blades, " +
+                                        std::to_string(trial.runs.size()) + " runs"};
+      }};
+
+  const auto merged = merge(here, there, "merge there.keen", rules, next());
+
+  ASSERT_TRUE(merged) << merged.error().at(0).sentence;
+  EXPECT_EQ(merged->remarks.back(), "3 blades, 3 runs");
+  EXPECT_EQ(kept_trial(here, "matting")->remarks.back(), "3 blades, 3 runs");
+  EXPECT_FALSE(merge(here, there, "merge there.keen", rules, next())->entry);
+}
+
+TEST_F(Merging, StrikesWhatOnlyTheOtherNotebookStrikes) {
+  Notebook here = made("here.keen");
+  take_in(here, a_trial(), 'a');
+  Notebook there = copied(here, "there.keen");
+  ASSERT_TRUE(strike(
+      there, {.trial = "matting", .blade = "A", .run = "1", .cuts = 15, .reason = "burr"}, next()));
+
+  const auto merged = merge(here, there, "merge there.keen", {}, next());
+
+  ASSERT_TRUE(merged);
+  EXPECT_EQ(kept_trial(here, "matting")->runs[0].readings[3].struck_reason, "burr");
+  EXPECT_THAT(merged->remarks,
+              ElementsAre("Run 1 of A on new matting: struck out in the other notebook, and now "
+                          "here, 1 reading."));
+  EXPECT_EQ(content_in_words(here), content_in_words(there));
 }
 
 TEST_F(Merging, BringsLooksAlongOnce) {

@@ -6,6 +6,7 @@
 #include "notebook/merge.h"
 #include "notebook/notebook.h"
 #include "notebook/notebook_failure.h"
+#include "notebook/strike.h"
 
 #include <gtest/gtest.h>
 #include <sqlite3.h>
@@ -221,6 +222,37 @@ TEST_F(Redoing, IsNotRefusedButCalledDamagedWhereARowWasChangedByAnotherHand) {
 
   EXPECT_THROW((void)flawed.undo(1, next()), NotebookDamaged);
   EXPECT_EQ(flawed.journal().size(), 1U);
+}
+
+// Else the slip and what stands for it would both count.
+TEST_F(Redoing, AStrikeRestsUnderTheReadingThatWasTakenInItsPlace) {
+  for (const std::size_t slip : {std::size_t{3}, std::size_t{0}}) {  // the last one, and the first
+    const std::string name = "trial " + std::to_string(slip);
+    trials::Trial trial = with_its_own_kit(name);
+    for (trials::Run& run : trial.runs) {
+      for (trials::Reading& reading : run.readings) reading.struck_reason.reset();
+    }
+    take_in(trial);
+    const trials::Run& run = trial.runs[0];
+    const auto struck = strike(notebook_,
+                               {.trial = name,
+                                .blade = run.arm.blade,
+                                .run = run.name,
+                                .cuts = run.readings[slip].cuts,
+                                .reason = "mistyped"},
+                               next());
+    ASSERT_TRUE(struck);
+    trial.runs[0].readings[slip].reading += 100;
+    take_in(trial);
+    const std::int64_t correction = notebook_.journal().back().entry;
+
+    const std::string refusal = refusal_of(struck->entry.entry);
+    EXPECT_NE(refusal.find("rest on it: " + std::to_string(correction) + " (take a trial"),
+              std::string::npos)
+        << refusal;
+    undo(correction);
+    undo(struck->entry.entry);
+  }
 }
 
 }  // namespace

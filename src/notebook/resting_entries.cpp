@@ -1,5 +1,6 @@
 #include "notebook/resting_entries.h"
 
+#include "base/plain_number.h"
 #include "notebook/notebook_failure.h"
 #include "notebook/rows.h"
 #include "notebook/schema.h"
@@ -180,12 +181,76 @@ class RowNames {
   std::map<std::string, std::optional<Cell>> owners_;
 };
 
+// Where a reading stands: its run and cuts, and of a new one all that tells it from others there.
+std::string words_of_checkpoint(const Cell& run, double cuts) {
+  return row_name("checkpoint " + base::plain_number(cuts), {run});
+}
+
+std::string text_of(const Cell& cell) {
+  if (const auto* whole = std::get_if<std::int64_t>(&cell)) return std::to_string(*whole);
+  const auto* text = std::get_if<std::string>(&cell);
+  return text == nullptr ? "" : *text;
+}
+
+class Checkpoints {
+ public:
+  explicit Checkpoints(SQLite::Database& database)
+      : database_(database), columns_(layout_of(database, "reading").columns) {}
+
+  // Of a reading that the change strikes out, as it stands there now.
+  Names struck_by(const RowChange& change) {
+    if (change.table != "reading" || change.kind != RowChangeKind::updated) return {};
+    const auto reason = cell_at(change.new_cells, place_of("struck_reason"));
+    if (!reason || !std::holds_alternative<std::string>(*reason)) return {};
+    Names names;
+    each_row(
+        database_, "reading", "WHERE run_id = ? AND place = ?", change.key, [&](const Row& row) {
+          KnownCells cells;
+          for (std::size_t i = 0; i < row.size(); ++i) cells.emplace_back(i, row[i]);
+          names = {loosely(change, cells), exactly(change, cells)};
+        });
+    return names;
+  }
+
+  // Of a reading that the change brings in; a row that takes other readings says of some only.
+  Names filled_by(const RowChange& change) {
+    if (change.table != "reading" || change.kind == RowChangeKind::deleted) return {};
+    if (!cell_at(change.new_cells, place_of("cuts"))) return {};
+    return {change.kind == RowChangeKind::inserted ? exactly(change, change.new_cells)
+                                                   : loosely(change, change.new_cells)};
+  }
+
+ private:
+  [[nodiscard]] std::size_t place_of(const std::string& column) const {
+    return static_cast<std::size_t>(std::ranges::find(columns_, column) - columns_.begin());
+  }
+
+  std::string loosely(const RowChange& change, const KnownCells& cells) {
+    const auto cuts = cell_at(cells, place_of("cuts"));
+    const auto* number = std::get_if<double>(&*cuts);
+    return words_of_checkpoint(change.key.front(), number == nullptr ? 0 : *number);
+  }
+
+  std::string exactly(const RowChange& change, const KnownCells& cells) {
+    std::string words = loosely(change, cells) + " exactly";
+    for (const char* column : {"series", "station", "repeat"}) {
+      words += '\x1f' + text_of(cell_at(cells, place_of(column)).value_or(Cell()));
+    }
+    return words;
+  }
+
+  SQLite::Database& database_;
+  std::vector<std::string> columns_;
+};
+
 class Inverse {
  public:
-  Inverse(SQLite::Database& database, std::int64_t entry) : database_(database), names_(database) {
+  Inverse(SQLite::Database& database, std::int64_t entry)
+      : database_(database), names_(database), checkpoints_(database) {
     (void)any_row_change_of(database, entry, [&](const RowChange& change) {
       if (is_of_looks(change.table)) return false;
       for (std::string& name : names_.own(change)) touched_.insert(std::move(name));
+      for (std::string& name : checkpoints_.struck_by(change)) touched_.insert(std::move(name));
       for (std::string& name : names_.grounds(change, change.old_cells)) {
         needed_.insert(std::move(name));
       }
@@ -197,7 +262,7 @@ class Inverse {
     return any_row_change_of(database_, later, [&](const RowChange& change) {
       if (is_of_looks(change.table)) return false;
       const Names own = names_.own(change);
-      return are_among(touched_, own) ||
+      return are_among(touched_, own) || are_among(touched_, checkpoints_.filled_by(change)) ||
              are_among(touched_, names_.grounds(change, change.new_cells)) ||
              (change.kind == RowChangeKind::deleted && are_among(needed_, own));
     });
@@ -211,6 +276,7 @@ class Inverse {
 
   SQLite::Database& database_;
   RowNames names_;
+  Checkpoints checkpoints_;
   std::set<std::string> touched_;
   std::set<std::string> needed_;  // by the rows that it brings back
 };

@@ -118,6 +118,45 @@ bool join(trials::Arm& kept, const trials::Arm& met) {
          join(kept.method.board, met.method.board);
 }
 
+std::string shown(const std::string& text) { return "\"" + text + "\""; }
+std::string shown(int number) { return std::to_string(number); }
+std::string shown(const std::optional<int>& number) { return number ? shown(*number) : ""; }
+
+// "has the block "1", and here "2"", for the first that is told apart.
+template <class T>
+std::optional<std::string> other_word(const std::string& what, T kept, const T& met) {
+  const T before = kept;
+  if (join(kept, met)) return std::nullopt;
+  return "has the " + what + " " + shown(before) + ", and here " + shown(met);
+}
+
+std::optional<std::string> first_other_word(const trials::Run& kept, const trials::Run& met) {
+  for (auto& found :
+       {other_word("block", kept.block, met.block),
+        other_word("order", kept.order, met.order),
+        other_word("date", kept.date, met.date),
+        other_word("person", kept.operator_name, met.operator_name),
+        other_word("lot", kept.medium_lot, met.medium_lot),
+        other_word(
+            "number of sharpenings", kept.sharpenings_since_new, met.sharpenings_since_new)}) {
+    if (found) return found;
+  }
+  return std::nullopt;
+}
+
+// All words of a list, as they are read out.
+std::string all_of(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : ", ") + shown(word);
+  return text.empty() ? "none" : text;
+}
+
+std::vector<std::string> words_of_events(const trials::Run& run) {
+  std::vector<std::string> words;
+  for (const trials::Event& event : run.events) words.push_back(event.as_written);
+  return words;
+}
+
 // A reading that was converted has more figures than anyone wrote.
 std::string figures_of(double number) {
   std::array<char, 32> text{};
@@ -146,6 +185,16 @@ std::string first_other_reading(const trials::Run& kept, const trials::Run& met)
   return "has its readings in another order";
 }
 
+// What was not recorded of the run; nothing of it contradicts.
+void fill_words(trials::Run& run, const trials::Run& met) {
+  (void)join(run.block, met.block);
+  (void)join(run.order, met.order);
+  (void)join(run.date, met.date);
+  (void)join(run.operator_name, met.operator_name);
+  (void)join(run.medium_lot, met.medium_lot);
+  (void)join(run.sharpenings_since_new, met.sharpenings_since_new);
+}
+
 }  // namespace
 
 Growth growth_of(const trials::Run& kept, const trials::Run& met, MayHaveLess may_have_less) {
@@ -157,15 +206,19 @@ Growth growth_of(const trials::Run& kept, const trials::Run& met, MayHaveLess ma
     growth.contradiction = first_other_reading(kept, met);
   } else if (!join(run.edge_lives, met.edge_lives, may_have_less)) {
     growth.contradiction = "lasted otherwise";
-  } else if (!join(run.events, met.events, may_have_less) ||
-             !join(run.deviations, met.deviations, may_have_less) ||
-             !join(run.notes, met.notes, may_have_less)) {
-    growth.contradiction = "has other events or notes";
-  } else if (!join(run.block, met.block) || !join(run.order, met.order) ||
-             !join(run.date, met.date) || !join(run.operator_name, met.operator_name) ||
-             !join(run.medium_lot, met.medium_lot) ||
-             !join(run.sharpenings_since_new, met.sharpenings_since_new)) {
-    growth.contradiction = "has another block, order, date, lot or person";
+  } else if (!join(run.events, met.events, may_have_less)) {
+    growth.contradiction = "has the events " + all_of(words_of_events(kept)) + ", and here " +
+                           all_of(words_of_events(met));
+  } else if (!join(run.deviations, met.deviations, may_have_less)) {
+    growth.contradiction =
+        "has the deviations " + all_of(kept.deviations) + ", and here " + all_of(met.deviations);
+  } else if (!join(run.notes, met.notes, may_have_less)) {
+    growth.contradiction =
+        "has the notes " + all_of(kept.notes) + ", and here " + all_of(met.notes);
+  } else if (auto other = first_other_word(kept, met)) {
+    growth.contradiction = std::move(other);
+  } else {
+    fill_words(run, met);
   }
   strike_as(run.voided_reason, met.voided_reason);
   return growth;

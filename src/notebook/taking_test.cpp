@@ -7,6 +7,8 @@
 #include <gtest/gtest.h>
 
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace keenfall::notebook {
 namespace {
@@ -174,6 +176,49 @@ TEST_F(ATakenTrial, RefusesABladeOfAnotherSteel) {
   ASSERT_FALSE(taken);
   EXPECT_EQ(taken.error()[0].sentence,
             "The notebook has a blade A already, of another steel (C75S).");
+}
+
+TEST_F(ATakenTrial, KnowsNoRunAgainByChanceWhereOthersOfItsEdgeReadOtherwise) {
+  Notebook notebook = made();
+  const auto with_lives = [](std::vector<std::pair<double, double>> lives) {
+    trials::Trial trial{.name = "felt", .blades = {{.name = "A"}}};
+    for (const auto& [lasted, failed] : lives) {
+      trials::Run run{.name = std::to_string(trial.runs.size() + 1),
+                      .arm = {.blade = "A", .medium = {.name = "felt"}}};
+      run.edge_lives = {{.lasted_cuts = lasted, .failed_by_cuts = failed}};
+      trial.runs.push_back(run);
+    }
+    return trial;
+  };
+  ASSERT_TRUE(take(notebook, with_lives({{50, 60}, {60, 70}, {55, 60}}), {}, next()));
+  trials::Trial other = with_lives({{50, 60}, {80, 90}, {90, 100}});
+  for (trials::Run& run : other.runs) run.arm.edge.bevel_angle = trials::PerSideAngle{15};
+
+  const auto taken = take(notebook, other, {}, next());
+
+  ASSERT_TRUE(taken);
+  EXPECT_EQ(taken->runs_added, 3U);
+  EXPECT_TRUE(taken->remarks.empty());
+  const auto kept = kept_trial(notebook, "felt");
+  ASSERT_EQ(kept->runs.size(), 6U);
+  EXPECT_FALSE(kept->runs[0].arm.edge.bevel_angle);
+}
+
+TEST_F(ATakenTrial, SaysWhichRunsAreKnownAgainByWhatWasRead) {
+  Notebook notebook = made();
+  trials::Trial trial = a_trial();
+  for (trials::Run& run : trial.runs) run.arm.edge.finish.clear();
+  ASSERT_TRUE(take(notebook, trial, {}, next()));
+
+  const auto taken = take(notebook, a_trial(), {}, next());
+
+  ASSERT_TRUE(taken);
+  EXPECT_EQ(taken->remarks,
+            (std::vector<std::string>{
+                "Known again by what was read, though edge, medium or way of cutting are written "
+                "otherwise now: run 1 of A on new matting.",
+                "Known again by what was read, though edge, medium or way of cutting are written "
+                "otherwise now: run 1 of B on new matting."}));
 }
 
 }  // namespace

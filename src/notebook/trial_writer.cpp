@@ -7,6 +7,7 @@
 #include "notebook/trial_words.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <optional>
 #include <utility>
@@ -50,7 +51,9 @@ class Writer {
     runs_before_ = kept_.runs.size();
     write_blades(trial);
     write_series(trial);
+    find_contradicting_arms(trial);
     for (std::size_t r = 0; r < trial.runs.size(); ++r) write_run(r);
+    remark_on_runs_known_again();
     if (written_.problems.empty()) {
       write_remarks(trial);
       if (is_taken_whole_) write_tables();
@@ -67,7 +70,7 @@ class Writer {
   // What is here stands where that was asked for; else it is a problem.
   void report(base::Problem problem) {
     if (from_.keeps_what_is_here) {
-      written_.remarks.push_back("Not taken: " + problem.sentence);
+      written_.remarks.push_back(kNotTaken + problem.sentence);
       is_taken_whole_ = false;
     } else {
       written_.problems.push_back(std::move(problem));
@@ -102,6 +105,7 @@ class Writer {
 
   void write_blades(const trials::Trial& trial) {
     std::int64_t place = as_whole(kept_.trial.blades.size());
+    std::vector<trials::Blade> added;
     std::int64_t specimen_place = count_in("trial_specimen");
     for (const trials::Blade& blade : trial.blades) {
       const auto known = from_.rows.blades.find(blade.name);
@@ -110,6 +114,7 @@ class Writer {
       if (row.problem) report(std::move(*row.problem));
       if (kept_.blades.try_emplace(blade.name, BladeKey{.blade_id = row.id}).second) {
         writers_["trial_blade"].insert({kept_.trial_id, place++, row.id});
+        added.push_back({.name = blade.name});
       }
       const trials::Blade* in_trial = trials::find_blade(kept_.trial, blade.name);
       for (const trials::Specimen& specimen : blade.specimens) {
@@ -123,6 +128,7 @@ class Writer {
         }
       }
     }
+    std::ranges::move(added, std::back_inserter(kept_.trial.blades));
   }
 
   void write_series(const trials::Trial& trial) {
@@ -149,11 +155,41 @@ class Writer {
     }
   }
 
-  void write_run(std::size_t place) {
+  // As it would be here.
+  [[nodiscard]] trials::Run run_at(std::size_t place) const {
     trials::Run run = from_.rows.trial.runs[place];
     for (trials::Reading& reading : run.readings) {
       reading.series = places_of_series_.at(reading.series);
     }
+    return run;
+  }
+
+  // Two runs may read the same by chance, of which one is short. So the runs of an edge are known
+  // again by what they read only if none that is called like one here reads otherwise.
+  void find_contradicting_arms(const trials::Trial& trial) {
+    for (std::size_t r = 0; r < trial.runs.size(); ++r) {
+      const trials::Run run = run_at(r);
+      const bool is_known = from_.source == TrialSource::notebook &&
+                            place_of_uid(from_.rows.runs.at(r).uid).has_value();
+      if (is_known || place_of_alike(run) || place_of_less_recorded(run)) continue;
+      const bool has_namesake = place_where(run, [&](const trials::Run& other) {
+                                  return other.arm.medium.name == run.arm.medium.name;
+                                }).has_value();
+      if (has_namesake) contradicting_arms_.push_back(run.arm);
+    }
+  }
+
+  void remark_on_runs_known_again() {
+    for (const auto& [whose, runs] : known_again_) {
+      written_.remarks.push_back(
+          "Known again by what was read, though edge, medium or way of cutting are written "
+          "otherwise now: run " +
+          runs + " of " + whose + ".");
+    }
+  }
+
+  void write_run(std::size_t place) {
+    trials::Run run = run_at(place);
     const bool has_uid = from_.source == TrialSource::notebook;
     std::string uid = has_uid ? from_.rows.runs.at(place).uid : new_uid_();
     if (has_uid && is_in_another_trial(uid)) {
@@ -164,7 +200,13 @@ class Writer {
     const std::optional<std::size_t> same = place_of_uid(uid);
     if (same) return grow_run(*same, run, KnownBy::uid);
     std::optional<std::size_t> alike = place_of_alike(run);
-    if (!alike) alike = place_of_less_recorded(run);
+    if (!alike && std::ranges::count(contradicting_arms_, run.arm) == 0) {
+      alike = place_of_less_recorded(run);
+      if (alike) {
+        std::string& runs = known_again_[run.arm.blade + " on " + run.arm.medium.name];
+        runs += (runs.empty() ? "" : ", ") + run.name;
+      }
+    }
     if (!alike) return add_run(std::move(uid), std::move(run));
     const bool is_one =
         !has_uid || from_.alike_runs_are_one || are_surely_one(kept_.trial.runs[*alike], run);
@@ -341,6 +383,13 @@ class Writer {
     for (const std::string& remark : trial.remarks) {
       if (std::ranges::count(kept_.trial.remarks, remark) > 0) continue;
       writers_["trial_remark"].insert({kept_.trial_id, place++, remark});
+      kept_.trial.remarks.push_back(remark);
+    }
+    if (!from_.remarks_on) return;
+    for (const std::string& remark : from_.remarks_on(kept_.trial)) {
+      if (std::ranges::count(kept_.trial.remarks, remark) > 0) continue;
+      writers_["trial_remark"].insert({kept_.trial_id, place++, remark});
+      written_.remarks.push_back(remark);
     }
   }
 
@@ -364,6 +413,8 @@ class Writer {
   std::size_t runs_before_ = 0;
   std::map<std::string, std::size_t> places_by_uid_;  // of kept runs
   std::multimap<Called, std::size_t> places_by_name_;
+  std::vector<trials::Arm> contradicting_arms_;
+  std::map<std::string, std::string> known_again_;  // names of runs, by blade and medium
   bool is_taken_whole_ = true;
   std::vector<std::size_t> places_of_series_;  // of the trial's, in the kept one
   WrittenTrial written_;

@@ -8,6 +8,7 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -26,7 +27,12 @@ struct TrialToWrite {
   // Of another notebook's runs that are called like one here, and are not surely it:
   bool alike_runs_are_one = false;
   std::string apart;  // else what stands behind the other's name; empty: that is a problem
+  // What is noticed of the trial as it is then; may be absent.
+  std::function<std::vector<std::string>(const trials::Trial&)> remarks_on;
 };
+
+// How a remark on something that was not taken begins.
+inline constexpr const char* kNotTaken = "Not taken: ";
 
 struct WrittenTrial {
   Taken taken;

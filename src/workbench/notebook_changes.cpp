@@ -74,6 +74,7 @@ base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request, const Hand
       return tl::unexpected<Problems>(std::move(problems));
     }
     in.taken = *taken;
+    std::ranges::copy(taken->remarks, std::back_inserter(in.remarks));
     return in;
   });
 }

@@ -1,5 +1,6 @@
 #include "workbench/notebook_merging.h"
 
+#include "exchange/run_remarks.h"
 #include "workbench/notebook_package.h"
 
 #include <filesystem>
@@ -26,7 +27,9 @@ Outcome merged(const MergeRequest& request,
   return naming_the_file(request.notebook, [&]() -> Outcome {
     auto opened = opened_whole_to_write(request.notebook, hand, Checked::any_size);
     if (!opened) return base::failed_by(opened.error());
-    auto result = notebook::merge(*opened, other, what, request.rules, authorship_of(hand));
+    notebook::MergeRules rules = request.rules;
+    rules.remarks_on = exchange::remarks_on_names;
+    auto result = notebook::merge(*opened, other, what, rules, authorship_of(hand));
     if (result) return result;
     for (base::Problem& problem : result.error()) {
       if (problem.place.file.empty()) problem.place.file = request.notebook;
