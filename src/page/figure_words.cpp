@@ -20,6 +20,16 @@ std::string interval_words(const numerics::Interval& interval,
       "{} ({} to {})", rounded(interval.median), rounded(interval.lo95), rounded(interval.hi95));
 }
 
+std::string key_words(const std::vector<telling::ArmName>& names,
+                      const std::vector<std::size_t>& arms) {
+  if (!telling::labels_need_a_key(names)) return {};
+  std::string words;
+  for (const std::size_t arm : arms) {
+    words += fmt::format("{}{}: {}", words.empty() ? " " : "; ", names[arm].label, names[arm].name);
+  }
+  return words + ".";
+}
+
 std::string some_of(const std::vector<std::string>& sentences) {
   constexpr std::size_t kMostSaid = 8;
   std::string words;

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 #include <algorithm>
+#include <numeric>
 #include <string>
 
 namespace keenfall::page {
@@ -46,6 +47,7 @@ std::optional<Figure> media_figure(const Judgement& judgement, std::size_t judge
       "{}, medium by medium: lines that run together close the gap between the edges, lines that "
       "cross change their order. Bars: 95 % intervals.",
       begun_large(what));
+  figure.caption += key_words(names, media.front().arms);
   figure.numbers = {.caption = begun_large(what),
                     .columns = {{.head = "edge", .side = telling::Side::left}}};
   for (const auto& medium : media) {
@@ -120,6 +122,9 @@ std::optional<Figure> order_figure(const Judgement& judgement, std::size_t judge
       "Every run against its edge's typical one, in the order they were cut; letters are the "
       "edges. "
       "A drift, or a block that lies apart, would show here. Shaded by turns: blocks.";
+  std::vector<std::size_t> arms(judgement.arms.size());
+  std::iota(arms.begin(), arms.end(), std::size_t{0});
+  figure.caption += key_words(names, arms);
   figure.numbers = {.caption = "Half keenness of each run to that of its edge",
                     .columns = {{.head = "order"},
                                 {.head = "run", .side = telling::Side::left},

@@ -76,11 +76,14 @@ std::string curve_sentence(const MediumShown& shown, std::size_t arm) {
   }
   if (!result.half_keenness) return words;
   const auto& half = *result.half_keenness;
-  return words + fmt::format(" and has {} after {}{} {}",
-                             rises ? "doubled" : "halved",
-                             half.beyond_what_was_cut ? "(beyond what was cut) " : "",
-                             cuts_text(half.cuts.median),
-                             shown.judgement.counted.many);
+  const std::string after =
+      fmt::format("{} {}", cuts_text(half.cuts.median), shown.judgement.counted.many);
+  if (half.beyond_what_was_cut) {
+    return words + fmt::format(" and, by the curve, would have {} after {}, beyond what was cut",
+                               rises ? "doubled" : "halved",
+                               after);
+  }
+  return words + fmt::format(" and has {} after {}", rises ? "doubled" : "halved", after);
 }
 
 bool compares_at_a_reading(const MediumShown& shown) {
@@ -107,6 +110,9 @@ void add_curves(std::vector<Figure>& figures, const MediumShown& shown) {
       compares_at_a_reading(shown) ? "Dotted: the reading at which edges are compared."
       : rises                      ? "Rings: where it has doubled."
                                    : "Rings: where it has halved.");
+  constexpr std::size_t kMostInOneFrame =
+      6;  // more get a frame each, with its name (plots/look.ts)
+  if (arms.size() <= kMostInOneFrame) figure.caption += key_words(shown.names, arms);
   std::vector<std::string> sentences;
   for (const std::size_t arm : arms) sentences.push_back(curve_sentence(shown, arm));
   figure.words = some_of(sentences);

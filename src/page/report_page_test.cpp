@@ -85,6 +85,19 @@ TEST(AReportPage, HoldsTheTableAndTheCautions) {
   EXPECT_THAT(page, HasSubstr("Local law"));
 }
 
+TEST(AReportPage, SaysWhichNumberIsWhichWhereNamesAreLong) {
+  telling::Report report = telling::testing::made_report();
+  const std::string name = "the old carbon trimming knife from the second drawer";
+  for (auto& arm : report.judgements.front().judgement.arms) {
+    arm.arm.blade = name + " " + arm.arm.blade;
+  }
+
+  const std::string page = without_script(report_page(report, ""));
+
+  EXPECT_THAT(page, HasSubstr("1: " + name + " A; 2: " + name + " B; 3: " + name + " C."));
+  EXPECT_THAT(without_script(made_page()), Not(HasSubstr("1: ")));
+}
+
 TEST(AReportPage, OfNoVerdictSaysWhy) {
   telling::Report report = telling::testing::made_report();
   verdicts::Judgement& judgement = report.judgements.front().judgement;

@@ -136,7 +136,7 @@ export function rowChart(chart: RowChart): Plot.PlotOptions {
   const domain = domainOf(chart);
   const placed = chart.rows.map((row, place) => ({ row, y: place + 0.62 }));
   const count = chart.rows.length;
-  const characters = Math.floor(chart.width / 7.6);
+  const characters = Math.floor(chart.width / 8.6);
   const labels = placed.map(({ row, y }) => ({
     label: shortened(row.label, Math.max(8, characters - row.words.length - 3)),
     words: row.words,
