@@ -5,6 +5,8 @@ import { readFileSync, statSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { at } from "../src/plots/view";
+import type { Report } from "../src/wire/report";
 import {
   chromiumPath,
   examples,
@@ -240,6 +242,65 @@ describe("the demo's report", () => {
     expect(compared).toBe(7 * judgement.comparisons.length);
     const runs = await page.locator("tr[data-run]").count();
     expect(runs).toBe(judgement.runs.length);
+  });
+
+  test("has the curves, the edges and the runs of its JSON in its tables", async () => {
+    const { page } = await open(browser, files.file("demo.html"));
+    const report: Report = await page.evaluate(() =>
+      JSON.parse(document.getElementById("report-data")?.textContent ?? ""),
+    );
+    const { judgement, names, media } = at(report.judgements, 0);
+    const cellsOf = (selector: string) =>
+      page.$$eval(selector, (rows) =>
+        rows.map((row) => [...row.querySelectorAll("th,td")].map((cell) => cell.textContent ?? "")),
+      );
+    /** Every number in a cell, with how far the rounding to its figures may be off. */
+    const says = (cell: string | undefined, numbers: number[]) => {
+      const said = [...(cell ?? "").matchAll(/\d+(\.\d+)?/g)].map(([text]) => text);
+      expect(said.length).toBeGreaterThanOrEqual(numbers.length);
+      numbers.forEach((number, place) => {
+        const text = said[place] ?? "";
+        const decimals = text.split(".")[1]?.length ?? 0;
+        const step = Math.max(10 ** -decimals, number >= 1000 ? number / 200 : 0);
+        expect(Math.abs(Number(text) - number), `${cell} says ${number}`).toBeLessThanOrEqual(
+          step * 0.501,
+        );
+      });
+    };
+    for (const [place, medium] of media.entries()) {
+      const figure = (kind: string) =>
+        `figure[data-figure=${kind}][data-medium="${place}"] tbody tr`;
+      const lasting = await cellsOf(figure("lasting"));
+      const curves = await cellsOf(figure("curves"));
+      const starts = await cellsOf(figure("starts"));
+      for (const [row, index] of medium.arms.entries()) {
+        const arm = at(judgement.arms, index);
+        const lasts = at(names, index).lasting;
+        const start = arm.start_reading;
+        if (!lasts || !start) throw new Error("the demo's edges are all read");
+        expect(lasting[row]?.[0]).toBe(at(names, index).name);
+        expect(lasting[row]?.[1]).toBe(lasts.words);
+        says(lasting[row]?.[2], [lasts.lo95, lasts.hi95]);
+        says(lasting[row]?.[4], [arm.runs]);
+        says(starts[row]?.[1], [start.median]);
+        says(starts[row]?.[2], [start.lo95, start.hi95]);
+        expect(curves.length).toBe(arm.curve.length);
+        for (const [point, { median, lo95, hi95 }] of arm.curve.entries()) {
+          says(curves[point]?.[row + 1], [median, lo95, hi95]);
+        }
+      }
+    }
+    const runs = await cellsOf("tr[data-run]");
+    for (const [place, run] of judgement.runs.entries()) {
+      const cells = at(runs, place);
+      expect(cells[0]).toBe(run.name);
+      if (run.start_reading) says(cells[5], [run.start_reading.median]);
+      if (run.half_keenness_cuts && !run.stopped_before_half_keenness) {
+        says(cells[6], [run.half_keenness_cuts.median]);
+      }
+      says(cells[7], [run.last_cuts]);
+      says(cells[8], [run.readings_used]);
+    }
   });
 
   test("follows a run by keyboard through every picture", async () => {
