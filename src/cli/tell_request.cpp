@@ -1,5 +1,7 @@
 #include "cli/tell_request.h"
 
+#include "materials/spelling.h"
+
 #include <array>
 #include <filesystem>
 #include <optional>
@@ -25,10 +27,9 @@ constexpr std::array<KnownFormat, 4> kFormats = {{
     {"csv", ReportFormat::csv},
 }};
 
-std::optional<ReportFormat> format_named(std::string name) {
-  for (char& letter : name) letter = letter >= 'A' && letter <= 'Z' ? letter + 32 : letter;
+std::optional<ReportFormat> format_named(const std::string& name) {
   for (const KnownFormat& known : kFormats) {
-    if (known.name == name) return known.format;
+    if (known.name == materials::lower_case(name)) return known.format;
   }
   return std::nullopt;
 }

@@ -132,14 +132,16 @@ class RowReading {
       number.number *= unit.factor;
       number.unit = unit.name;
     }
-    if (number.fault != NumberFault::none && looks_like_digits(text)) {
+    const bool has_letters_for_digits =
+        number.fault != NumberFault::none
+            ? looks_like_digits(text)
+            : !is_unit_fitting(definition, number.unit) && is_mistyped(text, number.unit);
+    if (has_letters_for_digits) {
       refuse(definition, cell, name + " " + letters_among_digits(cell.text));
     } else if (number.fault != NumberFault::none) {
       refuse(definition,
              cell,
              name + " must be a number; " + fault_in_words(number.fault, text, format_.mark) + ".");
-    } else if (!is_unit_fitting(definition, number.unit) && is_mistyped(text, number.unit)) {
-      refuse(definition, cell, name + " " + letters_among_digits(cell.text));
     } else if (!is_unit_fitting(definition, number.unit)) {
       refuse(definition,
              cell,

@@ -243,7 +243,7 @@ class Writer {
     });
   }
 
-  std::optional<std::size_t> place_of_uid(const std::string& uid) const {
+  [[nodiscard]] std::optional<std::size_t> place_of_uid(const std::string& uid) const {
     const auto found = places_by_uid_.find(uid);
     if (found == places_by_uid_.end()) return std::nullopt;
     return found->second;
@@ -252,7 +252,7 @@ class Writer {
   // Of the runs that were here before, those of another notebook not being each other; of a table
   // also those it brought.
   template <class Fits>
-  std::optional<std::size_t> place_where(const trials::Run& run, Fits fits) const {
+  [[nodiscard]] std::optional<std::size_t> place_where(const trials::Run& run, Fits fits) const {
     const bool from_notebook = from_.source == TrialSource::notebook;
     const auto [first, last] = places_by_name_.equal_range(called(run));
     const auto found = std::find_if(first, last, [&](const auto& entry) {
@@ -263,13 +263,13 @@ class Writer {
     return found->second;
   }
 
-  std::optional<std::size_t> place_of_alike(const trials::Run& run) const {
-    return place_where(run, [&](const trials::Run& other) { return are_called_alike(other, run); });
+  [[nodiscard]] std::optional<std::size_t> place_of_alike(const trials::Run& run) const {
+    return place_where(run, [&](const trials::Run& kept) { return are_called_alike(kept, run); });
   }
 
   // A run of that name that reads the same, of which less is recorded, or other things: the angle
   // was written down later.
-  std::optional<std::size_t> place_of_less_recorded(const trials::Run& run) const {
+  [[nodiscard]] std::optional<std::size_t> place_of_less_recorded(const trials::Run& run) const {
     return place_where(run, [&](const trials::Run& other) {
       return other.arm.medium.name == run.arm.medium.name && are_surely_one(other, run);
     });

@@ -1,5 +1,6 @@
 #include "workbench/notebook_export.h"
 
+#include "materials/spelling.h"
 #include "wire/notebook_json.h"
 #include "workbench/notebook_opening.h"
 #include "workbench/notebook_package.h"
@@ -16,9 +17,7 @@ namespace keenfall::workbench {
 namespace {
 
 std::string extension_of(const std::string& path) {
-  std::string extension = std::filesystem::path(path).extension().string();
-  for (char& letter : extension) letter = letter >= 'A' && letter <= 'Z' ? letter + 32 : letter;
-  return extension;
+  return materials::lower_case(std::filesystem::path(path).extension().string());
 }
 
 base::Result<ExportForm> form_of(const ExportRequest& request) {
