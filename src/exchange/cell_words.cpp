@@ -1,6 +1,7 @@
 #include "exchange/cell_words.h"
 
 #include "exchange/text_lines.h"
+#include "materials/spelling.h"
 
 #include <algorithm>
 #include <array>
@@ -82,10 +83,7 @@ std::string_view word_for(trials::Motion motion) {
 }
 
 trials::EventKind event_kind_of(std::string_view cell) {
-  std::string lower_text(cell);
-  std::ranges::transform(lower_text, lower_text.begin(), [](char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  });
+  const std::string lower_text = materials::lower_case(cell);
   const auto found = std::ranges::find_if(kEventWords, [&lower_text](const EventWord& candidate) {
     return has_word_beginning(lower_text, candidate.beginning);
   });

@@ -2,6 +2,7 @@
 
 #include "base/plain_number.h"
 #include "page/figure_words.h"
+#include "telling/arm_groups.h"
 #include "telling/cuts_compared.h"
 #include "telling/lasting.h"
 #include "telling/rounded.h"
@@ -18,19 +19,17 @@ namespace {
 using verdicts::Judgement;
 using verdicts::RunResult;
 
+struct RunInOrder {
+  const RunResult* run = nullptr;
+  double over_its_arm = 1;
+};
+
 // The name of the group, "new matting", that an arm belongs to.
 std::string medium_of(const std::vector<telling::ArmGroup>& groups, std::size_t arm) {
   for (const telling::ArmGroup& group : groups) {
     if (std::ranges::count(group.arms, arm) > 0) return group.medium_words;
   }
   return {};
-}
-
-// A run's own half keenness to that of its arm; absent where either is.
-std::optional<double> over_its_arm(const Judgement& judgement, const RunResult& run) {
-  const auto& arm = judgement.arms[run.arm].half_keenness;
-  if (!run.half_keenness_cuts || !arm) return std::nullopt;
-  return run.half_keenness_cuts->median / arm->cuts.median;
 }
 
 }  // namespace
@@ -115,7 +114,9 @@ std::optional<Figure> factor_figure(const Judgement& judgement, std::size_t judg
   return figure;
 }
 
-std::optional<Figure> order_figure(const Judgement& judgement, std::size_t judgement_index) {
+std::optional<Figure> order_figure(const telling::ReportedJudgement& reported,
+                                   std::size_t judgement_index) {
+  const Judgement& judgement = reported.judgement;
   const std::vector<telling::ArmName> names = telling::names_of(judgement);
   Figure figure{.kind = "order", .judgement = judgement_index};
   figure.caption =
@@ -132,18 +133,16 @@ std::optional<Figure> order_figure(const Judgement& judgement, std::size_t judge
                                 {.head = "medium", .side = telling::Side::left},
                                 {.head = "block", .side = telling::Side::left},
                                 {.head = "times as long"}}};
-  std::vector<const RunResult*> runs;
-  for (const RunResult& run : judgement.runs) {
-    if (run.order && over_its_arm(judgement, run)) runs.push_back(&run);
+  std::vector<RunInOrder> runs;
+  for (std::size_t i = 0; i < judgement.runs.size(); ++i) {
+    const auto& ratio = reported.runs[i].half_keenness_over_arm;
+    if (judgement.runs[i].order && ratio) {
+      runs.push_back({.run = &judgement.runs[i], .over_its_arm = *ratio});
+    }
   }
   if (runs.size() < 3) return std::nullopt;
-  std::ranges::sort(runs, {}, [](const RunResult* run) { return *run->order; });
-  double least = *over_its_arm(judgement, *runs.front());
-  double most = least;
-  for (const RunResult* run : runs) {
-    const double ratio = *over_its_arm(judgement, *run);
-    least = std::min(least, ratio);
-    most = std::max(most, ratio);
+  std::ranges::sort(runs, {}, [](const RunInOrder& entry) { return *entry.run->order; });
+  for (const auto& [run, ratio] : runs) {
     figure.numbers.rows.push_back({.cells = {std::to_string(*run->order),
                                              run->name,
                                              names[run->arm].name,
@@ -151,10 +150,11 @@ std::optional<Figure> order_figure(const Judgement& judgement, std::size_t judge
                                              run->block,
                                              telling::to_figures(ratio, 2)}});
   }
+  const auto [least, most] = std::ranges::minmax_element(runs, {}, &RunInOrder::over_its_arm);
   figure.words =
       fmt::format("Runs lasted between {} and {} times as long as their edge typically does.",
-                  telling::to_figures(least, 2),
-                  telling::to_figures(most, 2));
+                  telling::to_figures(least->over_its_arm, 2),
+                  telling::to_figures(most->over_its_arm, 2));
   return figure;
 }
 

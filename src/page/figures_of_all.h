@@ -2,12 +2,11 @@
 #pragma once
 
 #include "page/figure.h"
-#include "telling/arm_groups.h"
+#include "telling/report.h"
 #include "verdicts/judgement.h"
 
 #include <cstddef>
 #include <optional>
-#include <vector>
 
 namespace keenfall::page {
 
@@ -16,7 +15,7 @@ namespace keenfall::page {
                                                  std::size_t judgement_index);
 [[nodiscard]] std::optional<Figure> factor_figure(const verdicts::Judgement& judgement,
                                                   std::size_t judgement_index);
-[[nodiscard]] std::optional<Figure> order_figure(const verdicts::Judgement& judgement,
+[[nodiscard]] std::optional<Figure> order_figure(const telling::ReportedJudgement& reported,
                                                  std::size_t judgement_index);
 
 }  // namespace keenfall::page

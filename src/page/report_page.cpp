@@ -152,7 +152,7 @@ void add_else(Html& html, const Report& report, const std::vector<Judged>& all) 
     add_kind(html, report, judged.told);
     add_told(html, judged.told, "what_else");
     add_told(html, judged.told, "curve_warnings");
-    add_if(html, order_figure(judged.judgement, judged.index));
+    add_if(html, order_figure(report.judgements[judged.index], judged.index));
     add_told(html, judged.told, "run_by_run");
     add_told(html, judged.told, "second_opinion");
   }

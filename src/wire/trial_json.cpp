@@ -1,5 +1,7 @@
 #include "wire/trial_json.h"
 
+#include "notebook/trial_words.h"
+
 #include <optional>
 #include <string>
 #include <string_view>
@@ -11,24 +13,6 @@ namespace {
 // Written where it is said, also where nothing stands in it.
 void put_reason(Json& object, const char* key, const std::optional<std::string>& reason) {
   if (reason) object[key] = *reason;
-}
-
-std::string_view event_name(trials::EventKind kind) {
-  switch (kind) {
-    case trials::EventKind::twisted:
-      return "twisted";
-    case trials::EventKind::hit_something:
-      return "hit_something";
-    case trials::EventKind::board_touched:
-      return "board_touched";
-    case trials::EventKind::wet:
-      return "wet";
-    case trials::EventKind::pause:
-      return "pause";
-    case trials::EventKind::other:
-      break;
-  }
-  return "other";
 }
 
 Json blade_json(const trials::Blade& blade) {
@@ -77,7 +61,7 @@ Json edge_life_json(const trials::EdgeLife& life) {
 }
 
 Json event_json(const trials::Event& event) {
-  Json object = {{"kind", event_name(event.kind)}, {"cuts", finite_number(event.cuts)}};
+  Json object = {{"kind", notebook::word_of(event.kind)}, {"cuts", finite_number(event.cuts)}};
   put_text(object, "words", event.as_written);
   return object;
 }
