@@ -1,4 +1,4 @@
-// The words that stand in a notebook's rows for choices among known kinds. Private to the folder.
+// The words that stand in a notebook's rows, and in JSON, for choices among known kinds.
 #pragma once
 
 #include "trials/trial.h"
