@@ -37,6 +37,10 @@ std::string mark_letter(materials::TrustMark mark) {
       return "m";
     case materials::TrustMark::derived:
       return "d";
+    case materials::TrustMark::guessed:
+      return "g";
+    case materials::TrustMark::tuned:
+      return "t";
   }
   return "";
 }

@@ -62,6 +62,22 @@ constexpr auto kSources = std::to_array<Source>({
     {"astm-e140",
      "ASTM E140, Table 1, non-austenitic steels, as reprinted on three pages",
      "mikipulley.co.jp, phase2plus.com, nhatvietindustry.com.vn"},
+    {"hardness-scale", "foundry lexicon, scale of hardness", "giessereilexikon.com (Härteskala)"},
+    {"page-hardfacing", "data page on hardfacing: carbides in iron", "hardfacingfty.com"},
+    {"page-white-iron", "data page on white irons: their carbides", "steeltube.co"},
+    {"carbide-review", "PMC8763544, Table 2 (rounded here)", "PMC8763544"},
+    {"chromium-carbide-text",
+     "encyclopaedia text on chromium carbide, which quotes another source",
+     "an encyclopaedia, entry chromium carbide"},
+    {"phases-memory", "handbooks on the wear of materials, recalled", ""},
+    {"nitrides-memory", "hardness of nitrides, recalled; sources scatter widely", ""},
+    {"abrasives-memory", "usual figures for abrasives, recalled", ""},
+    {"fillers-memory", "usual figures for fillers, glass and fired clay, recalled", ""},
+    {"gomes1995",
+     "Gomes, Wronski and Wright 1995, on high-speed steels made from powder, abstract",
+     "docs/sources.bib: gomes1995"},
+    {"toughness-memory", "fracture toughness of hardened tool steels, recalled", ""},
+    {"plausible", "no source: chosen by us inside what is plausible", ""},
 });
 
 }  // namespace
@@ -76,6 +92,10 @@ std::string_view in_words(TrustMark mark) {
       return "memory";
     case TrustMark::derived:
       return "derived";
+    case TrustMark::guessed:
+      return "guess";
+    case TrustMark::tuned:
+      return "tuned";
   }
   return "";
 }

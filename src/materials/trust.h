@@ -14,10 +14,12 @@ enum class TrustMark {
   seen,              // read at the named source
   seen_second_hand,  // read on a page that itself quotes another source
   from_memory,       // recalled, not read again: unverified
-  derived            // our own arithmetic from values in these tables
+  derived,           // our own arithmetic from values in these tables
+  guessed,           // chosen by us inside what is plausible: no source has this number
+  tuned              // chosen by us so that a model gives what practice reports
 };
 
-// "seen", "second hand", "memory", "derived".
+// "seen", "second hand", "memory", "derived", "guess", "tuned".
 [[nodiscard]] std::string_view in_words(TrustMark mark);
 
 struct Provenance {

@@ -1,0 +1,62 @@
+#include "materials/microstructure.h"
+
+#include "materials/hardness.h"
+#include "materials/microstructure_table.h"
+#include "materials/steels.h"
+
+#include <algorithm>
+#include <iterator>
+#include <utility>
+#include <vector>
+
+namespace keenfall::materials {
+
+namespace {
+
+std::size_t place_in_steel_table(const Microstructure& row) {
+  const auto steels = known_steels();
+  return static_cast<std::size_t>(
+      std::ranges::distance(steels.begin(), std::ranges::find(steels, row.name, &Steel::name)));
+}
+
+const std::vector<Microstructure>& all_microstructures() {
+  static const std::vector<Microstructure> rows = [] {
+    std::vector<Microstructure> all = lean_microstructures();
+    std::ranges::move(rich_microstructures(), std::back_inserter(all));
+    for (Microstructure& row : all) {
+      row.bulk_hv = vickers_from_rockwell_c(row.hardness_hrc).value();
+    }
+    std::ranges::sort(all, {}, place_in_steel_table);
+    return all;
+  }();
+  return rows;
+}
+
+base::Problem no_microstructure(const Steel& steel, std::string_view asked) {
+  std::string accepted;
+  for (const Microstructure& row : all_microstructures()) {
+    accepted += (accepted.empty() ? "" : ", ") + row.name;
+  }
+  return {.kind = base::ProblemKind::unknown_name,
+          .sentence = "of " + std::string(steel.name) +
+                      " there is no row that says how hard its matrix and its carbides are",
+          .place = {.found = std::string(asked)},
+          .accepted = accepted};
+}
+
+}  // namespace
+
+std::span<const Microstructure> known_microstructures() { return all_microstructures(); }
+
+base::Result<Microstructure> find_microstructure(std::string_view steel) {
+  const auto found = find_steel(steel);
+  if (!found) return base::failed(found.error());
+  const auto& rows = all_microstructures();
+  const auto row = std::ranges::find(rows, found->steel.name, &Microstructure::name);
+  if (found->only_near || row == rows.end()) {
+    return base::failed(no_microstructure(found->steel, steel));
+  }
+  return *row;
+}
+
+}  // namespace keenfall::materials

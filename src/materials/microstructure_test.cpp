@@ -1,0 +1,127 @@
+#include "materials/microstructure.h"
+
+#include "materials/hardness.h"
+#include "materials/steels.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace keenfall::materials {
+namespace {
+
+using testing::HasSubstr;
+
+Microstructure of(std::string_view steel) { return find_microstructure(steel).value(); }
+
+// ASTM E140: 62 HRC is 746 HV, 54 is 577, 61 is 720; 58.5 lies between 653 and 674.
+TEST(Microstructures, AreAsHardAsE140MakesTheirRockwell) {
+  EXPECT_DOUBLE_EQ(of("AISI A11").bulk_hv, 746);
+  EXPECT_DOUBLE_EQ(of("75Ni8").bulk_hv, 577);
+  EXPECT_DOUBLE_EQ(of("X153CrMoV12").bulk_hv, 720);
+  EXPECT_DOUBLE_EQ(of("X90CrMoV18").bulk_hv, 663.5);
+}
+
+// The invented trial of `keenfall demo` states these hardnesses.
+TEST(Microstructures, HoldTheThreeKnivesOfTheDemo) {
+  EXPECT_DOUBLE_EQ(of("EN 1.1248").hardness_hrc, 58);
+  EXPECT_DOUBLE_EQ(of("EN 1.4112").hardness_hrc, 58.5);
+  EXPECT_DOUBLE_EQ(of("EN 1.2379").hardness_hrc, 61);
+}
+
+TEST(Microstructures, AreFoundByAnyDesignationOfTheirSteel) {
+  EXPECT_EQ(of("1.4116").name, "X50CrMoV15");
+  EXPECT_EQ(of("t30111").name, "AISI A11");
+  EXPECT_EQ(of("C75S (EN 1.1248)").name, "C75S");
+  EXPECT_EQ(of("AISI 1095").name, "SAE 1095");
+}
+
+TEST(Microstructures, OfASteelWithoutARowAreRefusedWithThoseThereAre) {
+  const auto none = find_microstructure("X46Cr13");
+
+  ASSERT_FALSE(none.has_value());
+  EXPECT_EQ(none.error().kind, base::ProblemKind::unknown_name);
+  EXPECT_THAT(none.error().sentence, HasSubstr("of X46Cr13 there is no row"));
+  EXPECT_THAT(none.error().accepted, HasSubstr("AISI A11"));
+}
+
+// 1.2510 is only near AISI O1: its limits are its own.
+TEST(Microstructures, AreNotLentToANearGradeOfAnotherStandard) {
+  EXPECT_TRUE(find_microstructure("AISI O1").has_value());
+  EXPECT_FALSE(find_microstructure("1.2510").has_value());
+}
+
+TEST(Microstructures, OfUnknownSteelsAreRefusedAsTheTableOfSteelsDoes) {
+  EXPECT_EQ(find_microstructure("unobtainium").error(), find_steel("unobtainium").error());
+}
+
+TEST(Microstructures, NumberAtLeastTenInTheOrderOfTheTableOfSteels) {
+  const auto rows = known_microstructures();
+
+  ASSERT_GE(rows.size(), 10U);
+  std::size_t last = 0;
+  for (const Microstructure& row : rows) {
+    const auto steels = known_steels();
+    const auto place = static_cast<std::size_t>(std::ranges::find(steels, row.name, &Steel::name) -
+                                                steels.begin());
+    EXPECT_LT(place, steels.size()) << row.name;
+    EXPECT_GE(place, last) << row.name;
+    last = place;
+  }
+}
+
+TEST(Microstructures, LieInsideTheirPlausibleRangesAndNameTheirSources) {
+  for (const Microstructure& row : known_microstructures()) {
+    const auto expect_inside = [&row](double typical, const PlausibleRange& range) {
+      EXPECT_LE(range.lo, typical) << row.name;
+      EXPECT_GE(range.hi, typical) << row.name;
+      EXPECT_LT(range.lo, range.hi) << row.name;
+      EXPECT_NE(find_source(range.from.source_key), nullptr) << row.name;
+    };
+    expect_inside(row.matrix_hv, row.matrix_hv_range);
+    expect_inside(row.carbide_volume_fraction, row.carbide_volume_fraction_range);
+    expect_inside(row.carbide_hv, row.carbide_hv_range);
+    expect_inside(row.carbide_diameter_um, row.carbide_diameter_um_range);
+    expect_inside(row.toughness_mpa_sqrt_m, row.toughness_mpa_sqrt_m_range);
+    EXPECT_NE(find_source(row.hardness_from.source_key), nullptr) << row.name;
+    EXPECT_GT(row.carbide_diameter_um_range.lo, 0) << row.name;
+  }
+}
+
+// What is softer than its carbides is softer than the whole.
+TEST(Microstructures, HaveAMatrixNoHarderThanTheWholeAndSofterThanItsCarbides) {
+  for (const Microstructure& row : known_microstructures()) {
+    EXPECT_LE(row.matrix_hv, row.bulk_hv) << row.name;
+    EXPECT_LT(row.matrix_hv, row.carbide_hv) << row.name;
+  }
+}
+
+// The table of steels calls its carbide shares good to about 30 %.
+TEST(Microstructures, AgreeWithTheCarbideOfTheTableOfSteelsWithinItsThirtyPercent) {
+  for (const Microstructure& row : known_microstructures()) {
+    const Steel steel = find_steel(row.name).value().steel;
+    if (steel.carbides.empty()) continue;
+    double lo_percent = 0;
+    double hi_percent = 0;
+    for (const CarbideShare& share : steel.carbides) {
+      lo_percent += share.lo_percent;
+      hi_percent += share.hi_percent;
+    }
+    EXPECT_GE(100 * row.carbide_volume_fraction, 0.7 * lo_percent) << row.name;
+    EXPECT_LE(100 * row.carbide_volume_fraction, 1.3 * hi_percent) << row.name;
+  }
+}
+
+TEST(Microstructures, AreOfSteelsAtAHardnessTheyWorkAt) {
+  for (const Microstructure& row : known_microstructures()) {
+    const auto hardness = find_steel(row.name).value().steel.working_hardness;
+    ASSERT_TRUE(hardness.has_value()) << row.name;
+    if (row.name == "75Ni8") continue;  // softer than usual: tougher strip, 54 HRC
+    EXPECT_GE(row.hardness_hrc, hardness->lo_hrc) << row.name;
+    EXPECT_LE(row.hardness_hrc, hardness->hi_hrc) << row.name;
+  }
+}
+
+}  // namespace
+}  // namespace keenfall::materials
