@@ -1,3 +1,4 @@
+#include "base/begun_large.h"
 #include "base/execution.h"
 #include "base/plain_number.h"
 #include "base/require.h"
@@ -81,6 +82,13 @@ TEST(Executors, RethrowAFailureAfterTheOtherTasksHaveEnded) {
   EXPECT_THROW(threads(2)(tasks), std::runtime_error);
 
   EXPECT_EQ(ran, 5);
+}
+
+TEST(WordsThatBeginASentence, StartWithALargeLetterWhereThereIsOne) {
+  EXPECT_EQ(begun_large("strokes are counted"), "Strokes are counted");
+  EXPECT_EQ(begun_large("17° per side"), "17° per side");
+  EXPECT_EQ(begun_large("\xC3\xA9mond\xC3\xA9"), "\xC3\xA9mond\xC3\xA9");
+  EXPECT_EQ(begun_large(""), "");
 }
 
 }  // namespace

@@ -1,8 +1,7 @@
 #include "exchange/counting_word.h"
 
+#include "base/begun_large.h"
 #include "exchange/text_lines.h"
-
-#include <cctype>
 
 namespace keenfall::exchange {
 
@@ -27,13 +26,11 @@ void CountingWord::take_words(std::string_view words, Origin at, const std::stri
     first_at_ = at;
   }
   if (*counted == *found_) return;
-  std::string here = counted->many;
-  here.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(here.front())));
   problems_.add_once("counting " + counted->many,
                      at,
                      {.kind = base::ProblemKind::conflicting,
-                      .sentence = here + " are counted here, and " + found_->many + " in " +
-                                  problems_.place_in_words(first_at_) +
+                      .sentence = base::begun_large(counted->many) + " are counted here, and " +
+                                  found_->many + " in " + problems_.place_in_words(first_at_) +
                                   ". They do not stand on one axis: convert one of the two, or "
                                   "judge them apart.",
                       .place = {.column = excerpt(header), .found = excerpt(words)},

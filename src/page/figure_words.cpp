@@ -2,17 +2,9 @@
 
 #include <fmt/format.h>
 #include <algorithm>
-#include <cctype>
 #include <cstddef>
 
 namespace keenfall::page {
-
-std::string begun_large(std::string words) {
-  if (!words.empty()) {
-    words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
-  }
-  return words;
-}
 
 std::string interval_words(const numerics::Interval& interval,
                            const std::function<std::string(double)>& rounded) {

@@ -11,8 +11,6 @@
 
 namespace keenfall::page {
 
-[[nodiscard]] std::string begun_large(std::string words);
-
 // "34 (27 to 42)"
 [[nodiscard]] std::string interval_words(const numerics::Interval& interval,
                                          const std::function<std::string(double)>& rounded);

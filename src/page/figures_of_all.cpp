@@ -1,5 +1,6 @@
 #include "page/figures_of_all.h"
 
+#include "base/begun_large.h"
 #include "base/plain_number.h"
 #include "page/figure_words.h"
 #include "telling/arm_groups.h"
@@ -45,9 +46,9 @@ std::optional<Figure> media_figure(const Judgement& judgement, std::size_t judge
   figure.caption = fmt::format(
       "{}, medium by medium: lines that run together close the gap between the edges, lines that "
       "cross change their order. Bars: 95 % intervals.",
-      begun_large(what));
+      base::begun_large(what));
   figure.caption += key_words(names, media.front().arms);
-  figure.numbers = {.caption = begun_large(what),
+  figure.numbers = {.caption = base::begun_large(what),
                     .columns = {{.head = "edge", .side = telling::Side::left}}};
   for (const auto& medium : media) {
     figure.numbers.columns.push_back({.head = medium_of(groups, medium.arms.front())});

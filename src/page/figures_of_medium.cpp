@@ -1,5 +1,6 @@
 #include "page/figures_of_medium.h"
 
+#include "base/begun_large.h"
 #include "base/plain_number.h"
 #include "page/figure_words.h"
 #include "telling/cuts_compared.h"
@@ -103,7 +104,7 @@ void add_curves(std::vector<Figure>& figures, const MediumShown& shown) {
       "Bold: "
       "each edge{}. {} Crosses: struck out. Triangles: something happened. Shaded: beyond what was "
       "cut.",
-      begun_large(unit_of_readings(shown)),
+      base::begun_large(unit_of_readings(shown)),
       shown.judgement.counted.many,
       rises ? "lower" : "higher",
       arms.size() <= kMostBands ? " with its 95 % band" : "",
@@ -210,11 +211,11 @@ void add_lasting(std::vector<Figure>& figures, const MediumShown& shown) {
   Figure figure = begun(shown, "lasting");
   figure.caption = fmt::format(
       "{}. Dot and line: each edge and its 95 % interval. Small: its runs, one by one{}.",
-      begun_large(what),
+      base::begun_large(what),
       shown.judgement.test ? ", from the last time each still passed to the first it failed"
                            : "; an arrow where a run was stopped before, so that it lasts at least "
                              "so long");
-  figure.numbers = {.caption = begun_large(what),
+  figure.numbers = {.caption = base::begun_large(what),
                     .columns = {{.head = "edge", .side = telling::Side::left},
                                 {.head = what},
                                 {.head = "95 % interval"},

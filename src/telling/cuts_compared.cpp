@@ -1,11 +1,11 @@
 #include "telling/cuts_compared.h"
 
+#include "base/begun_large.h"
 #include "base/require.h"
 #include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
-#include <cctype>
 
 namespace keenfall::telling {
 
@@ -94,11 +94,9 @@ std::string cuts_sentence(const Judgement& judgement, const Comparison& comparis
         "Neither was cut that far: {} at most.",
         with_metres(judgement, furthest.longest_run_cuts, Naming::number_and_word, furthest));
   }
-  std::string sentence = fmt::format("{} against {}.",
-                                     cuts_words(judgement, a, at, Naming::number_and_word),
-                                     cuts_words(judgement, b, at, Naming::number_only));
-  sentence.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence.front())));
-  return sentence;
+  return base::begun_large(fmt::format("{} against {}.",
+                                       cuts_words(judgement, a, at, Naming::number_and_word),
+                                       cuts_words(judgement, b, at, Naming::number_only)));
 }
 
 }  // namespace keenfall::telling

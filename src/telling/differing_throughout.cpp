@@ -1,8 +1,9 @@
 #include "telling/differing_throughout.h"
 
+#include "base/begun_large.h"
+
 #include <fmt/format.h>
 #include <algorithm>
-#include <cctype>
 #include <cstddef>
 #include <map>
 #include <optional>
@@ -72,11 +73,11 @@ std::vector<DiffersThroughout> differing_throughout(const Judgement& judgement,
   for (const AlsoDiffers& thing : judgement.comparisons.front().also_differs) {
     const auto values = values_of(judgement, names, thing.what);
     if (!values || values->empty()) continue;
-    std::string sentence = fmt::format(
-        "{} differs in every pair ({}).", thing.what, values_in_words(judgement, names, *values));
-    sentence.front() =
-        static_cast<char>(std::toupper(static_cast<unsigned char>(sentence.front())));
-    facts.push_back({.what = thing.what, .sentence = std::move(sentence)});
+    facts.push_back(
+        {.what = thing.what,
+         .sentence = base::begun_large(fmt::format("{} differs in every pair ({}).",
+                                                   thing.what,
+                                                   values_in_words(judgement, names, *values)))});
   }
   return facts;
 }
