@@ -49,6 +49,9 @@ std::vector<double> curve_cuts(const BluntingData& data, std::size_t arm, double
   for (int i = 0; i < kCurvePoints; ++i) {
     cuts.push_back(first * std::pow(ratio, static_cast<double>(i) / (kCurvePoints - 1)));
   }
+  // The last cut made is a point, so that what was cut is drawn to its end.
+  const auto after = std::ranges::lower_bound(cuts, longest);
+  if (after == cuts.end() || *after > longest) cuts.insert(after, longest);
   return cuts;
 }
 
