@@ -5,8 +5,6 @@ import { readFileSync, statSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { at } from "../src/plots/view";
-import type { Report } from "../src/wire/report";
 import {
   chromiumPath,
   examples,
@@ -205,102 +203,6 @@ describe("the demo's report", () => {
 
     expect(download.suggestedFilename()).toBe("readings.csv");
     expect(saved).toBe(readFileSync(files.file("demo.csv"), "utf8"));
-  });
-
-  test("shows the numbers that its JSON has, rounded", async () => {
-    const { page } = await open(browser, files.file("demo.html"));
-    const report = await page.evaluate(() =>
-      JSON.parse(document.getElementById("report-data")?.textContent ?? ""),
-    );
-    const { judgement, comparisons, names, media } = report.judgements[0];
-    let compared = 0;
-    for (const [place, medium] of media.entries()) {
-      const rows = page.locator(`figure[data-figure=ratios][data-medium="${place}"] tbody tr`);
-      expect(await rows.count()).toBe(medium.comparisons.length);
-      for (const [row, index] of medium.comparisons.entries()) {
-        const pair = judgement.comparisons[index];
-        const cells = await rows.nth(row).locator("th,td").allTextContents();
-        const { a, b } = comparisons[index];
-        expect(cells[0]).toBe(`${names[a].name} over ${names[b].name}`);
-        const wanted = [
-          [cells[1], [pair.ratio.median]],
-          [cells[2], [pair.simultaneous.lo95, pair.simultaneous.hi95]],
-          [cells[3], [pair.simultaneous.lo90, pair.simultaneous.hi90]],
-          [cells[4], [pair.ratio.lo95, pair.ratio.hi95]],
-        ] as const;
-        for (const [text, numbers] of wanted) {
-          const said = (text ?? "").split(" to ").map(Number);
-          expect(said.length).toBe(numbers.length);
-          for (const [i, number] of numbers.entries()) {
-            expect(Math.abs((said[i] ?? 0) / number - 1)).toBeLessThan(0.051);
-            compared++;
-          }
-        }
-        expect(cells[7]).toBe(pair.verdict);
-      }
-    }
-    expect(compared).toBe(7 * judgement.comparisons.length);
-    const runs = await page.locator("tr[data-run]").count();
-    expect(runs).toBe(judgement.runs.length);
-  });
-
-  test("has the curves, the edges and the runs of its JSON in its tables", async () => {
-    const { page } = await open(browser, files.file("demo.html"));
-    const report: Report = await page.evaluate(() =>
-      JSON.parse(document.getElementById("report-data")?.textContent ?? ""),
-    );
-    const { judgement, names, media } = at(report.judgements, 0);
-    const cellsOf = (selector: string) =>
-      page.$$eval(selector, (rows) =>
-        rows.map((row) => [...row.querySelectorAll("th,td")].map((cell) => cell.textContent ?? "")),
-      );
-    /** Every number in a cell, with how far the rounding to its figures may be off. */
-    const says = (cell: string | undefined, numbers: number[]) => {
-      const said = [...(cell ?? "").matchAll(/\d+(\.\d+)?/g)].map(([text]) => text);
-      expect(said.length).toBeGreaterThanOrEqual(numbers.length);
-      numbers.forEach((number, place) => {
-        const text = said[place] ?? "";
-        const decimals = text.split(".")[1]?.length ?? 0;
-        const step = Math.max(10 ** -decimals, number >= 1000 ? number / 200 : 0);
-        expect(Math.abs(Number(text) - number), `${cell} says ${number}`).toBeLessThanOrEqual(
-          step * 0.501,
-        );
-      });
-    };
-    for (const [place, medium] of media.entries()) {
-      const figure = (kind: string) =>
-        `figure[data-figure=${kind}][data-medium="${place}"] tbody tr`;
-      const lasting = await cellsOf(figure("lasting"));
-      const curves = await cellsOf(figure("curves"));
-      const starts = await cellsOf(figure("starts"));
-      for (const [row, index] of medium.arms.entries()) {
-        const arm = at(judgement.arms, index);
-        const lasts = at(names, index).lasting;
-        const start = arm.start_reading;
-        if (!lasts || !start) throw new Error("the demo's edges are all read");
-        expect(lasting[row]?.[0]).toBe(at(names, index).name);
-        expect(lasting[row]?.[1]).toBe(lasts.words);
-        says(lasting[row]?.[2], [lasts.lo95, lasts.hi95]);
-        says(lasting[row]?.[4], [arm.runs]);
-        says(starts[row]?.[1], [start.median]);
-        says(starts[row]?.[2], [start.lo95, start.hi95]);
-        expect(curves.length).toBe(arm.curve.length);
-        for (const [point, { median, lo95, hi95 }] of arm.curve.entries()) {
-          says(curves[point]?.[row + 1], [median, lo95, hi95]);
-        }
-      }
-    }
-    const runs = await cellsOf("tr[data-run]");
-    for (const [place, run] of judgement.runs.entries()) {
-      const cells = at(runs, place);
-      expect(cells[0]).toBe(run.name);
-      if (run.start_reading) says(cells[5], [run.start_reading.median]);
-      if (run.half_keenness_cuts && !run.stopped_before_half_keenness) {
-        says(cells[6], [run.half_keenness_cuts.median]);
-      }
-      says(cells[7], [run.last_cuts]);
-      says(cells[8], [run.readings_used]);
-    }
   });
 
   test("follows a run by keyboard through every picture", async () => {
