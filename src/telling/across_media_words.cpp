@@ -74,10 +74,10 @@ class AcrossNames {
 };
 
 // A spread can hardly be told from none: below a twentieth its lower end says no more than that.
-std::string gap_in_95(const numerics::Interval& ratio, const AcrossNames& names) {
+std::string gap_in_95(const numerics::Interval& ratio) {
   constexpr double kHardlyAny = 0.05;
-  if (ratio.lo95 > kHardlyAny) return names.in_95(ratio.lo95, ratio.hi95);
-  return "under 0.05 to " + names.ratio(ratio.hi95);
+  const std::string low = ratio.lo95 > kHardlyAny ? percent_text(ratio.lo95) : "under 5";
+  return fmt::format("95 % interval {} to {} %", low, percent_text(ratio.hi95));
 }
 
 numerics::Interval turned_over(const numerics::Interval& ratio) {
@@ -94,24 +94,22 @@ Sentence gap_sentence(const MediaPair& pair, const AcrossNames& names) {
       second_is_closer ? pair.spread_ratio : turned_over(pair.spread_ratio);
   const std::string closer = names.medium(second_is_closer ? pair.second : pair.first);
   const std::string wider = names.medium(second_is_closer ? pair.first : pair.second);
+  const std::string gap = "he gap between the " + names.things();
   if (ratio.hi95 < 1) {
-    return {
-        .words = {{"The gap between the " + names.things() + " closes", Tone::settled},
-                  {fmt::format(
-                      " on {}: there they lie {} times as far apart as on {} (95 % interval {}).",
-                      closer,
-                      names.ratio(ratio.median),
-                      wider,
-                      gap_in_95(ratio, names))}}};
+    return {.words = {{"T" + gap + " closes", Tone::settled},
+                      {fmt::format(" on {}, to {} % of that on {} ({}; gaps are in logs of {}).",
+                                   closer,
+                                   percent_text(ratio.median),
+                                   wider,
+                                   gap_in_95(ratio),
+                                   names.counted())}}};
   }
-  return {.words = {{fmt::format("Whether the gap between the {} is narrower on {} than on {} is ",
-                                 names.things(),
-                                 closer,
-                                 wider)},
-                    {"not settled", Tone::not_settled},
-                    {fmt::format(": {} times as wide, could be {} (95 % interval).",
-                                 names.ratio(ratio.median),
-                                 gap_in_95(ratio, names))}}};
+  return {
+      .words = {{fmt::format("Whether t{} is narrower on {} than on {} is ", gap, closer, wider)},
+                {"not settled", Tone::not_settled},
+                {fmt::format(": it comes to {} % of that there ({}).",
+                             percent_text(ratio.median),
+                             gap_in_95(ratio))}}};
 }
 
 std::string order_sentence(const MediaPair& pair, const AcrossNames& names) {
@@ -180,15 +178,19 @@ std::vector<Sentence> interactions_told(const AcrossNames& names) {
   return told;
 }
 
+// Said so that the number is above 1: how many times as long where an edge lasts longer.
 std::string media_lasting_words(const MediaPair& pair, const AcrossNames& names) {
+  const bool second_lasts = pair.lasting_ratio.median >= 1;
+  const numerics::Interval ratio =
+      second_lasts ? pair.lasting_ratio : turned_over(pair.lasting_ratio);
   return fmt::format(
       "On {} an edge lasts {} times as many {} as on {}, averaged over the {} (95 % interval {}).",
-      names.medium(pair.second),
-      names.ratio(pair.lasting_ratio.median),
+      names.medium(second_lasts ? pair.second : pair.first),
+      names.ratio(ratio.median),
       names.counted(),
-      names.medium(pair.first),
+      names.medium(second_lasts ? pair.first : pair.second),
       names.things(),
-      names.in_95(pair.lasting_ratio.lo95, pair.lasting_ratio.hi95));
+      names.in_95(ratio.lo95, ratio.hi95));
 }
 
 std::vector<Sentence> section_items(const AcrossNames& names) {

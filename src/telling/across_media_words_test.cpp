@@ -26,8 +26,8 @@ TEST(AcrossMediaWords, SaysThatTheGapClosesAndTheChanceOfOneOrder) {
 
   EXPECT_THAT(
       text,
-      HasSubstr("The gap between the blades closes on uplifted matting: there they lie 0.17 "
-                "times as far apart as on new matting"));
+      HasSubstr("The gap between the blades closes on uplifted matting, to 17 % of that on new "
+                "matting (95 % interval "));
   EXPECT_THAT(text,
               HasSubstr("The chance that the 3 blades stand in one order on new matting and on "
                         "uplifted matting is 41 %."));
@@ -39,7 +39,8 @@ TEST(AcrossMediaWords, SaysNotSettledWhereTheGapMayBeAsWide) {
 
   EXPECT_THAT(said(across_media_sentences(judgement)),
               HasSubstr("Whether the gap between the blades is narrower on new matting than on "
-                        "uplifted matting is not settled: 0.77 times as wide"));
+                        "uplifted matting is not settled: it comes to 77 % of that there "
+                        "(95 % interval "));
 }
 
 TEST(AcrossMediaWords, SpeaksOfTheAdvantageWhereThereAreTwoBlades) {
@@ -53,6 +54,17 @@ TEST(AcrossMediaWords, SpeaksOfTheAdvantageWhereThereAreTwoBlades) {
               HasSubstr("C against A: the ratio on new matting is 2.9 times that on uplifted "
                         "matting"));
   EXPECT_THAT(text, Not(HasSubstr("gap")));
+}
+
+TEST(AcrossMediaWords, SaysHowManyTimesAsLongWhereAnEdgeLastsLonger) {
+  verdicts::Judgement judgement = made_judgement();
+  judgement.media->pairs[0].lasting_ratio = around(0.25, 0.1);
+  EXPECT_THAT(said(across_media_section(judgement)),
+              HasSubstr("On new matting an edge lasts 4.0 times as many cuts as on uplifted"));
+
+  judgement.media->pairs[0].lasting_ratio = around(4, 0.1);
+  EXPECT_THAT(said(across_media_section(judgement)),
+              HasSubstr("On uplifted matting an edge lasts 4.0 times as many cuts as on new"));
 }
 
 TEST(AcrossMediaWords, ListsTheOrdersInTheSection) {

@@ -129,11 +129,13 @@ std::string provisos(const Judgement& judgement, const Comparison& comparison) {
         interval_words(here.lo95, here.hi95, judgement.worth_it_margin));
   }
   if (comparison.single_verdict != comparison.verdict) {
-    words += fmt::format(" Taken by itself, apart from the other {} of this medium, it reads: {}.",
-                         comparison.family_size == 2
-                             ? std::string("comparison")
-                             : fmt::format("{} comparisons", comparison.family_size - 1),
-                         verdicts::in_words(comparison.single_verdict));
+    words += fmt::format(
+        " Asked alone it would read: {}; beside {} in this medium its interval is wider, so that "
+        "all hold at once.",
+        verdicts::in_words(comparison.single_verdict),
+        comparison.family_size == 2
+            ? std::string("another comparison")
+            : fmt::format("{} other comparisons", comparison.family_size - 1));
   }
   if (comparison.near_boundary) {
     words += " This lies so near a boundary that another seed might read otherwise.";

@@ -120,8 +120,8 @@ TEST(AnswerSentences, SayBothVerdictsWhereTheyDiffer) {
   judgement.comparisons[0].single_verdict = Verdict::longer;
 
   EXPECT_THAT(sentence_of(judgement),
-              HasSubstr("Taken by itself, apart from the other 2 comparisons "
-                        "of this medium, it reads: longer."));
+              HasSubstr("Asked alone it would read: longer; beside 2 other comparisons "
+                        "in this medium its interval is wider"));
 }
 
 TEST(AnswerSentences, SayWhenAnotherSeedMightReadOtherwise) {

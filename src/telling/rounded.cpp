@@ -47,6 +47,18 @@ std::string ratio_text(double ratio, double worth_it_margin) {
   return to_figures(ratio, figures);
 }
 
+std::string percent_text(double ratio) {
+  constexpr double kPercent = 100;
+  constexpr int kMostFigures = 5;
+  const double percent = kPercent * ratio;
+  int figures = 2;
+  while (figures < kMostFigures &&
+         rounding_crosses(percent, rounded_to(percent, figures), kPercent)) {
+    ++figures;
+  }
+  return to_figures(percent, figures);
+}
+
 std::string cuts_text(double cuts) {
   if (cuts >= kBillion) return "over a billion";
   if (cuts >= kMillion) return to_figures(cuts / kMillion, 2) + " million";

@@ -24,6 +24,9 @@ namespace keenfall::telling {
 // "10.8 m"; empty when the length of a cut was not recorded.
 [[nodiscard]] std::string metres_text(double cuts, std::optional<double> cut_length_mm);
 
+// A ratio in percent without the sign, to two figures, never rounded onto or across 100: "14".
+[[nodiscard]] std::string percent_text(double ratio);
+
 // A log standard deviation as "20 %".
 [[nodiscard]] std::string scatter_text(double log_sd);
 

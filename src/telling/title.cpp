@@ -1,7 +1,9 @@
 #include "telling/title.h"
 
+#include "base/begun_large.h"
+
 #include <fmt/format.h>
-#include <cctype>
+#include <algorithm>
 #include <set>
 
 namespace keenfall::telling {
@@ -9,13 +11,6 @@ namespace keenfall::telling {
 namespace {
 
 using verdicts::Judgement;
-
-std::string begun_large(std::string words) {
-  if (!words.empty()) {
-    words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
-  }
-  return words;
-}
 
 // The way of cutting, where it is one for all arms (else each medium's heading names it).
 std::string common_method_words(const Judgement& judgement) {
@@ -29,8 +24,12 @@ std::string common_method_words(const Judgement& judgement) {
 std::string title(const Judgement& judgement) {
   int runs = 0;
   for (const auto& arm : judgement.arms) runs += arm.runs;
-  return begun_large(judgement.kind.words.empty() ? judgement.kind.name : judgement.kind.words) +
-         ", " + judgement.unit + (runs == 1 ? "; 1 run" : fmt::format("; {} runs", runs));
+  const auto not_used = std::ranges::count_if(
+      judgement.runs, [](const auto& run) { return !run.not_used_because.empty(); });
+  return base::begun_large(judgement.kind.words.empty() ? judgement.kind.name
+                                                        : judgement.kind.words) +
+         ", " + judgement.unit + (runs == 1 ? "; 1 run" : fmt::format("; {} runs", runs)) +
+         (not_used > 0 ? fmt::format(", and {} not used", not_used) : "");
 }
 
 std::string details(const Judgement& judgement) {

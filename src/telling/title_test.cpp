@@ -25,6 +25,13 @@ TEST(Title, SaysOneRun) {
   EXPECT_EQ(title(judgement), "Thread push reading, gf; 1 run");
 }
 
+TEST(Title, CountsTheRunsThatAreNotUsed) {
+  Judgement judgement = made_judgement();
+  judgement.runs[0].not_used_because = "it was voided: burr left on.";
+
+  EXPECT_EQ(title(judgement), "Thread push reading, gf; 36 runs, and 1 not used");
+}
+
 TEST(Details, NameTheThreadAndTheWayOfCuttingWhereItIsOne) {
   Judgement judgement = made_judgement();
   judgement.thread = "cotton 40";
