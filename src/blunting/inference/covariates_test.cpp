@@ -1,4 +1,5 @@
 // What a run's own start and its place in the order of cutting do: simulated, and found again.
+#include "blunting/curves/log_logistic.h"
 #include "blunting/inference/fitted_simulation.h"
 #include "numerics/summaries.h"
 
