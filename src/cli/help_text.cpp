@@ -2,6 +2,7 @@
 
 #include "cli/help_entries.h"
 #include "cli/notebook_help.h"
+#include "cli/reference_help.h"
 #include "cli/text_layout.h"
 
 namespace keenfall::cli {
@@ -122,10 +123,6 @@ std::string demo_help(const Look& look) {
          "\n" + entries_text(entries, look);
 }
 
-std::string reference_help(std::string_view usage, std::string_view meaning, const Look& look) {
-  return wrapped(usage, {}, look) + "\n" + wrapped(shown_as(meaning, look), {}, look);
-}
-
 }  // namespace
 
 const std::vector<std::string_view>& command_names() {
@@ -144,6 +141,8 @@ const std::vector<std::string_view>& command_names() {
                                                       "backup",
                                                       "steels",
                                                       "grits",
+                                                      "phases",
+                                                      "hardness",
                                                       "convert",
                                                       "help"};
   return names;
@@ -188,6 +187,8 @@ std::string help_text(const Look& look) {
               {"keenfall backup FILE.keen COPY", "a whole copy"},
               {"keenfall steels [NAME]", "steels by their AISI and EN designations"},
               {"keenfall grits [GRIT]", "grit systems side by side, in µm"},
+              {"keenfall phases [NAME]", "how hard carbides, minerals and abrasives are"},
+              {"keenfall hardness [HRC or HV]", "HRC and HV side by side, or one in the other"},
               {"keenfall convert WHAT TO", "units, hardness scales and grits into others"},
               {"keenfall help [COMMAND]", "this page, or the options of a command"},
               {"keenfall --version", "which Keenfall this is"}},
@@ -200,29 +201,7 @@ std::optional<std::string> help_on(std::string_view command, const Look& look) {
   if (command == "demo") return demo_help(look);
   if (command == "help") return help_text(look);
   if (auto text = notebook_help(command, look)) return text;
-  if (command == "steels") {
-    return reference_help(
-        "keenfall steels [NAME]",
-        "Lists the steels known by AISI and EN designation, or one of them with the "
-        "source of each number.",
-        look);
-  }
-  if (command == "grits") {
-    return reference_help(
-        "keenfall grits [SYSTEM or GRIT]",
-        "Shows the grit systems side by side, one system (JIS), or one grit (F1000, "
-        "9 µm) with its nearest in the others. A bare number is shown with all it "
-        "could be.",
-        look);
-  }
-  if (command == "convert") {
-    return reference_help(
-        "keenfall convert QUANTITY UNIT",
-        "Converts a quantity: 400gf to N, 61HRC to HV, 17deg-per-side to inclusive, "
-        "F1000 to JIS.",
-        look);
-  }
-  return std::nullopt;
+  return reference_help(command, look);
 }
 
 }  // namespace keenfall::cli

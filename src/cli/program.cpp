@@ -6,7 +6,10 @@
 #include "cli/judge_command.h"
 #include "cli/notebook_commands.h"
 #include "cli/reference_commands.h"
+#include "cli/scale_commands.h"
 #include "cli/tell_command.h"
+#include "cli/typed_options.h"
+#include "cli/written_answer.h"
 
 #include <algorithm>
 #include <string_view>
@@ -45,6 +48,17 @@ Outcome convert(Words words, const Look& look) {
   const std::string unit = kept.back();
   kept.pop_back();
   return answered_or_wrong(convert_command(joined(kept), unit, look), "convert");
+}
+
+Outcome scale(const std::string& command, Words words, const Surroundings& surroundings) {
+  const auto typed = typed_options(Command::scale, words);
+  if (!typed) return wrong_usage(typed.error(), command);
+  const std::string asked = joined(typed->positionals);
+  const auto answer =
+      command == "phases"
+          ? phases_command(asked, surroundings.program_version, surroundings.look)
+          : hardness_command(asked, surroundings.program_version, surroundings.look);
+  return answer ? delivered(*answer, typed->json) : wrong_usage({answer.error()}, command);
 }
 
 bool asks_for_help(const std::string& word) { return word == "--help" || word == "-h"; }
@@ -86,6 +100,7 @@ Outcome run_program(Words words, const Surroundings& surroundings) {
   if (command == "demo") return demo_command(rest, surroundings);
   if (command == "tell") return tell_command(rest, surroundings);
   if (auto outcome = notebook_command(command, rest, surroundings)) return *outcome;
+  if (command == "phases" || command == "hardness") return scale(command, rest, surroundings);
   for (const std::string& word : rest) {
     if (word.starts_with("--")) {
       return usage_fault(command + " has no option \"" + word + "\".", command);

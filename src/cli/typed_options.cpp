@@ -147,6 +147,9 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
     case Command::look:
       app.add_option("--who", typed.who);
       break;
+    case Command::scale:
+      add_json_option(app, json);
+      break;
     case Command::demo:
       add_judging_options(app, typed);
       add_json_option(app, json);

@@ -56,7 +56,8 @@ struct TypedOptions {
 };
 
 // `look`: what only looks into a notebook, or makes one; those have no options but --who.
-enum class Command { judge, demo, tell, take, undo, strike, merge, export_content, look };
+// `scale`: phases and hardness, which have none but --json.
+enum class Command { judge, demo, tell, take, undo, strike, merge, export_content, look, scale };
 
 // Fails for an option the command does not have, one without its value, one given twice.
 [[nodiscard]] base::ResultOrProblems<TypedOptions> typed_options(

@@ -88,6 +88,8 @@ std::string_view in_words(Scratching scratching) {
   return "";
 }
 
+HardnessSpan hardness_span(const Phase& phase) { return {phase.lo_hv, phase.hi_hv}; }
+
 Scratching scratches(const HardnessSpan& hard, const HardnessSpan& soft) {
   if (hard.lo_hv >= kScratchingHardnessRatio * soft.hi_hv) return Scratching::yes;
   if (hard.hi_hv < kScratchingHardnessRatio * soft.lo_hv) return Scratching::no;

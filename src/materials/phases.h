@@ -48,7 +48,11 @@ enum class Scratching { yes, in_part, no };
 struct HardnessSpan {
   double lo_hv = 0;
   double hi_hv = 0;
+
+  bool operator==(const HardnessSpan&) const = default;
 };
+
+[[nodiscard]] HardnessSpan hardness_span(const Phase& phase);
 
 // Yes: even the softest of `hard` is 1.2 times as hard as the hardest of `soft`. No: even the
 // hardest of it is not so against the softest. In part: it depends on the pieces that meet.

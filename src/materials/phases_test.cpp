@@ -13,10 +13,7 @@ namespace {
 using testing::HasSubstr;
 using enum Scratching;
 
-HardnessSpan span_of(std::string_view name) {
-  const Phase phase = find_phase(name).value();
-  return {phase.lo_hv, phase.hi_hv};
-}
+HardnessSpan span_of(std::string_view name) { return hardness_span(find_phase(name).value()); }
 
 Scratching scratches_named(std::string_view hard, std::string_view soft) {
   return scratches(span_of(hard), span_of(soft));

@@ -375,6 +375,8 @@ TEST(Demo, LeavesAFileAloneThatIsThereAlready) {
 TEST(References, AreReachedFromTheCommandLine) {
   EXPECT_THAT(keenfall({"steels"}).out, HasSubstr("C75S"));
   EXPECT_THAT(keenfall({"grits"}).out, HasSubstr("JIS"));
+  EXPECT_THAT(keenfall({"phases", "quartz"}).out, HasSubstr("scratches quartz"));
+  EXPECT_THAT(keenfall({"hardness", "61HRC", "--json"}).out, HasSubstr("\"hv\": 720"));
   EXPECT_THAT(keenfall({"convert", "400gf", "to", "N"}).out, HasSubstr("3.92"));
 }
 
@@ -382,6 +384,8 @@ TEST(References, RefuseWhatTheyDoNotKnow) {
   EXPECT_EQ(keenfall({"steels", "unobtainium"}).exit_code, 2);
   EXPECT_EQ(keenfall({"convert", "400gf"}).exit_code, 2);
   EXPECT_EQ(keenfall({"grits", "--all"}).exit_code, 2);
+  EXPECT_EQ(keenfall({"phases", "moon", "dust"}).exit_code, 2);
+  EXPECT_EQ(keenfall({"hardness", "61"}).exit_code, 2);
 }
 
 }  // namespace
