@@ -33,8 +33,8 @@ double dose_um2(const WearDose& dose, double squared_land_um2, double cuts) {
   // W' = C (W / W0)^(m/2), so W^(1 - m/2) grows evenly.
   const double power = 1 - dose.load_growth_exponent / 2;
   const double start = std::pow(squared_land_um2, power);
-  const double grown = power * dose.growth_um2_per_cut * cuts *
-                       std::pow(dose.first_squared_land_um2, power - 1);
+  const double grown =
+      power * dose.growth_um2_per_cut * cuts * std::pow(dose.first_squared_land_um2, power - 1);
   return std::pow(start + grown, 1 / power) - squared_land_um2;
 }
 

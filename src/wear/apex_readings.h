@@ -4,8 +4,8 @@
 //   push reading   mean of b, weighted by exp((z - mean z) / push reach)
 //   slice reading  1 / mean of (1 + c_s |dz/dx|) / b, weighted by exp((z - mean z) / slice reach)
 //   force per mm   F = R_f + sigma_f b + p h (t + mu), with b the push reading
-// The push reach says how far into chips the thread or stock reaches. A slice meets the keenest spots
-// and climbs slopes, so the two rank damaged edges unlike each other: say which one is meant.
+// The push reach says how far into chips the thread or stock reaches. A slice meets the keenest
+// spots and climbs slopes, so the two rank damaged edges unlike each other: say which one is meant.
 // Source: derived on docs/methods/apex.md; the constants are guesses or calibrated (presets).
 #pragma once
 
@@ -25,11 +25,11 @@ struct ReadingRules {
 
 // Guesses throughout: only ratios of forces should be looked at.
 struct CutForce {
-  double separation_newton_per_mm = 0.1;           // R_f, of an ideal edge
-  double bluntness_newton_per_mm_per_um = 0.1;     // sigma_f
-  double flank_pressure_mpa = 0.2;                 // p
-  double flank_height_mm = 1;                      // h
-  double friction = 0.3;                           // mu
+  double separation_newton_per_mm = 0.1;        // R_f, of an ideal edge
+  double bluntness_newton_per_mm_per_um = 0.1;  // sigma_f
+  double flank_pressure_mpa = 0.2;              // p
+  double flank_height_mm = 1;                   // h
+  double friction = 0.3;                        // mu
 
   bool operator==(const CutForce&) const = default;
 };

@@ -1,8 +1,8 @@
 // What an edge is used for: a declared schedule of media and pauses, in the order they come.
 //
 // Damage adds up on one edge through the whole schedule; lives in single media are never averaged.
-// A part of a schedule may be a mix of its own, repeated until its cuts are spent ("nine clean cuts,
-// then a gritty one"). Cuts are whole numbers.
+// A part of a schedule may be a mix of its own, repeated until its cuts are spent ("nine clean
+// cuts, then a gritty one"). Cuts are whole numbers.
 #pragma once
 
 #include "wear/abrasive_wear.h"

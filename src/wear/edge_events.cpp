@@ -33,17 +33,16 @@ std::vector<TimedTwist> twists_in(const TwistAsked& asked,
   const double chance = std::exp(-asked.threshold_newton_per_mm / mean_load);
   const double log_none = std::log1p(-chance);
   if (log_none == 0) return twists;
-  // Patches of all cuts in one row: the gaps between loads past the threshold are geometric, and the
-  // excess over it is exponential again.
+  // Patches of all cuts in one row: the gaps between loads past the threshold are geometric, and
+  // the excess over it is exponential again.
   const double places = patches * static_cast<double>(cuts);
   double place = std::floor(std::log(random.uniform()) / log_none);
   while (place < places) {
     const double cut = std::floor(place / patches);
-    twists.push_back(
-        {.cut = static_cast<long>(cut),
-         .load = {.patch = static_cast<std::size_t>(place - cut * patches),
-                  .line_load_newton_per_mm =
-                      asked.threshold_newton_per_mm + mean_load * random.exponential()}});
+    twists.push_back({.cut = static_cast<long>(cut),
+                      .load = {.patch = static_cast<std::size_t>(place - cut * patches),
+                               .line_load_newton_per_mm = asked.threshold_newton_per_mm +
+                                                          mean_load * random.exponential()}});
     place += 1 + std::floor(std::log(random.uniform()) / log_none);
   }
   return twists;

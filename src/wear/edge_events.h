@@ -1,5 +1,5 @@
-// What chance brings to an edge: hits by particles and sideways loads worth looking at, over a number
-// of cuts, in the order they come.
+// What chance brings to an edge: hits by particles and sideways loads worth looking at, over a
+// number of cuts, in the order they come.
 #pragma once
 
 #include "numerics/random.h"

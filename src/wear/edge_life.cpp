@@ -56,13 +56,12 @@ class Life {
              .load_growth_exponent = medium.wear.load_growth_exponent,
              .first_squared_land_um2 = std::pow(simulation_.edge.finish.land_width_um, 2)};
     const auto hits = hits_.hits_in(medium.particles, length_um_, cuts);
-    const auto twists = twists_in(
-        {.twist = medium.twist,
-         .edge_length_um = length_um_,
-         .threshold_newton_per_mm = twist_threshold_newton_per_mm(
-             simulation_.steel, wedge_, edge_.least_land_um())},
-        cuts,
-        twists_);
+    const auto twists = twists_in({.twist = medium.twist,
+                                   .edge_length_um = length_um_,
+                                   .threshold_newton_per_mm = twist_threshold_newton_per_mm(
+                                       simulation_.steel, wedge_, edge_.least_land_um())},
+                                  cuts,
+                                  twists_);
     const double patches =
         std::max(1.0, std::round(length_um_ * 1e-3 / medium.twist.patch_length_mm));
     auto hit = hits.begin();

@@ -39,6 +39,7 @@ double least_of(const std::vector<double>& numbers) {
 struct Sharing {
   double dose_um2 = 0;  // already scaled to the shares as stored
   double per_two_tangents = 0;
+  double start_land_um = 0;
   double reference_height_um = 0;
   double per_compliance = 0;
 };
@@ -46,13 +47,14 @@ struct Sharing {
 // One pass over the edge, written so that it becomes vector instructions.
 void share_anew(double* __restrict squared_land,
                 double* __restrict share,
-                const double* __restrict sharp_apex,
+                const double* __restrict unworn_height,
                 std::size_t count,
                 const Sharing& with) {
   for (std::size_t i = 0; i < count; ++i) {
     const double squared = squared_land[i] + share[i] * with.dose_um2;
     squared_land[i] = squared;
-    const double height = sharp_apex[i] - std::sqrt(squared) * with.per_two_tangents;
+    const double height =
+        unworn_height[i] - (std::sqrt(squared) - with.start_land_um) * with.per_two_tangents;
     share[i] = vector_exp((height - with.reference_height_um) * with.per_compliance);
   }
 }
@@ -63,23 +65,21 @@ LazyEdge::LazyEdge(const EdgeStart& start, const StruckApex& apex)
     : segment_um_(start.segment_length_um),
       apex_(apex),
       per_two_tangents_(1 / (2 * apex.wedge.tangent)),
+      start_land_(start.finish.land_width_um),
       fold_life_(std::max(1L, std::lround(apex.rules.fold_life_cuts))) {
   const EdgeLine line = started_edge(start);
-  const double land = start.finish.land_width_um;
-  stored_.assign(line.height_um.size(), land * land);
-  sharp_apex_ = line.height_um;
-  for (double& height : sharp_apex_) height += land * per_two_tangents_;
+  stored_.assign(line.height_um.size(), start_land_ * start_land_);
+  unworn_height_ = line.height_um;
   share_.assign(stored_.size(), 0);
   fold_.assign(stored_.size(), 0);
   chip_.assign(stored_.size(), 0);
   fold_due_.assign(stored_.size(), 0);
-  mean_squared_land_ = land * land;
-  least_land_ = land;
+  mean_squared_land_ = start_land_ * start_land_;
+  least_land_ = start_land_;
 }
 
 void LazyEdge::book_dose(double dose) {
-  lost_.worn_um3 +=
-      dose * static_cast<double>(size()) * segment_um_ / (4 * apex_.wedge.tangent);
+  lost_.worn_um3 += dose * static_cast<double>(size()) * segment_um_ / (4 * apex_.wedge.tangent);
 }
 
 void LazyEdge::settle(double dose_um2, double compliance_um) {
@@ -88,10 +88,11 @@ void LazyEdge::settle(double dose_um2, double compliance_um) {
   const double reference = mean_height_;
   share_anew(stored_.data(),
              share_.data(),
-             sharp_apex_.data(),
+             unworn_height_.data(),
              size(),
              {.dose_um2 = dose_um2 * share_scale_,
               .per_two_tangents = per_two_tangents_,
+              .start_land_um = start_land_,
               .reference_height_um = reference,
               .per_compliance = 1 / compliance_um});
   const double mean_share = sum_of(share_) / count;
@@ -156,7 +157,7 @@ void LazyEdge::chip(std::size_t i, double depth, double dose) {
   const double gain = apex_.rules.chip_land_gain;
   const double before = land(i, dose);
   set_land(i, before + 2 * apex_.wedge.tangent * gain * depth, dose);
-  sharp_apex_[i] += (gain - 1) * depth;
+  unworn_height_[i] += (gain - 1) * depth;
   chip_[i] += depth;
   fold_[i] = std::max(0.0, fold_[i] - depth);  // the break takes the lip along
   lost_.chipped_um3 += (before + apex_.wedge.tangent * depth) * depth * segment_um_;
@@ -175,11 +176,9 @@ void LazyEdge::strike(const ParticleHit& hit, long cut, double dose_um2) {
   if (damage.fold.depth_um > 0) {
     ++counts_.folds;
     const long due = cut + fold_life_;
-    along(damage.fold, hit.position_um, [&](std::size_t i, double height) {
-      fold(i, height, due);
-    });
-    due_.push_back(
-        {.cut = due, .range = covered(hit.position_um, damage.fold.half_length_um)});
+    along(
+        damage.fold, hit.position_um, [&](std::size_t i, double height) { fold(i, height, due); });
+    due_.push_back({.cut = due, .range = covered(hit.position_um, damage.fold.half_length_um)});
   }
   if (damage.chip.depth_um > 0) {
     ++counts_.chips;
@@ -190,8 +189,12 @@ void LazyEdge::strike(const ParticleHit& hit, long cut, double dose_um2) {
 }
 
 void LazyEdge::twist(const TwistLoad& load, double patch_length_um, double dose_um2) {
-  const double middle = (static_cast<double>(load.patch) + 0.5) * patch_length_um;
-  const Range patch = covered(middle, patch_length_um / 2);
+  // The segments whose middles lie in the patch, its heel-side end counted in.
+  const auto first_from = [&](std::size_t patches) {
+    const double from = static_cast<double>(patches) * patch_length_um;
+    return std::min(size(), static_cast<std::size_t>(std::ceil(from / segment_um_ - 0.5)));
+  };
+  const Range patch{.first = first_from(load.patch), .past = first_from(load.patch + 1)};
   bool bent = false;
   for (std::size_t i = patch.first; i < patch.past; ++i) {
     const double width = land(i, dose_um2);
@@ -239,7 +242,8 @@ EdgeLine LazyEdge::line(double dose_um2) const {
                 .chip_depth_um = chip_};
   for (std::size_t i = 0; i < size(); ++i) {
     line.land_width_um[i] = land(i, dose_um2);
-    line.height_um[i] = sharp_apex_[i] - line.land_width_um[i] * per_two_tangents_;
+    line.height_um[i] =
+        unworn_height_[i] - (line.land_width_um[i] - start_land_) * per_two_tangents_;
   }
   return line;
 }

@@ -2,9 +2,9 @@
 // its share times one dose common to all, exactly; so only the segments that something happens to
 // are brought up to date.
 //
-// `dose` is always the dose since the load was last shared, in um^2 of squared land for a share of 1.
-// A segment's sharp apex (where its flanks would meet) stays where it is while wear, dents and folds
-// only shorten the wedge: height = sharp apex - land / (2 t).
+// `dose` is always the dose since the load was last shared, in um^2 of squared land for a share
+// of 1. A segment's sharp apex (where its flanks would meet) stays where it is while wear, dents
+// and folds only shorten the wedge: height = sharp apex - land / (2 t).
 #pragma once
 
 #include "wear/edge_line.h"
@@ -65,9 +65,10 @@ class LazyEdge {
   double segment_um_;
   StruckApex apex_;
   double per_two_tangents_;
+  double start_land_;
   long fold_life_;
   std::vector<double> stored_;  // squared land less share x dose at the last change
-  std::vector<double> sharp_apex_;
+  std::vector<double> unworn_height_;
   std::vector<double> share_;
   std::vector<double> fold_;
   std::vector<double> chip_;

@@ -1,7 +1,7 @@
 // Hits of the edge by hard particles in the medium: how often, how hard, and what one does.
 //
-// Hits come at random along the edge and over the cuts (a Poisson process). A particle of diameter D
-// (lognormal) is pushed back into the medium by a force of mean (pi / 4) D^2 x pushback pressure,
+// Hits come at random along the edge and over the cuts (a Poisson process). A particle of diameter
+// D (lognormal) is pushed back into the medium by a force of mean (pi / 4) D^2 x pushback pressure,
 // exponentially scattered, and strikes at a normally scattered angle to the edge's plane.
 // A hit dents the land, folds it over, or breaks it out: see wedge.h. A break takes its dent along.
 // Widths in um, forces in N. Source: derived on docs/methods/apex.md; no source was found for it.
@@ -37,9 +37,9 @@ struct ParticleHit {
 
 // How wide chips are for their depth, and how much land they leave.
 struct DamageRules {
-  double chip_land_gain = 1;     // land added, in widths of the section where the break lies
-  double chip_aspect = 4;        // length of a chip / its depth, beyond the contact's length
-  double fold_life_cuts = 40;    // a fold breaks off after so many cuts
+  double chip_land_gain = 1;   // land added, in widths of the section where the break lies
+  double chip_aspect = 4;      // length of a chip / its depth, beyond the contact's length
+  double fold_life_cuts = 40;  // a fold breaks off after so many cuts
   bool operator==(const DamageRules&) const = default;
 };
 
@@ -74,8 +74,8 @@ struct StruckApex {
 struct GritDose {
   double grit_mass_fraction = 0;
   double medium_density_g_per_cm3 = 1;
-  double section_mm2 = 0;              // that one cut parts
-  double edge_used_mm = 0;             // over which the hits spread
+  double section_mm2 = 0;                   // that one cut parts
+  double edge_used_mm = 0;                  // over which the hits spread
   double mineral_density_g_per_cm3 = 2.65;  // quartz
 };
 [[nodiscard]] double hits_per_mm_cut(const GritDose& dose, const HardParticles& particles);

@@ -53,7 +53,8 @@ class Checks {
 void check_edge(const EdgeStart& edge, Checks& checks) {
   const double angle = edge.apex_angle.deg;
   if (!(angle > 0 && angle < 90)) {
-    checks.refuse("the apex angle per side", base::plain_number(angle), "above 0 and below 90 degrees");
+    checks.refuse(
+        "the apex angle per side", base::plain_number(angle), "above 0 and below 90 degrees");
   }
   checks.number("the land's start width in um", edge.finish.land_width_um, kAboveZero);
   checks.number("the depth of the teeth in um", edge.finish.tooth_depth_um, kFromZero);
@@ -72,9 +73,8 @@ void check_medium(const CutMedium& medium, Checks& checks) {
   checks.number("the wear rate in mm3/(N m)", wear.wear_rate_mm3_per_newton_metre, kFromZero);
   checks.number("the line load in N/mm", wear.line_load_newton_per_mm, kFromZero);
   checks.number("the sliding per cut in m", wear.sliding_m_per_cut, kFromZero);
-  checks.number("the exponent of the load",
-                wear.load_growth_exponent,
-                {.hi = 1, .in_words = "0 to 1"});
+  checks.number(
+      "the exponent of the load", wear.load_growth_exponent, {.hi = 1, .in_words = "0 to 1"});
   checks.number("the compliance of the medium in um", wear.load_share_compliance_um, kAboveZero);
   const HardParticles& particles = medium.particles;
   checks.number("the hits per mm and cut", particles.hits_per_mm_cut, kFromZero);
@@ -84,9 +84,8 @@ void check_medium(const CutMedium& medium, Checks& checks) {
   checks.number("the scatter of the hits' angle in degrees",
                 particles.angle_rms_deg,
                 {.hi = 90, .in_words = "0 to 90"});
-  checks.number("the mean sideways load in N/mm",
-                medium.twist.mean_line_load_newton_per_mm,
-                kFromZero);
+  checks.number(
+      "the mean sideways load in N/mm", medium.twist.mean_line_load_newton_per_mm, kFromZero);
   checks.number("the length of a twisted patch in mm", medium.twist.patch_length_mm, kAboveZero);
 }
 
@@ -96,9 +95,8 @@ void check_work(const CuttingWork& work, Checks& checks) {
     check_medium(*medium, checks);
   } else if (const auto* pause = std::get_if<WetPause>(&work.what)) {
     checks.number("the duration of a pause in hours", pause->duration_hour, kFromZero);
-    checks.number("the growth of the land in um per hour",
-                  pause->land_growth_um_per_hour,
-                  kFromZero);
+    checks.number(
+        "the growth of the land in um per hour", pause->land_growth_um_per_hour, kFromZero);
   } else {
     for (const CuttingWork& part : std::get<MixedWork>(work.what).parts) check_work(part, checks);
   }

@@ -1,12 +1,13 @@
 // The apex simulator: many edges cut through a schedule, each with its own luck.
 //
-// In: how the edge starts, the steel, the schedule, the rules of damage and reading, and the cuts at
-// which to read. Out: for every run, what would be read there, and what was lost to what.
+// In: how the edge starts, the steel, the schedule, the rules of damage and reading, and the cuts
+// at which to read. Out: for every run, what would be read there, and what was lost to what.
 // Equations and what they leave out: docs/methods/apex.md. A parameter set that gives what practice
 // reports is plausible, no more: nothing here was validated against measured edges.
 //
 // Run r draws from RandomStream{seed, r} and {seed, r + 2^32}, so results depend on neither the
-// executor nor the number of runs. Memory: the edge of each run in work, and what is asked to be kept.
+// executor nor the number of runs. Memory: the edge of each run in work, and what is asked to be
+// kept.
 #pragma once
 
 #include "base/execution.h"
@@ -56,8 +57,8 @@ struct DamageCounts {
   bool operator==(const DamageCounts&) const = default;
 };
 
-// Metal that left the apex, by what took it, in um^3. Where the land gain of chips is 1 it adds up to
-// what the lands tell: sum of (w^2 - w0^2) / (4 t) x segment length.
+// Metal that left the apex, by what took it, in um^3. Where the land gain of chips is 1 it adds up
+// to what the lands tell: sum of (w^2 - w0^2) / (4 t) x segment length.
 struct MetalLost {
   double worn_um3 = 0;
   double dented_um3 = 0;  // pushed aside

@@ -6,8 +6,9 @@
 //   F y = flow_stress (l + 2 y) (w + 2 y t)^2 / 4
 // and, in a section thicker than the transition section t*, the cheaper break
 //   F y = flow_stress (l + 2 y) (w + 2 y t)^1.5 sqrt(t*) / 4.
-// Source: derived on docs/methods/apex.md from the textbook plastic hinge and from fracture strength
-// falling with the root of the section (Atkins, Xu & Jeronimidis 2004 for the group R E / k^2).
+// Source: derived on docs/methods/apex.md from the textbook plastic hinge and from fracture
+// strength falling with the root of the section (Atkins, Xu & Jeronimidis 2004 for the group R E /
+// k^2).
 #pragma once
 
 #include "trials/edge.h"
@@ -43,7 +44,8 @@ struct ApexSteel {
 struct BrittleSection {
   double toughness_mpa_sqrt_m = 0;
   double flow_stress_mpa = 0;
-  double flaw_constant = 0.10;  // c_f; 4 / (9 pi 0.3 1.12^2) = 0.38 for a flaw of 0.3 of the section
+  double flaw_constant =
+      0.10;  // c_f; 4 / (9 pi 0.3 1.12^2) = 0.38 for a flaw of 0.3 of the section
 };
 
 // t* = c_f (K_IC / flow_stress)^2, in um.
