@@ -1,0 +1,85 @@
+#include "sharpening/best_moment.h"
+
+#include "base/require.h"
+
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+#include <vector>
+
+namespace keenfall::sharpening {
+
+namespace {
+
+constexpr int kGridSteps = 400;
+constexpr double kCuts = 1000;
+
+}  // namespace
+
+BestMoment best_moment(double setup_minutes,
+                       const MinutesAfterCuts& minutes,
+                       const CutsStretch& stretch) {
+  base::require(setup_minutes >= 0, "setting up takes no negative time");
+  base::require(stretch.first > 0 && stretch.last > stretch.first, "a stretch of cuts rises");
+  const auto cost_at = [&](double log_cuts) {
+    const double cuts = std::exp(log_cuts);
+    const double cost = kCuts * (setup_minutes + minutes(cuts)) / cuts;
+    base::require(std::isfinite(cost), "minutes are finite over the stretch");
+    return cost;
+  };
+  const double from = std::log(stretch.first);
+  const double step = (std::log(stretch.last) - from) / kGridSteps;
+  int best = 0;
+  double best_cost = cost_at(from);
+  for (int i = 1; i <= kGridSteps; ++i) {
+    const double cost = cost_at(from + i * step);
+    if (cost < best_cost) {
+      best = i;
+      best_cost = cost;
+    }
+  }
+  if (best == 0) return {stretch.first, best_cost, Where::at_first};
+  if (best == kGridSteps) return {stretch.last, best_cost, Where::at_last};
+
+  double low = from + (best - 1) * step;
+  double high = from + (best + 1) * step;
+  constexpr double kSection = std::numbers::phi - 1;
+  double inner = high - kSection * (high - low);
+  double outer = low + kSection * (high - low);
+  double inner_cost = cost_at(inner);
+  double outer_cost = cost_at(outer);
+  constexpr double kNarrow = 1e-9;
+  while (high - low > kNarrow) {
+    if (inner_cost < outer_cost) {
+      high = outer;
+      outer = inner;
+      outer_cost = inner_cost;
+      inner = high - kSection * (high - low);
+      inner_cost = cost_at(inner);
+    } else {
+      low = inner;
+      inner = outer;
+      inner_cost = outer_cost;
+      outer = low + kSection * (high - low);
+      outer_cost = cost_at(outer);
+    }
+  }
+  const double found = (low + high) / 2;
+  return {std::exp(found), cost_at(found), Where::inside};
+}
+
+double depth_after_um(std::span<const DamageSeen> seen, double cuts) {
+  base::require(!seen.empty() && cuts >= 0, "damage was seen after some cuts");
+  DamageSeen before;
+  DamageSeen after = seen.front();
+  for (std::size_t i = 1; i < seen.size() && cuts > after.cuts; ++i) {
+    before = after;
+    after = seen[i];
+  }
+  base::require(after.cuts > before.cuts, "cuts rise from point to point");
+  return before.depth_um +
+         (after.depth_um - before.depth_um) * (cuts - before.cuts) / (after.cuts - before.cuts);
+}
+
+}  // namespace keenfall::sharpening

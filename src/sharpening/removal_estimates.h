@@ -1,0 +1,41 @@
+// Where the constants of removal may lie, for one steel on one stone.
+//
+// The first group belongs to the model and to the steel, the second to the stone. Values, ranges
+// and sources are in the tables of materials and stones; those of the model are here.
+#pragma once
+
+#include "materials/microstructure.h"
+#include "numerics/random.h"
+#include "sharpening/estimate.h"
+#include "sharpening/removal.h"
+#include "sharpening/stones.h"
+
+#include <string_view>
+#include <vector>
+
+namespace keenfall::sharpening {
+
+enum class BelongsTo { model, steel, stone };
+
+struct UncertainConstant {
+  double RemovalConstants::*member = nullptr;
+  std::string_view words;  // "hardness of the matrix"
+  std::string_view unit;   // "HV"; empty: none
+  BelongsTo belongs_to = BelongsTo::model;
+  Estimate estimate;
+};
+
+// Every constant, in one order for all steels and stones.
+[[nodiscard]] std::vector<UncertainConstant> uncertain_constants(
+    const materials::Microstructure& steel, const Stone& stone);
+
+// All at their typical figures.
+[[nodiscard]] RemovalConstants typical_constants(const std::vector<UncertainConstant>& constants);
+
+// Each drawn evenly, by ratio, from its range, independently: those of model and steel by `shared`,
+// those of the stone by `of_stone`. So stones that share a seed are compared under one steel.
+[[nodiscard]] RemovalConstants drawn_constants(const std::vector<UncertainConstant>& constants,
+                                               numerics::RandomStream& shared,
+                                               numerics::RandomStream& of_stone);
+
+}  // namespace keenfall::sharpening

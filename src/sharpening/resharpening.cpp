@@ -1,0 +1,167 @@
+#include "sharpening/resharpening.h"
+
+#include "base/plain_number.h"
+#include "base/require.h"
+#include "materials/abrasion_resistance.h"
+#include "numerics/summaries.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <string>
+
+namespace keenfall::sharpening {
+
+namespace {
+
+constexpr double kMm3PerUm2AndMm = 1e-6;
+
+base::Problem not_above_zero(const std::string& what, double found, const std::string& column) {
+  return {.sentence = what + " of " + base::plain_number(found) + " cannot be worked with",
+          .place = {.column = column},
+          .accepted = "a number above zero"};
+}
+
+std::optional<base::Problem> problem_of(const ResharpeningQuestion& question) {
+  const auto is_size = [](double number) { return number > 0 && std::isfinite(number); };
+  const WayOfWorking& work = question.work;
+  if (!is_size(question.edge.edge_length_mm)) {
+    return not_above_zero("an edge length", question.edge.edge_length_mm, "edge_length");
+  }
+  if (!is_size(work.stroke.force_newton)) {
+    return not_above_zero("a force", work.stroke.force_newton, "force");
+  }
+  if (!is_size(work.stroke.length_mm)) {
+    return not_above_zero("a stroke", work.stroke.length_mm, "stroke_length");
+  }
+  if (!is_size(work.passes_per_minute)) {
+    return not_above_zero("a pace", work.passes_per_minute, "pace");
+  }
+  if (work.dress_every_passes && !is_size(*work.dress_every_passes)) {
+    return not_above_zero("dressing after passes", *work.dress_every_passes, "dress_every");
+  }
+  if (!(work.minutes_per_dressing >= 0 && std::isfinite(work.minutes_per_dressing))) {
+    return not_above_zero("minutes for dressing", work.minutes_per_dressing, "dressing_time");
+  }
+  return std::nullopt;
+}
+
+base::Result<Effort> effort(const CuttingRate& rate, double steel_mm3, const WayOfWorking& work) {
+  return passes_to_remove(rate, steel_mm3, work.dress_every_passes).transform([&](double passes) {
+    const double dressings =
+        work.dress_every_passes
+            ? std::max(0.0, std::ceil(passes / *work.dress_every_passes) - 1)  // between passes
+            : 0;
+    return Effort{
+        .passes = passes,
+        .dressings = dressings,
+        .minutes = passes / work.passes_per_minute + dressings * work.minutes_per_dressing};
+  });
+}
+
+double resistance_to(const materials::Microstructure& steel, const RemovalConstants& constants) {
+  return abrasion_resistance(steel,
+                             {.abrasive_hv = constants.abrasive_hv,
+                              .groove_width_um = constants.groove_width_um,
+                              .resistance_ratio_cap = constants.resistance_ratio_cap});
+}
+
+struct Draws {
+  std::vector<double> passes;
+  std::vector<double> minutes;
+};
+
+// The same shared draws for every stone; each stone has a stream of its own beside them.
+base::Result<Draws> drawn_efforts(const ResharpeningQuestion& question,
+                                  const std::vector<UncertainConstant>& constants,
+                                  double steel_mm3,
+                                  std::uint64_t stone_number) {
+  numerics::RandomStream shared(question.seed, 0);
+  numerics::RandomStream of_stone(question.seed, 1 + stone_number);
+  Draws draws;
+  for (int i = 0; i < question.draws; ++i) {
+    const auto values = drawn_constants(constants, shared, of_stone);
+    const auto found = effort(cutting_rate(values, question.work.stroke), steel_mm3, question.work);
+    if (!found) return base::failed(found.error());
+    draws.passes.push_back(found->passes);
+    draws.minutes.push_back(found->minutes);
+  }
+  return draws;
+}
+
+std::vector<double> ratios(const std::vector<double>& over, const std::vector<double>& under) {
+  std::vector<double> result;
+  for (std::size_t i = 0; i < over.size(); ++i) {
+    result.push_back(under[i] > 0 ? over[i] / under[i] : 1);
+  }
+  return result;
+}
+
+base::Result<std::vector<HangsOn>> what_it_hangs_on(const ResharpeningQuestion& question,
+                                                    const Stone& stone,
+                                                    double steel_mm3) {
+  const auto constants = uncertain_constants(question.steel, stone);
+  const RemovalConstants typical = typical_constants(constants);
+  std::vector<HangsOn> all;
+  for (const UncertainConstant& constant : constants) {
+    if (constant.estimate.is_known()) continue;
+    HangsOn each{.constant = constant};
+    for (const bool is_hi : {false, true}) {
+      RemovalConstants values = typical;
+      values.*constant.member = is_hi ? constant.estimate.hi : constant.estimate.lo;
+      const auto found =
+          effort(cutting_rate(values, question.work.stroke), steel_mm3, question.work);
+      if (!found) return base::failed(found.error());
+      (is_hi ? each.passes_at_hi : each.passes_at_lo) = found->passes;
+    }
+    all.push_back(each);
+  }
+  const auto times = [](const HangsOn& each) {
+    const double lo = std::min(each.passes_at_lo, each.passes_at_hi);
+    return lo > 0 ? -std::max(each.passes_at_lo, each.passes_at_hi) / lo : 0;
+  };
+  std::ranges::stable_sort(all, {}, times);
+  return all;
+}
+
+}  // namespace
+
+base::Result<Resharpening> resharpening(const ResharpeningQuestion& question,
+                                        std::span<const Stone> stones) {
+  base::require(!stones.empty() && question.draws >= 2, "there is a stone, and draws of it");
+  if (auto problem = problem_of(question)) return base::failed(*problem);
+  const EdgeToSharpen& edge = question.edge;
+  const auto steel = edge.micro_bevel_angle
+                         ? set_micro_bevel(edge.bevel, *edge.micro_bevel_angle, edge.damage)
+                         : reset_bevel(edge.bevel, edge.damage);
+  if (!steel) return base::failed(steel.error());
+  Resharpening result{.steel = *steel,
+                      .steel_mm3 = kMm3PerUm2AndMm * steel->area_um2 * edge.edge_length_mm,
+                      .seed = question.seed,
+                      .draws = question.draws};
+  std::vector<double> first_passes;
+  for (std::size_t i = 0; i < stones.size(); ++i) {
+    const auto constants = uncertain_constants(question.steel, stones[i]);
+    const RemovalConstants typical = typical_constants(constants);
+    const CuttingRate rate = cutting_rate(typical, question.work.stroke);
+    const auto found = effort(rate, result.steel_mm3, question.work);
+    if (!found) return base::failed(found.error());
+    const auto draws = drawn_efforts(question, constants, result.steel_mm3, i);
+    if (!draws) return base::failed(draws.error());
+    if (i == 0) first_passes = draws->passes;
+    result.stones.push_back(
+        {.stone = stones[i],
+         .resistance_ratio = resistance_to(question.steel, typical),
+         .glazing_passes = rate.glazing_passes,
+         .typical = *found,
+         .passes = numerics::interval_of(draws->passes),
+         .minutes = numerics::interval_of(draws->minutes),
+         .times_first = numerics::interval_of(ratios(draws->passes, first_passes))});
+  }
+  auto hangs_on = what_it_hangs_on(question, stones.front(), result.steel_mm3);
+  if (!hangs_on) return base::failed(hangs_on.error());
+  result.hangs_on = *hangs_on;
+  return result;
+}
+
+}  // namespace keenfall::sharpening
