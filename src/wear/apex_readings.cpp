@@ -1,5 +1,7 @@
 #include "wear/apex_readings.h"
 
+#include "wear/exponential.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -26,7 +28,7 @@ double push_reading_um(const EdgeLine& edge, const ReadingRules& rules) {
   double weights = 0;
   double weighted = 0;
   for (std::size_t i = 0; i < edge.height_um.size(); ++i) {
-    const double weight = std::exp((edge.height_um[i] - mean_height) / rules.push_reach_um);
+    const double weight = vector_exp((edge.height_um[i] - mean_height) / rules.push_reach_um);
     weights += weight;
     weighted += weight * (edge.land_width_um[i] + rules.fold_share * edge.fold_height_um[i]);
   }
@@ -38,7 +40,7 @@ double slice_reading_um(const EdgeLine& edge, const ReadingRules& rules) {
   double weights = 0;
   double weighted = 0;
   for (std::size_t i = 0; i < edge.height_um.size(); ++i) {
-    const double weight = std::exp((edge.height_um[i] - mean_height) / rules.slice_reach_um);
+    const double weight = vector_exp((edge.height_um[i] - mean_height) / rules.slice_reach_um);
     const double bluntness = edge.land_width_um[i] + rules.fold_share * edge.fold_height_um[i];
     weights += weight;
     weighted += weight * (1 + rules.slope_gain * slope(edge, i)) / bluntness;

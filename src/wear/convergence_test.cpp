@@ -1,0 +1,72 @@
+#include "numerics/summaries.h"
+#include "wear/made_simulation_test.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace keenfall::wear {
+namespace {
+
+struct MeanReading {
+  double mean = 0;
+  double standard_error = 0;
+};
+
+MeanReading after_fifteen_gritty_cuts(const ApexSimulation& simulation) {
+  std::vector<double> readings;
+  for (const SimulatedEdge& edge : simulated(simulation, 200)) {
+    readings.push_back(edge.readings.back().push_um);
+  }
+  return {.mean = numerics::mean_of(readings),
+          .standard_error = std::sqrt(numerics::variance_of(readings) / 200)};
+}
+
+ApexSimulation with_segments_of(double segment_length_um) {
+  ApexSimulation simulation = cut_in(gritty(), 15);
+  simulation.keep_sections = false;
+  simulation.edge.finish.tooth_depth_um = 0;
+  simulation.edge.segment_length_um = segment_length_um;
+  return simulation;
+}
+
+// The same hits on finer and finer segments: the error shrinks, and is below chance at 4 um.
+TEST(Convergence, TheLengthOfSegmentsHardlyMatters) {
+  const MeanReading fine = after_fifteen_gritty_cuts(with_segments_of(1));
+  for (const double length_um : {2.0, 4.0, 8.0, 16.0}) {
+    const MeanReading coarse = after_fifteen_gritty_cuts(with_segments_of(length_um));
+    EXPECT_NEAR(coarse.mean / fine.mean, 1, 0.05) << length_um;
+  }
+  EXPECT_NEAR(
+      after_fifteen_gritty_cuts(with_segments_of(4)).mean, fine.mean, 2 * fine.standard_error);
+}
+
+// Sharing the load anew at every cut, and every 20 cuts.
+TEST(Convergence, SharingTheLoadEveryTwentyCutsIsOftenEnough) {
+  ApexSimulation simulation = with_segments_of(4);
+  simulation.edge.finish = {.land_width_um = 0.8, .tooth_depth_um = 6, .tooth_spacing_um = 28};
+  simulation.schedule[0].cuts = 100;
+  simulation.read_at_cuts = {0, 100};
+  const MeanReading seldom = after_fifteen_gritty_cuts(simulation);
+  simulation.share_refresh_cuts = 1;
+  const MeanReading often = after_fifteen_gritty_cuts(simulation);
+
+  EXPECT_NEAR(seldom.mean / often.mean, 1, 0.02);
+}
+
+// On a fresh edge each hit chips or not by itself, so chips are Poisson too: variance over mean 1.
+TEST(Convergence, ChipsOfAFreshEdgeAreThinnedFromTheHits) {
+  ApexSimulation simulation = cut_in(gritty(), 1);
+  simulation.keep_sections = false;
+  std::vector<double> chips;
+  for (const SimulatedEdge& edge : simulated(simulation, 3000)) {
+    chips.push_back(static_cast<double>(edge.counts.chips));
+  }
+  const double mean = numerics::mean_of(chips);
+
+  EXPECT_GT(mean, 0.5);
+  EXPECT_NEAR(numerics::variance_of(chips) / mean, 1, 4 * std::sqrt(2.0 / 3000));
+}
+
+}  // namespace
+}  // namespace keenfall::wear

@@ -1,0 +1,169 @@
+#include "wear/sensitivity.h"
+
+#include "base/require.h"
+#include "numerics/random.h"
+#include "numerics/summaries.h"
+
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+#include <numeric>
+
+namespace keenfall::wear {
+
+namespace {
+
+// Shares of the way from lo to hi, one row per draw, each constant's stratified over the draws.
+std::vector<std::vector<double>> latin_hypercube(std::size_t draws,
+                                                 std::size_t constants,
+                                                 base::Seed seed) {
+  std::vector<std::vector<double>> shares(draws, std::vector<double>(constants));
+  for (std::size_t c = 0; c < constants; ++c) {
+    numerics::RandomStream random(seed, c);
+    std::vector<std::size_t> strata(draws);
+    std::iota(strata.begin(), strata.end(), std::size_t{0});
+    for (std::size_t i = draws - 1; i > 0; --i) std::swap(strata[i], strata[random.below(i + 1)]);
+    for (std::size_t d = 0; d < draws; ++d) {
+      shares[d][c] =
+          (static_cast<double>(strata[d]) + random.uniform()) / static_cast<double>(draws);
+    }
+  }
+  return shares;
+}
+
+double between(const UncertainConstant& constant, double share) {
+  if (constant.lo <= 0) return constant.lo + share * (constant.hi - constant.lo);
+  return constant.lo * std::pow(constant.hi / constant.lo, share);
+}
+
+std::vector<double> ranks_of(std::span<const double> numbers) {
+  std::vector<std::size_t> order(numbers.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::ranges::sort(order, {}, [&](std::size_t i) { return numbers[i]; });
+  std::vector<double> ranks(numbers.size());
+  for (std::size_t first = 0; first < order.size();) {
+    std::size_t past = first;
+    while (past < order.size() && numbers[order[past]] == numbers[order[first]]) ++past;
+    const double shared = static_cast<double>(first + past - 1) / 2;
+    for (; first < past; ++first) ranks[order[first]] = shared;
+  }
+  return ranks;
+}
+
+// The scenarios to answer: as usual, each constant at both ends, then the joint draws.
+std::vector<ApexScenario> scenarios_of(const ApexScenario& scenario,
+                                       const std::vector<UncertainConstant>& constants,
+                                       const std::vector<std::vector<double>>& shares) {
+  std::vector<ApexScenario> scenarios{scenario};
+  for (const UncertainConstant& constant : constants) {
+    for (const double end : {constant.lo, constant.hi}) {
+      scenarios.push_back(scenario);
+      constant.in(scenarios.back()) = end;
+    }
+  }
+  for (const auto& row : shares) {
+    scenarios.push_back(scenario);
+    for (std::size_t c = 0; c < constants.size(); ++c) {
+      constants[c].in(scenarios.back()) = between(constants[c], row[c]);
+    }
+  }
+  return scenarios;
+}
+
+// As many answers as scenarios; none: asked to stop.
+std::optional<std::vector<std::optional<double>>> answered(
+    const std::vector<ApexScenario>& scenarios,
+    const ApexAnswer& answer,
+    const base::Executor& executor,
+    const base::ProgressReport& progress) {
+  std::vector<std::optional<double>> answers(scenarios.size());
+  std::atomic<std::size_t> done = 0;
+  std::atomic<bool> stopped = false;
+  std::vector<base::Task> tasks;
+  for (std::size_t i = 0; i < scenarios.size(); ++i) {
+    tasks.push_back([&, i] {
+      if (stopped) return;
+      answers[i] = answer(scenarios[i]);
+      const double fraction = static_cast<double>(++done) / static_cast<double>(scenarios.size());
+      if (!progress({.fraction_done = fraction, .stage = "varying what is not well known"})) {
+        stopped = true;
+      }
+    });
+  }
+  executor(tasks);
+  if (stopped && done < scenarios.size()) return std::nullopt;
+  return answers;
+}
+
+void add_joint(Sensitivity& found,
+               std::span<const std::optional<double>> answers,
+               const std::vector<std::vector<double>>& shares) {
+  std::vector<double> known;
+  std::vector<std::vector<double>> shares_of(found.effects.size());
+  for (std::size_t d = 0; d < answers.size(); ++d) {
+    if (!answers[d]) {
+      ++found.without_answer;
+      continue;
+    }
+    known.push_back(*answers[d]);
+    for (std::size_t c = 0; c < shares_of.size(); ++c) shares_of[c].push_back(shares[d][c]);
+  }
+  if (known.size() < 2) return;
+  for (std::size_t c = 0; c < shares_of.size(); ++c) {
+    found.effects[c].rank_correlation = rank_correlation(shares_of[c], known);
+  }
+  found.joint = numerics::interval_of(known);
+}
+
+}  // namespace
+
+double rank_correlation(std::span<const double> a, std::span<const double> b) {
+  base::require(a.size() == b.size(), "both are as long");
+  const std::vector<double> x = ranks_of(a);
+  const std::vector<double> y = ranks_of(b);
+  const double middle = (static_cast<double>(a.size()) - 1) / 2;
+  double xx = 0;
+  double yy = 0;
+  double xy = 0;
+  for (std::size_t i = 0; i < x.size(); ++i) {
+    xx += (x[i] - middle) * (x[i] - middle);
+    yy += (y[i] - middle) * (y[i] - middle);
+    xy += (x[i] - middle) * (y[i] - middle);
+  }
+  return xx == 0 || yy == 0 ? 0 : xy / std::sqrt(xx * yy);
+}
+
+base::Result<Sensitivity> sensitivity(const ApexScenario& scenario,
+                                      const ApexAnswer& answer,
+                                      const SensitivityAsked& asked,
+                                      const base::Executor& executor,
+                                      const base::ProgressReport& progress) {
+  if (asked.draws < 2) {
+    return base::failed({.kind = base::ProblemKind::bad_value,
+                         .sentence = "a joint spread needs several draws",
+                         .place = {.found = std::to_string(asked.draws)},
+                         .accepted = "2 or more"});
+  }
+  const auto constants = uncertain_constants(scenario);
+  const auto draws = static_cast<std::size_t>(asked.draws);
+  const auto shares = latin_hypercube(draws, constants.size(), asked.seed);
+  const auto answers =
+      answered(scenarios_of(scenario, constants, shares), answer, executor, progress);
+  if (!answers) {
+    return base::failed({.kind = base::ProblemKind::interrupted,
+                         .sentence = "stopped before all constants were varied"});
+  }
+  Sensitivity found{.usual_answer = answers->front(), .draws = asked.draws};
+  for (std::size_t c = 0; c < constants.size(); ++c) {
+    found.effects.push_back({.constant = constants[c],
+                             .answer_at_lo = (*answers)[1 + 2 * c],
+                             .answer_at_hi = (*answers)[2 + 2 * c]});
+  }
+  add_joint(found, std::span(*answers).subspan(1 + 2 * constants.size()), shares);
+  std::ranges::stable_sort(found.effects, std::ranges::greater{}, [](const ConstantEffect& effect) {
+    return std::abs(effect.rank_correlation);
+  });
+  return found;
+}
+
+}  // namespace keenfall::wear
