@@ -14,6 +14,11 @@ namespace {
 constexpr std::size_t kMostArms = 10;
 constexpr Indent kAnswer = {.first = 2, .rest = 4};
 
+std::string terms_text(const telling::Answers& answers, const Look& look) {
+  if (answers.terms.words.empty()) return {};
+  return wrapped(sentence_text(answers.terms, look), {}, look);
+}
+
 std::string no_answer_text(const telling::NoAnswer& instead, const Look& look) {
   std::vector<telling::Sentence> lasting = instead.lasting;
   lasting.resize(std::min(lasting.size(), kMostArms));
@@ -39,14 +44,16 @@ std::string medium_text(const telling::MediumAnswers& medium, const Look& look) 
 }  // namespace
 
 std::string answers_text(const telling::Answers& answers, const Look& look) {
-  if (answers.instead) return no_answer_text(*answers.instead, look);
+  if (answers.instead) {
+    return no_answer_text(*answers.instead, look) + terms_text(answers, look);
+  }
   std::string text;
   for (const telling::MediumAnswers& medium : answers.media) text += medium_text(medium, look);
   if (!answers.across_media.empty()) {
     text +=
         wrapped("Across media:", {}, look) + sentences_text(answers.across_media, kAnswer, look);
   }
-  return text + wrapped(sentence_text(answers.claim, look), {}, look);
+  return text + terms_text(answers, look) + wrapped(sentence_text(answers.claim, look), {}, look);
 }
 
 }  // namespace keenfall::cli

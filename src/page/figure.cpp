@@ -37,7 +37,8 @@ void add_table(Html& html, const telling::Table& table) {
       for (std::size_t i = 0; i < row.cells.size(); ++i) {
         const std::string_view side = side_class(table.columns[i].side);
         if (i == 0) {
-          html.element("th", row.cells[i], {{"scope", "row"}, {"class", side}});
+          const std::string name = row.key.empty() ? row.cells[i] : row.key + "  " + row.cells[i];
+          html.element("th", name, {{"scope", "row"}, {"class", side}});
         } else {
           html.element("td", row.cells[i], {{"class", side}});
         }

@@ -136,6 +136,11 @@ void add_pictures(Html& html, const Report& report, const std::vector<Judged>& a
         add_figure(html, figure);
       }
     }
+    if (!judged.told.arms.columns.empty()) {
+      html.element("h3", "The edges in numbers");
+      add_table(html, judged.told.arms);
+      html.element("p", judged.told.arms.columns_explained, {{"class", "quiet"}});
+    }
     add_if(html, media_figure(judged.judgement, judged.index));
     add_told(html, judged.told, "across_media");
     if (has_section(judged.told, "factors")) {
@@ -184,7 +189,7 @@ void add_further_runs(Html& html, const Judgement& judgement) {
                                names[pair.a].name,
                                names[pair.b].name,
                                group.medium_words,
-                               telling::further_runs_sentence(pair.further_runs)));
+                               telling::further_runs_sentence(pair)));
     }
   }
   if (begun) html.close();

@@ -56,6 +56,7 @@ void add_section(Html& html, const telling::Section& section) {
 }
 
 void add_answers(Html& html, const telling::Answers& answers) {
+  if (!answers.terms.words.empty()) add_paragraph(html, answers.terms, "quiet");
   if (answers.instead) {
     add_no_answer(html, *answers.instead);
     return;

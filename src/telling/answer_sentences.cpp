@@ -1,9 +1,11 @@
 #include "telling/answer_sentences.h"
 
+#include "base/begun_large.h"
 #include "base/plain_number.h"
 #include "telling/cuts_compared.h"
 #include "telling/level_words.h"
 #include "telling/rounded.h"
+#include "verdicts/what_was_seen.h"
 
 #include <fmt/format.h>
 #include <optional>
@@ -108,6 +110,36 @@ bool tells_which_lasts_longer(Verdict verdict) {
   return verdict != Verdict::practically_the_same && verdict != Verdict::not_settled;
 }
 
+// Where other ways of looking at the same readings do not come to the same.
+std::string doubts(const Judgement& judgement,
+                   const Comparison& comparison,
+                   const std::vector<ArmName>& names) {
+  std::string words;
+  for (const std::size_t index : {comparison.a, comparison.b}) {
+    const verdicts::ArmResult& arm = judgement.arms[index];
+    if (!verdicts::often_never_blunts(arm)) continue;
+    words += fmt::format(
+        " But {} of {} runs of {} end no blunter than they began, so take it with care.",
+        arm.runs_that_never_blunt,
+        arm.runs,
+        names[index].name);
+  }
+  if (comparison.run_by_run && tells_which_lasts_longer(comparison.verdict) &&
+      comparison.run_by_run->ratio < 1) {
+    words += fmt::format(
+        " But the runs by themselves, without the joint model, lie the other way round: {} times.",
+        ratio_text(comparison.run_by_run->ratio, judgement.worth_it_margin));
+  }
+  if (comparison.quick && !comparison.quick->agrees) {
+    words += fmt::format(" A second, quicker calculation reads otherwise: {}.",
+                         verdicts::in_words(comparison.quick->verdict));
+  }
+  if (comparison.near_boundary) {
+    words += " This lies so near a boundary that another seed might read otherwise.";
+  }
+  return words;
+}
+
 // What a reader must know beside the verdict.
 std::string provisos(const Judgement& judgement, const Comparison& comparison) {
   std::string words;
@@ -121,12 +153,16 @@ std::string provisos(const Judgement& judgement, const Comparison& comparison) {
                  : " This rests on a curve carried on past what was cut.";
   }
   if (comparison.ratio_these_blades) {
-    const auto& here = *comparison.ratio_these_blades;
-    words += fmt::format(
-        " That is about the steels, a further piece of each; of just these pieces the ratio is {} "
-        "(95 % interval {}).",
-        ratio_text(here.median, judgement.worth_it_margin),
-        interval_words(here.lo95, here.hi95, judgement.worth_it_margin));
+    const double margin = judgement.worth_it_margin;
+    const auto in_full = [margin](const numerics::Interval& ratio) {
+      return fmt::format("{} (95 % interval {})",
+                         ratio_text(ratio.median, margin),
+                         interval_words(ratio.lo95, ratio.hi95, margin));
+    };
+    const std::string here = in_full(*comparison.ratio_these_blades);
+    words +=
+        " That is about the steels, a further piece of each; of just these pieces the ratio is " +
+        (here == in_full(comparison.ratio) ? "the same" : here) + ".";
   }
   if (comparison.single_verdict != comparison.verdict) {
     words += fmt::format(
@@ -137,19 +173,20 @@ std::string provisos(const Judgement& judgement, const Comparison& comparison) {
             ? std::string("another comparison")
             : fmt::format("{} other comparisons", comparison.family_size - 1));
   }
-  if (comparison.near_boundary) {
-    words += " This lies so near a boundary that another seed might read otherwise.";
-  }
   return words;
 }
 
 }  // namespace
 
-std::string further_runs_sentence(const std::optional<verdicts::FurtherRuns>& further) {
+std::string further_runs_sentence(const Comparison& comparison) {
+  const auto& further = comparison.further_runs;
   if (!further) return {};
-  if (!further->runs_each) return "Settling it would probably take more than 40 more runs each.";
-  if (*further->runs_each == 1) return "One more run each would probably settle it.";
-  return fmt::format("About {} more runs each would probably settle it.", *further->runs_each);
+  std::string words = "about " + std::to_string(further->runs_each.value_or(0)) +
+                      " more runs each would probably settle it.";
+  if (!further->runs_each) words = "settling it would probably take more than 40 more runs each.";
+  if (further->runs_each == 1) words = "one more run each would probably settle it.";
+  if (!comparison.beyond_what_was_cut) return base::begun_large(std::move(words));
+  return "Cutting further would tell most; cut no further, " + words;
 }
 
 Sentence answer_sentence(const Judgement& judgement,
@@ -165,7 +202,7 @@ Sentence answer_sentence(const Judgement& judgement,
       break;
     case Verdict::not_settled:
       sentence = open_sentence(judgement, comparison, a, b);
-      more = further_runs_sentence(comparison.further_runs);
+      more = further_runs_sentence(comparison);
       break;
     case Verdict::longer_and_worth_having:
     case Verdict::longer:
@@ -178,7 +215,7 @@ Sentence answer_sentence(const Judgement& judgement,
       break;
   }
   if (!more.empty()) more.insert(0, " ");
-  more += provisos(judgement, comparison);
+  more += provisos(judgement, comparison) + doubts(judgement, comparison, names);
   if (!more.empty()) sentence.words.push_back({more});
   return sentence;
 }

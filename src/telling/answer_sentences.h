@@ -17,8 +17,8 @@ namespace keenfall::telling {
                                        const verdicts::Comparison& comparison,
                                        const std::vector<ArmName>& names);
 
-// "About 5 more runs each would probably settle it."; empty where it is settled.
-[[nodiscard]] std::string further_runs_sentence(
-    const std::optional<verdicts::FurtherRuns>& further);
+// "About 5 more runs each would probably settle it."; empty where it is settled. Says first to cut
+// further where the comparison rests on a curve carried on.
+[[nodiscard]] std::string further_runs_sentence(const verdicts::Comparison& comparison);
 
 }  // namespace keenfall::telling

@@ -207,5 +207,31 @@ TEST(AnswerSentences, GiveTheVerdictItsTone) {
   EXPECT_EQ(verdict_words(Verdict::not_settled), (Words{"not settled", Tone::not_settled}));
 }
 
+TEST(AnswerSentences, AdviseToCutFurtherBeforeMoreRunsWhereNothingWasCutSoFar) {
+  Judgement judgement = one_pair(2.1, 0.8, Verdict::not_settled);
+  judgement.comparisons[0].further_runs = verdicts::FurtherRuns{.runs_each = 11};
+  judgement.comparisons[0].beyond_what_was_cut = true;
+
+  EXPECT_THAT(sentence_of(judgement),
+              HasSubstr("Cutting further would tell most; cut no further, about 11 more runs each "
+                        "would probably settle it."));
+}
+
+TEST(AnswerSentences, NameWhatSpeaksAgainstAVerdict) {
+  Judgement judgement = one_pair(3.2, 0.3, Verdict::longer);
+  judgement.arms[0].runs = 6;
+  judgement.arms[0].runs_that_never_blunt = 3;
+  judgement.comparisons[0].run_by_run = verdicts::RunByRun{.ratio = 0.66};
+  judgement.comparisons[0].quick =
+      verdicts::SecondOpinion{.verdict = Verdict::not_settled, .agrees = false};
+
+  EXPECT_THAT(
+      sentence_of(judgement),
+      AllOf(HasSubstr("But 3 of 6 runs of A end no blunter than they began, so take it with care."),
+            HasSubstr("the runs by themselves, without the joint model, lie the other way round: "
+                      "0.66 times."),
+            HasSubstr("A second, quicker calculation reads otherwise: not settled.")));
+}
+
 }  // namespace
 }  // namespace keenfall::telling

@@ -1,10 +1,12 @@
 #include "telling/answers.h"
 
+#include "base/plain_number.h"
 #include "telling/across_media_words.h"
 #include "telling/answer_sentences.h"
 #include "telling/arm_groups.h"
 #include "telling/cuts_compared.h"
 #include "telling/gathered_answers.h"
+#include "telling/level_words.h"
 #include "telling/rounded.h"
 
 #include <fmt/format.h>
@@ -54,6 +56,16 @@ std::string claim_words(const Judgement& judgement) {
                   : "These blades, not their steels: that takes several specimens of each.";
 }
 
+// What the words of the answers mean.
+std::string terms_words(const Judgement& judgement) {
+  const bool to_half = std::ranges::any_of(judgement.comparisons, [](const Comparison& comparison) {
+    return comparison.at.what == verdicts::ComparedAt::half_keenness;
+  });
+  return (to_half ? "An edge stays keen " + keen_until(judgement) + ". " : std::string()) +
+         "Worth having means " + base::plain_number(judgement.worth_it_margin) +
+         " times as long or more.";
+}
+
 NoAnswer not_usable(const Judgement& judgement) {
   NoAnswer told{
       .why = {.words = {{"No verdict", Tone::not_settled}, {": the fit is not usable."}}}};
@@ -69,7 +81,7 @@ std::string lasting_sentence(const Judgement& judgement, std::size_t index, cons
   return fmt::format("On {}, {} {} {}, 95 % interval {} to {}.",
                      arm.arm.medium.name,
                      name.name,
-                     judgement.test ? "passes its test for" : "keeps half its keenness for",
+                     judgement.test ? "passes its test for" : "stays keen for",
                      cuts_in_words(judgement, arm, at),
                      cuts_text(cuts.lo95),
                      cuts_text(cuts.hi95));
@@ -94,8 +106,13 @@ NoAnswer nothing_compared(const Judgement& judgement, const std::vector<ArmName>
 Answers answers_to(const Judgement& judgement) {
   if (!judgement.fit.usable) return {.instead = not_usable(judgement)};
   const std::vector<ArmName> names = names_of(judgement);
-  if (judgement.comparisons.empty()) return {.instead = nothing_compared(judgement, names)};
-  Answers told{.across_media = across_media_sentences(judgement),
+  if (judgement.comparisons.empty()) {
+    Answers told{.instead = nothing_compared(judgement, names)};
+    if (!judgement.test) told.terms = plain("An edge stays keen " + keen_until(judgement) + ".");
+    return told;
+  }
+  Answers told{.terms = plain(terms_words(judgement)),
+               .across_media = across_media_sentences(judgement),
                .claim = plain(claim_words(judgement))};
   const std::vector<ArmGroup> groups = groups_of(judgement);
   for (std::size_t i = 0; i < groups.size(); ++i) {

@@ -44,6 +44,7 @@ struct NoAnswer {
 
 struct Answers {
   std::optional<NoAnswer> instead;  // present: all that follows is empty
+  Sentence terms;                   // what "keen" and "worth having" mean here
   std::vector<MediumAnswers> media;
   std::vector<Sentence> across_media;
   Sentence claim;  // about these blades or about their steels

@@ -69,9 +69,24 @@ TEST(Answers, TellWhatASingleArmLacks) {
   judgement.media.reset();
   judgement.comparisons.clear();
 
+  EXPECT_THAT(
+      said(answers_to(judgement)),
+      AllOf(HasSubstr("A stays keen for 34 cuts (3.4 m), 95 %"), HasSubstr("second blade")));
+}
+
+TEST(Answers, SayWhatTheirWordsMean) {
+  Judgement judgement = made_judgement();
+  judgement.worth_it_margin = 1.25;
   EXPECT_THAT(said(answers_to(judgement)),
-              AllOf(HasSubstr("A keeps half its keenness for 34 cuts (3.4 m), 95 %"),
-                    HasSubstr("second blade")));
+              HasSubstr("An edge stays keen until its reading has doubled. Worth having means "
+                        "1.25 times as long or more."));
+
+  judgement.kind.keener_when = trials::KeenerWhen::higher;
+  EXPECT_THAT(said(answers_to(judgement)), HasSubstr("until its reading has fallen to half."));
+
+  for (auto& pair : judgement.comparisons) pair.at = {.what = verdicts::ComparedAt::test};
+  judgement.test = verdicts::TestJudged{};
+  EXPECT_THAT(said(answers_to(judgement)), Not(HasSubstr("An edge stays keen")));
 }
 
 TEST(Answers, GatherManyComparisonsByVerdict) {

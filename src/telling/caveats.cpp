@@ -32,7 +32,7 @@ std::optional<Section> second_opinion(const Judgement& judgement) {
     if (!pair.quick) continue;
     ++asked;
     if (pair.quick->agrees) continue;
-    others.push_back(fmt::format("{} on {}: {}, by {} ({} to {}). Take it as near a boundary.",
+    others.push_back(fmt::format("{} on {}: {}, by {} ({} to {}).",
                                  pair_name(pair, names),
                                  judgement.arms[pair.a].arm.medium.name,
                                  verdicts::in_words(pair.quick->verdict),
@@ -41,11 +41,13 @@ std::optional<Section> second_opinion(const Judgement& judgement) {
                                  to_figures(pair.quick->simultaneous.hi95, 2)));
   }
   if (asked == 0) return std::nullopt;
-  std::string lead = "A second, quicker calculation agrees";
-  if (!others.empty()) {
-    lead += fmt::format(" on {} of {}; it says otherwise of", asked - others.size(), asked);
+  std::string lead = "A second, quicker calculation ";
+  if (others.empty()) {
+    lead += asked == 1 ? std::string("agrees.") : fmt::format("agrees on all {}.", asked);
   } else {
-    lead += asked == 1 ? "." : fmt::format(" on all {}.", asked);
+    lead += asked == 1 ? std::string("reads otherwise")
+                       : fmt::format("reads otherwise for {} of {}", others.size(), asked);
+    lead += "; take such a verdict as near a boundary:";
   }
   return Section{.id = "second_opinion",
                  .heading = "A second opinion",

@@ -1,10 +1,12 @@
 #include "telling/gathered_answers.h"
 
+#include "telling/cuts_compared.h"
 #include "telling/listed.h"
 
 #include <fmt/format.h>
 #include <algorithm>
 #include <cstddef>
+#include <optional>
 #include <string>
 
 namespace keenfall::telling {
@@ -41,6 +43,39 @@ std::string pairs_of(const Judgement& judgement,
   return text;
 }
 
+// "K24 lasts longest by the middle of its interval (127 cuts). Not told apart from it: K19 and
+// K23."
+std::vector<Sentence> longest_of(const Judgement& judgement,
+                                 const ArmGroup& group,
+                                 const std::vector<ArmName>& names) {
+  const verdicts::At& at = judgement.comparisons[group.comparisons.front()].at;
+  std::optional<std::size_t> longest;
+  const auto middle = [&](std::size_t arm) {
+    return cuts_compared(judgement.arms[arm], at).cuts.median;
+  };
+  for (const std::size_t arm : group.arms) {
+    if (!cuts_are_known(judgement, judgement.arms[arm], at)) continue;
+    if (!longest || middle(arm) > middle(*longest)) longest = arm;
+  }
+  if (!longest) return {};
+  std::vector<std::size_t> equals;
+  for (const std::size_t index : group.comparisons) {
+    const Comparison& pair = judgement.comparisons[index];
+    const bool told_apart =
+        is_settled(pair.verdict) && pair.verdict != Verdict::practically_the_same;
+    if (told_apart || (pair.a != *longest && pair.b != *longest)) continue;
+    equals.push_back(pair.a == *longest ? pair.b : pair.a);
+  }
+  std::ranges::sort(equals);
+  std::vector<std::string> others;
+  for (const std::size_t arm : equals) others.push_back(names[arm].name);
+  return {plain(fmt::format("{} lasts longest by the middle of its interval ({}). {}",
+                            names[*longest].name,
+                            cuts_in_words(judgement, judgement.arms[*longest], at),
+                            others.empty() ? "It is told apart from every other."
+                                           : "Not told apart from it: " + listed(others) + "."))};
+}
+
 }  // namespace
 
 std::vector<Sentence> gathered_by_verdict(const Judgement& judgement,
@@ -52,7 +87,7 @@ std::vector<Sentence> gathered_by_verdict(const Judgement& judgement,
     if (std::ranges::count(verdicts_met, verdict) == 0) verdicts_met.push_back(verdict);
   }
   std::stable_partition(verdicts_met.begin(), verdicts_met.end(), verdicts::is_settled);
-  std::vector<Sentence> sentences;
+  std::vector<Sentence> sentences = longest_of(judgement, group, names);
   for (const Verdict verdict : verdicts_met) {
     const auto count = std::ranges::count_if(group.comparisons, [&](std::size_t index) {
       return judgement.comparisons[index].verdict == verdict;
@@ -68,7 +103,8 @@ std::vector<Sentence> gathered_by_verdict(const Judgement& judgement,
                            .left_out = "how many more runs each needs"});
     }
   }
-  if (labels_need_a_key(names)) sentences.push_back(plain("The numbers are those of the table."));
+  if (labels_need_a_key(names))
+    sentences.push_back(plain("The numbers are those of the table of edges."));
   return sentences;
 }
 

@@ -21,6 +21,12 @@ std::string test_words(const Judgement& judgement) {
 
 }  // namespace
 
+std::string keen_until(const Judgement& judgement) {
+  return judgement.kind.keener_when == trials::KeenerWhen::lower
+             ? "until its reading has doubled"
+             : "until its reading has fallen to half";
+}
+
 std::string level_words(const Judgement& judgement, const verdicts::At& at) {
   const bool rises = judgement.kind.keener_when == trials::KeenerWhen::lower;
   switch (at.what) {

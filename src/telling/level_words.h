@@ -10,4 +10,7 @@ namespace keenfall::telling {
 // "to reach 4 times the start reading", "to fail the test"; empty at half keenness.
 [[nodiscard]] std::string level_words(const verdicts::Judgement& judgement, const verdicts::At& at);
 
+// "until its reading has doubled", "until its reading has fallen to half".
+[[nodiscard]] std::string keen_until(const verdicts::Judgement& judgement);
+
 }  // namespace keenfall::telling

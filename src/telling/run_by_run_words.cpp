@@ -15,7 +15,12 @@ using verdicts::Comparison;
 using verdicts::Judgement;
 using verdicts::RunByRun;
 
-std::string chance_of(double p) { return p < 0.0001 ? "under 0.0001" : to_figures(p, 2); }
+constexpr double kLeastChance = 0.0001;
+
+std::string chance_of(double p) { return p < kLeastChance ? "0.0001" : to_figures(p, 2); }
+
+// "p = 0.029", "p under 0.0001".
+std::string p_words(double p) { return (p < kLeastChance ? "p under " : "p = ") + chance_of(p); }
 
 // Said once, of the comparison with most runs.
 std::string fewness_sentence(const Judgement& judgement) {
@@ -33,21 +38,21 @@ std::string runs_line(const Judgement& judgement,
                       const std::vector<ArmName>& names) {
   const RunByRun& found = *pair.run_by_run;
   std::string line =
-      fmt::format("{} against {}: {} times ({} and {} runs{}), p = {}",
+      fmt::format("{} against {}: {} times ({} and {} runs{}), {}",
                   names[pair.a].name,
                   names[pair.b].name,
                   ratio_text(found.ratio, judgement.worth_it_margin),
                   found.runs_a,
                   found.runs_b,
                   found.runs_left_out > 0 ? fmt::format(", {} left out", found.runs_left_out) : "",
-                  chance_of(found.p));
+                  p_words(found.p));
   // Three blocks cannot go below 0.25: such ranks tell nothing.
   constexpr double kTellsSomething = 0.1;
   if (found.by_blocks && found.by_blocks->smallest_possible_p < kTellsSomething) {
-    line += fmt::format("; ranked within {} blocks, p = {}",
-                        found.by_blocks->blocks,
-                        chance_of(found.by_blocks->p));
+    line += fmt::format(
+        "; ranked within {} blocks, {}", found.by_blocks->blocks, p_words(found.by_blocks->p));
   }
+  if (pair.beyond_what_was_cut) line += "; by curves carried on past what was cut";
   return line + ".";
 }
 

@@ -29,7 +29,7 @@ inline std::string said(const Answers& answers) {
     return said(answers.instead->lasting) + text_of(answers.instead->why) + "\n" +
            said(answers.instead->reasons);
   }
-  std::string text;
+  std::string text = text_of(answers.terms) + "\n";
   for (const MediumAnswers& medium : answers.media) {
     text += medium.on + ":\n";
     for (const Answer& answer : medium.answers) text += text_of(answer.sentence) + "\n";

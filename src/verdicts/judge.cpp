@@ -74,6 +74,13 @@ std::vector<CurvePoint> curve_of(const BluntingData& data,
   return points;
 }
 
+bool never_blunts(const blunting::RunData& run) {
+  const blunting::Checkpoint& first = run.checkpoints.front();
+  const blunting::Checkpoint& last = run.checkpoints.back();
+  return !first.below_resolution && !last.below_resolution &&
+         last.log_bluntness <= first.log_bluntness;
+}
+
 ArmResult arm_result(const BluntingData& data,
                      const BluntingFit& fit,
                      std::size_t arm,
@@ -83,6 +90,7 @@ ArmResult arm_result(const BluntingData& data,
   for (const auto& run : data.runs) {
     if (run.arm != arm) continue;
     ++result.runs;
+    if (never_blunts(run)) ++result.runs_that_never_blunt;
     if (run.specimen) pieces.insert(*run.specimen);
   }
   result.specimens = std::max(1, static_cast<int>(pieces.size()));

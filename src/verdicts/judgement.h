@@ -44,6 +44,7 @@ struct ArmResult {
   int runs = 0;       // runs that were used
   int specimens = 1;  // pieces they were cut with
   double longest_run_cuts = 0;
+  int runs_that_never_blunt = 0;  // end no blunter than they began
   // Of arms that were read: what their curves say. Absent for arms that were only tested.
   std::optional<numerics::Interval> start_reading;
   std::optional<CutsToLevel> half_keenness;   // reading doubled (halved where higher is keener)

@@ -35,11 +35,12 @@ std::vector<std::string> falls_of(const BluntingData& data,
     const Checkpoint& after = run.checkpoints[k];
     if (before.below_resolution || after.below_resolution) continue;
     if (before.log_bluntness - after.log_bluntness <= noise_between(data, before, after)) continue;
+    const std::string first = said(std::exp(log_reading_of(data, before.log_bluntness)));
+    const std::string then = said(std::exp(log_reading_of(data, after.log_bluntness)));
+    if (first == then) continue;
     remarks.push_back("gets keener from " + plain_number(before.cuts) + " to " +
-                      so_many(plain_number(after.cuts), counted) + " (" +
-                      said(std::exp(log_reading_of(data, before.log_bluntness))) + " to " +
-                      said(std::exp(log_reading_of(data, after.log_bluntness))) + " " + data.unit +
-                      ")");
+                      so_many(plain_number(after.cuts), counted) + " (" + first + " to " + then +
+                      " " + data.unit + ")");
   }
   return remarks;
 }
@@ -79,6 +80,10 @@ std::string name_of(const trials::Arm& arm) {
 }
 
 }  // namespace
+
+bool often_never_blunts(const ArmResult& arm) {
+  return arm.runs_that_never_blunt >= 2 && 5 * arm.runs_that_never_blunt >= arm.runs;
+}
 
 std::vector<std::string> recorded_remarks(const trials::Run& run, const trials::Counted& counted) {
   std::vector<std::string> remarks;
@@ -122,25 +127,13 @@ std::vector<RunResult> run_results(const trials::Trial& trial,
   return results;
 }
 
-// Runs that end no blunter than they began: a curve that only rises cannot describe them.
-int runs_that_never_blunt(const BluntingData& data, std::size_t arm) {
-  return static_cast<int>(std::ranges::count_if(data.runs, [arm](const blunting::RunData& run) {
-    const Checkpoint& first = run.checkpoints.front();
-    const Checkpoint& last = run.checkpoints.back();
-    return run.arm == arm && !first.below_resolution && !last.below_resolution &&
-           last.log_bluntness <= first.log_bluntness;
-  }));
-}
-
-void say_what_never_blunts(const BluntingData& data,
-                           const Judgement& judgement,
-                           std::vector<std::string>& sentences) {
-  for (std::size_t a = 0; a < data.arms.size(); ++a) {
-    const int never = runs_that_never_blunt(data, a);
-    if (never < 2 || 5 * never < judgement.arms[a].runs) continue;
+// What a curve that only rises cannot describe.
+void say_what_never_blunts(const Judgement& judgement, std::vector<std::string>& sentences) {
+  for (const ArmResult& arm : judgement.arms) {
+    if (!often_never_blunts(arm)) continue;
     sentences.push_back(
-        std::to_string(never) + " of " + std::to_string(judgement.arms[a].runs) + " runs of " +
-        name_of(data.arms[a]) +
+        std::to_string(arm.runs_that_never_blunt) + " of " + std::to_string(arm.runs) +
+        " runs of " + name_of(arm.arm) +
         " end no blunter than they began: a curve that only rises does not describe "
         "them, and " +
         judgement.counted.many + " to half keenness mean little there.");
@@ -166,7 +159,7 @@ std::vector<std::string> what_cannot_be_said(const trials::Trial& trial,
           ", carried on by the curve beyond what was cut.");
     }
   }
-  say_what_never_blunts(data, judgement, sentences);
+  say_what_never_blunts(judgement, sentences);
   int without_start = 0;
   for (const blunting::RunData& run : data.runs) {
     if (run.checkpoints.front().cuts > 0) ++without_start;

@@ -22,6 +22,9 @@ namespace keenfall::verdicts {
                                                            const blunting::BluntingData& data,
                                                            const Judgement& judgement);
 
+// At least two runs and a fifth of all end no blunter than they began: half keenness means little.
+[[nodiscard]] bool often_never_blunts(const ArmResult& arm);
+
 // Says that a claim about the steels was asked for, where a comparison does not make it.
 void add_claim_not_made(Judgement& judgement, std::optional<ClaimAbout> asked);
 

@@ -88,6 +88,7 @@ Json arm_result_json(const verdicts::ArmResult& arm, const Judgement& judgement)
   object["runs"] = arm.runs;
   object["specimens"] = arm.specimens;
   object["longest_run_cuts"] = finite_number(arm.longest_run_cuts);
+  object["runs_that_never_blunt"] = arm.runs_that_never_blunt;
   if (arm.start_reading) object["start_reading"] = interval_json(*arm.start_reading);
   if (arm.half_keenness) object["half_keenness_cuts"] = cuts_to_level_json(*arm.half_keenness);
   if (arm.stop_level) {
