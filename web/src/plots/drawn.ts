@@ -8,6 +8,20 @@ export interface Named {
   describedBy: string;
 }
 
+/** What pictures of a figure share: how they are called, and what is done to each once drawn. */
+export interface Drawing {
+  named: Named;
+  /** Called with every picture, also with one that is drawn anew in another width. */
+  finish: (picture: Element) => void;
+}
+
+const narrowest = 260;
+
+/** As wide as there is room, in pixels, but never so narrow that nothing can be read. */
+export function pictureWidth(room: number, widest: number): number {
+  return Math.max(narrowest, Math.min(widest, Math.floor(room)));
+}
+
 /**
  * Draws the options. The whole picture is one image with a name and a description; the labels that
  * the library gives to its inner groups are taken off, since no role there may carry them.
@@ -24,4 +38,10 @@ export function drawn(options: Plot.PlotOptions, named?: Named): SVGSVGElement |
     }
   }
   return picture as SVGSVGElement | HTMLElement;
+}
+
+/** Draws into `place`, in place of what was drawn there before. */
+export function drawInto(place: Element, options: Plot.PlotOptions, drawing: Drawing): void {
+  place.replaceChildren(drawn(options, drawing.named));
+  drawing.finish(place);
 }

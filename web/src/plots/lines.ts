@@ -6,7 +6,7 @@ import { movedApart } from "./end_labels";
 import { faint, graphite, ink, rule, sheet, style } from "./look";
 import { axisNumber, logTicks, shortened } from "./numbers";
 import { carryingRuns } from "./runs_marked";
-import type { ArmView, Judgement, PairView } from "./view";
+import type { ArmView, Judgement, MediumColumn, PairView } from "./view";
 
 const bare = { labelArrow: "none" as const, tickSize: 0, color: graphite };
 
@@ -72,12 +72,6 @@ export function levelChart(judgement: Judgement, pair: PairView, width: number):
       }),
     ],
   };
-}
-
-export interface MediumColumn {
-  words: string;
-  /** The same blades in the same order in every column. */
-  arms: ArmView[];
 }
 
 /** Each blade from medium to medium: whether they keep their order and their distance. */

@@ -54,6 +54,14 @@ export interface JudgementView {
   arms: ArmView[];
   pairs: PairView[];
   media: MediumView[];
+  /** The media whose blades are compared across them; empty where none are. */
+  mediaCompared: MediumColumn[];
+}
+
+/** A medium and its arms: the same blades in the same order in every column. */
+export interface MediumColumn {
+  words: string;
+  arms: ArmView[];
 }
 
 /** What stands at `place`; a report that lacks it was not written by this program. */
@@ -99,5 +107,10 @@ export function judgementView(report: Report, index: number): JudgementView {
       pairs: medium.comparisons.map((place) => at(pairs, place)),
     }),
   );
-  return { judgement, lastingWords: judged.lasting_words, arms, pairs, media };
+  const mediaCompared = (judgement.media_compared?.media ?? []).map((column): MediumColumn => {
+    const columnArms = column.arms.map((place) => at(arms, place));
+    const medium = media.find((candidate) => candidate.arms.includes(at(columnArms, 0)));
+    return { words: medium?.words ?? "", arms: columnArms };
+  });
+  return { judgement, lastingWords: judged.lasting_words, arms, pairs, media, mediaCompared };
 }
