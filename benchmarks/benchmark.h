@@ -16,5 +16,6 @@ using Outcome = std::optional<base::Problem>;  // empty: measured
 [[nodiscard]] Outcome growth_of_judging();   // judging-growth
 [[nodiscard]] Outcome large_trial();         // large
 [[nodiscard]] Outcome keeping_a_notebook();  // notebook
+[[nodiscard]] Outcome blunting_edges();      // apex
 
 }  // namespace keenfall::benchmarks

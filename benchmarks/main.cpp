@@ -35,7 +35,10 @@ constexpr std::array kBenchmarks{
     Benchmark{"notebook",
               "a million readings are taken into a notebook; a trial of 1,000 runs is shown and "
               "changed",
-              benchmarks::keeping_a_notebook}};
+              benchmarks::keeping_a_notebook},
+    Benchmark{"apex",
+              "100 edges are cut 1,000 times in gritty stock by the apex simulator",
+              benchmarks::blunting_edges}};
 
 void print_list() {
   for (const Benchmark& benchmark : kBenchmarks) {

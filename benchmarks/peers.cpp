@@ -17,6 +17,10 @@ bool has_nlme() {
       .has_value();
 }
 
+bool has_module(const PeerScript& script) {
+  return measured_program({script.interpreter, "-c", "import " + script.python_module}).has_value();
+}
+
 }  // namespace
 
 std::optional<base::Result<Measured>> measured_peer(const PeerScript& script) {
@@ -29,6 +33,12 @@ std::optional<base::Result<Measured>> measured_peer(const PeerScript& script) {
   if (script.interpreter == "Rscript" && !has_nlme()) {
     fmt::print(
         "  skipped: the peer {} needs {}, which is not installed\n", script.file, kNlmePackage);
+    return std::nullopt;
+  }
+  if (!script.python_module.empty() && !has_module(script)) {
+    fmt::print("  skipped: the peer {} needs python3-{}, which is not installed\n",
+               script.file,
+               script.python_module);
     return std::nullopt;
   }
   std::vector<std::string> words{

@@ -10,11 +10,13 @@
 
 namespace keenfall::benchmarks {
 
-// A script of benchmarks/peers/ by its interpreter: "python3" or "Rscript".
+// A script of benchmarks/peers/ by its interpreter: "python3" or "Rscript"; Debian's own Python is
+// "/usr/bin/python3", for scripts that need one of its modules.
 struct PeerScript {
   std::string interpreter;
   std::string file;                // "read_csv.py"
   std::vector<std::string> words;  // its arguments
+  std::string python_module;       // "numpy"; empty: needs none
 };
 
 // Absent, and said so on standard output, where the interpreter or what it needs is not installed.

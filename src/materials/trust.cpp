@@ -78,9 +78,8 @@ constexpr auto kSources = std::to_array<Source>({
      "docs/sources.bib: gomes1995"},
     {"toughness-memory", "fracture toughness of hardened tool steels, recalled", ""},
     {"plausible", "no source: chosen by us inside what is plausible", ""},
-    {"practice", "no source: chosen so that a model gives what sharpeners report", ""},
+    {"practice", "no source: chosen so that a model gives what practice reports", ""},
     {"two-body-memory", "wear coefficients of two-body abrasion in textbooks, recalled", ""},
-    {"practice", "common practice, no source: chosen by us so that simulated edges last alike", ""},
 });
 
 }  // namespace

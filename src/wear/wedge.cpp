@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kUm2PerMm2 = 1e6;
 constexpr int kMostSteps = 200;
-constexpr double kRelativeStep = 1e-14;
+constexpr double kRelativeStep = 1e-9;  // steps shrink as squares: the next would be rounding
 
 // Newton's method on a convex function, from a place where it is not negative: it falls steadily to
 // the largest root. None: it has none.

@@ -1,0 +1,121 @@
+#include "base/plain_number.h"
+#include "benchmarks/benchmark.h"
+#include "benchmarks/measured_child.h"
+#include "benchmarks/peers.h"
+#include "benchmarks/results_table.h"
+#include "numerics/summaries.h"
+#include "wear/apex_scenario.h"
+
+#include <fmt/format.h>
+
+#include <ctime>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+namespace keenfall::benchmarks {
+
+namespace {
+
+constexpr int kRuns = 100;
+constexpr long kCuts = 1000;
+constexpr int kPairs = 5;
+constexpr double kSimulatingSeconds = 1;
+
+// Gritty matting, AISI A11 at 15 degrees per side, 20 mm in segments of 4 um.
+wear::ApexSimulation gritty_edges() {
+  const wear::ApexScenario scenario{.steels = {materials::find_microstructure("AISI A11").value()},
+                                    .medium = wear::find_medium("uplifted sisal matting").value(),
+                                    .edge = {.finish = wear::fine_finish()}};
+  wear::ApexSimulation simulation = wear::simulation_of(scenario, 0, kCuts);
+  simulation.read_at_cuts = {0, kCuts};
+  return simulation;
+}
+
+Findings simulated() {
+  const wear::ApexSimulation simulation = gritty_edges();
+  const std::clock_t began = std::clock();
+  const auto edges = wear::simulate(simulation, {.runs = kRuns}, base::one_thread());
+  const double spent = static_cast<double>(std::clock() - began) / CLOCKS_PER_SEC;
+  if (!edges) throw std::runtime_error(base::in_words(edges.error()));
+  double push = 0;
+  double hits = 0;
+  double chips = 0;
+  for (const wear::SimulatedEdge& edge : *edges) {
+    push += edge.readings[1].push_um / edge.readings[0].push_um / kRuns;
+    hits += static_cast<double>(edge.counts.hits) / kRuns;
+    chips += static_cast<double>(edge.counts.chips) / kRuns;
+  }
+  return {{"simulation_cpu_s", spent}, {"push_ratio", push}, {"hits", hits}, {"chips", chips}};
+}
+
+// The same numbers for the peer, so that both cut the same medium.
+PeerScript peer() {
+  const wear::ApexSimulation simulation = gritty_edges();
+  const auto& medium = std::get<wear::CutMedium>(simulation.schedule[0].what);
+  const wear::Wedge wedge = wear::wedge_of(simulation.edge.apex_angle);
+  return {.interpreter = "/usr/bin/python3",
+          .file = "blunted_edges.py",
+          .words = {std::to_string(kRuns),
+                    std::to_string(kCuts),
+                    std::to_string(wear::segment_count(simulation.edge)),
+                    base::plain_number(medium.particles.hits_per_mm_cut),
+                    base::plain_number(wear::squared_land_growth_um2_per_cut(medium.wear, wedge)),
+                    base::plain_number(simulation.steel.flow_stress_mpa),
+                    base::plain_number(simulation.steel.transition_section_um)},
+          .python_module = "numpy"};
+}
+
+std::vector<std::string> row_of(const std::string& name, const Measured& last, double cpu_s) {
+  return {name,
+          base::with_figures(cpu_s, 3),
+          grouped(last.peak_memory_mb),
+          base::with_figures(last.findings.at("push_ratio"), 4),
+          base::with_figures(last.findings.at("hits"), 4),
+          base::with_figures(last.findings.at("chips"), 3)};
+}
+
+}  // namespace
+
+Outcome blunting_edges() {
+  fmt::print("  {} runs, {} cuts, {} segments; {} pairs in turn, the median of each\n",
+             kRuns,
+             kCuts,
+             wear::segment_count(gritty_edges().edge),
+             kPairs);
+  std::vector<double> ours_s;
+  std::vector<double> peer_s;
+  std::vector<double> ratios;
+  Measured ours;
+  Measured other;
+  for (int pair = 0; pair < kPairs; ++pair) {
+    const auto measured = measured_work(simulated);
+    if (!measured) return measured.error();
+    ours = *measured;
+    ours_s.push_back(ours.findings.at("simulation_cpu_s"));
+    if (pair > 0 && peer_s.empty()) continue;  // the peer is not there
+    const auto beside = measured_peer(peer());
+    if (!beside) continue;
+    if (!*beside) return beside->error();
+    other = **beside;
+    peer_s.push_back(other.findings.at("simulation_cpu_s"));
+    ratios.push_back(peer_s.back() / ours_s.back());
+  }
+  ResultsTable table{
+      .heads =
+          {"simulator", "CPU, s", "peak memory, MB", "push ÷ start", "hits a run", "chips a run"},
+      .rows = {row_of("Keenfall, one thread", ours, numerics::median_of(ours_s))}};
+  if (!peer_s.empty()) table.rows.push_back(row_of("NumPy", other, numerics::median_of(peer_s)));
+  fmt::print("{}", in_columns(table));
+  if (!ratios.empty()) {
+    fmt::print("  NumPy takes {} times the processor time (median of the pairs)\n",
+               base::with_figures(numerics::median_of(ratios), 3));
+  }
+  fmt::print("{}",
+             in_words({.what = "CPU, s",
+                       .below = kSimulatingSeconds,
+                       .measured = numerics::median_of(ours_s)}));
+  return {};
+}
+
+}  // namespace keenfall::benchmarks
