@@ -6,6 +6,7 @@
 #include "wear/edge_events.h"
 #include "wear/simulated_edge.h"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <vector>
