@@ -124,19 +124,35 @@ base::Result<std::vector<HangsOn>> what_it_hangs_on(const ResharpeningQuestion& 
   return all;
 }
 
+base::Result<SteelToRemove> steel_to_remove(const EdgeToSharpen& edge) {
+  return edge.micro_bevel_angle ? set_micro_bevel(edge.bevel, *edge.micro_bevel_angle, edge.damage)
+                                : reset_bevel(edge.bevel, edge.damage);
+}
+
+double volume_mm3(const SteelToRemove& steel, const EdgeToSharpen& edge) {
+  return kMm3PerUm2AndMm * steel.area_um2 * edge.edge_length_mm;
+}
+
 }  // namespace
+
+base::Result<Effort> typical_effort(const ResharpeningQuestion& question, const Stone& stone) {
+  if (auto problem = problem_of(question)) return base::failed(*problem);
+  const auto steel = steel_to_remove(question.edge);
+  if (!steel) return base::failed(steel.error());
+  const auto constants = typical_constants(uncertain_constants(question.steel, stone));
+  return effort(cutting_rate(constants, question.work.stroke),
+                volume_mm3(*steel, question.edge),
+                question.work);
+}
 
 base::Result<Resharpening> resharpening(const ResharpeningQuestion& question,
                                         std::span<const Stone> stones) {
   base::require(!stones.empty() && question.draws >= 2, "there is a stone, and draws of it");
   if (auto problem = problem_of(question)) return base::failed(*problem);
-  const EdgeToSharpen& edge = question.edge;
-  const auto steel = edge.micro_bevel_angle
-                         ? set_micro_bevel(edge.bevel, *edge.micro_bevel_angle, edge.damage)
-                         : reset_bevel(edge.bevel, edge.damage);
+  const auto steel = steel_to_remove(question.edge);
   if (!steel) return base::failed(steel.error());
   Resharpening result{.steel = *steel,
-                      .steel_mm3 = kMm3PerUm2AndMm * steel->area_um2 * edge.edge_length_mm,
+                      .steel_mm3 = volume_mm3(*steel, question.edge),
                       .seed = question.seed,
                       .draws = question.draws};
   std::vector<double> first_passes;

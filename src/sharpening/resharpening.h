@@ -85,4 +85,8 @@ struct ResharpeningQuestion {
 [[nodiscard]] base::Result<Resharpening> resharpening(const ResharpeningQuestion& question,
                                                       std::span<const Stone> stones);
 
+// On one stone, all constants at their typical figures.
+[[nodiscard]] base::Result<Effort> typical_effort(const ResharpeningQuestion& question,
+                                                  const Stone& stone);
+
 }  // namespace keenfall::sharpening

@@ -1,0 +1,33 @@
+// After how many cuts an edge like this one is best sharpened again on a given stone, where its
+// damage was seen once.
+//
+// In: the question whose damage was seen after `seen_after_cuts`, and what every sharpening costs
+// besides (fetching, wetting, the burr, the finer stones). The land is taken to grow with the
+// square root of the cuts (steady wear), chips with the cuts; constants are the typical ones. The
+// search runs from a hundredth of the cuts seen to four times as many, or to where a micro-bevel
+// would swallow the bevel. Fails where the geometry does. docs/methods/resharpening.md.
+#pragma once
+
+#include "base/result.h"
+#include "sharpening/best_moment.h"
+#include "sharpening/resharpening.h"
+
+namespace keenfall::sharpening {
+
+struct DamageGrowth {
+  double seen_after_cuts = 0;  // above zero
+  double setup_minutes = 0;    // 0 or more
+
+  bool operator==(const DamageGrowth&) const = default;
+};
+
+// The damage after so many cuts.
+[[nodiscard]] EdgeDamage damage_after(const EdgeDamage& seen,
+                                      const DamageGrowth& growth,
+                                      double cuts);
+
+[[nodiscard]] base::Result<BestMoment> when_to_resharpen(const ResharpeningQuestion& question,
+                                                         const Stone& stone,
+                                                         const DamageGrowth& growth);
+
+}  // namespace keenfall::sharpening
