@@ -126,25 +126,10 @@ std::string demo_help(const Look& look) {
 }  // namespace
 
 const std::vector<std::string_view>& command_names() {
-  static const std::vector<std::string_view> names = {"judge",
-                                                      "demo",
-                                                      "tell",
-                                                      "new",
-                                                      "take",
-                                                      "show",
-                                                      "log",
-                                                      "undo",
-                                                      "strike",
-                                                      "export",
-                                                      "merge",
-                                                      "check",
-                                                      "backup",
-                                                      "steels",
-                                                      "grits",
-                                                      "phases",
-                                                      "hardness",
-                                                      "convert",
-                                                      "help"};
+  static const std::vector<std::string_view> names = {
+      "judge", "demo",   "tell",     "new",     "take",      "show",   "log",
+      "undo",  "strike", "export",   "merge",   "check",     "backup", "steels",
+      "grits", "phases", "hardness", "convert", "resharpen", "help"};
   return names;
 }
 
@@ -185,6 +170,7 @@ std::string help_text(const Look& look) {
               {"keenfall merge FILE.keen OTHER.keen", "bring another notebook's content in"},
               {"keenfall check FILE.keen", "whether a notebook is as it was written"},
               {"keenfall backup FILE.keen COPY", "a whole copy"},
+              {"keenfall resharpen --steel=NAME ...", "what bringing a damaged edge back takes"},
               {"keenfall steels [NAME]", "steels by their AISI and EN designations"},
               {"keenfall grits [GRIT]", "grit systems side by side, in µm"},
               {"keenfall phases [NAME]", "how hard carbides, minerals and abrasives are"},

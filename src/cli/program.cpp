@@ -6,6 +6,7 @@
 #include "cli/judge_command.h"
 #include "cli/notebook_commands.h"
 #include "cli/reference_commands.h"
+#include "cli/resharpen_command.h"
 #include "cli/scale_commands.h"
 #include "cli/tell_command.h"
 #include "cli/typed_options.h"
@@ -99,6 +100,7 @@ Outcome run_program(Words words, const Surroundings& surroundings) {
   if (command == "judge") return judge_command(rest, surroundings);
   if (command == "demo") return demo_command(rest, surroundings);
   if (command == "tell") return tell_command(rest, surroundings);
+  if (command == "resharpen") return resharpen_command(rest, surroundings);
   if (auto outcome = notebook_command(command, rest, surroundings)) return *outcome;
   if (command == "phases" || command == "hardness") return scale(command, rest, surroundings);
   for (const std::string& word : rest) {

@@ -59,6 +59,39 @@ std::string convert_help(const Look& look) {
       look);
 }
 
+std::string resharpen_help(const Look& look) {
+  return usage_and_meaning(
+             "keenfall resharpen --steel=NAME --angle=ANGLE --thickness=LENGTH --land=WIDTH "
+             "--chip=DEPTH [options]",
+             "Says how much steel must go before a damaged edge is whole, and how many passes and "
+             "minutes that takes on which stone, as ranges. A model, not a measurement.",
+             look) +
+         "\nThe edge\n" +
+         entries_text(
+             {{"--steel=1.2379", "by AISI or EN designation, of those whose structure is known"},
+              {"--angle=17deg-per-side", "of the bevel; or 34deg-inclusive"},
+              {"--thickness=0.3mm", "of the blade behind the bevel, at its shoulder"},
+              {"--land=3um", "how wide the worn apex is; 0 where nothing is said"},
+              {"--chip=12um", "how deep the deepest chip is below that; 0 where nothing is said"},
+              {"--edge=100mm", "length of edge; 100 mm where nothing is said"},
+              {"--primary-angle=1.5deg-per-side", "of the faces behind the bevel"},
+              {"--micro-bevel=20deg-per-side", "answer also for setting a micro-bevel"}},
+             look) +
+         "\nThe work\n" +
+         entries_text(
+             {{"--stone=alumina", "alumina, SiC, CBN or diamond; without it all of them"},
+              {"--compare", "the others beside it"},
+              {"--dress-every=30", "passes after which the stone is dressed; else never"},
+              {"--dressing-time=1min", "what each dressing takes"},
+              {"--force=10N, --stroke=120mm", "how hard, and how long a stroke"},
+              {"--pace=90", "passes a minute"},
+              {"--cuts=400", "the damage was seen after so many: says when to sharpen again"},
+              {"--setup=3min", "what each sharpening takes besides, with --cuts"},
+              {"--seed=1", "the number that makes the ranges repeatable"}},
+             look) +
+         json_option_help(look);
+}
+
 }  // namespace
 
 std::optional<std::string> reference_help(std::string_view command, const Look& look) {
@@ -66,6 +99,7 @@ std::optional<std::string> reference_help(std::string_view command, const Look& 
   if (command == "grits") return grits_help(look);
   if (command == "phases") return phases_help(look);
   if (command == "hardness") return hardness_help(look);
+  if (command == "resharpen") return resharpen_help(look);
   if (command == "convert") return convert_help(look);
   return std::nullopt;
 }

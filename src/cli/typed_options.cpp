@@ -79,6 +79,28 @@ void add_strike_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--reason", typed.reason);
 }
 
+void add_sharpening_options(CLI::App& app, TypedOptions& typed) {
+  TypedSharpening& said = typed.sharpening;
+  app.add_option("--steel", said.steel);
+  app.add_option("--stone", said.stone);
+  app.add_option("--angle", said.angle);
+  app.add_option("--primary-angle", said.primary_angle);
+  app.add_option("--thickness", said.thickness);
+  app.add_option("--micro-bevel", said.micro_bevel);
+  app.add_option("--edge", said.edge);
+  app.add_option("--land", said.land);
+  app.add_option("--chip", said.chip);
+  app.add_option("--force", said.force);
+  app.add_option("--stroke", said.stroke);
+  app.add_option("--pace", said.pace);
+  app.add_option("--dress-every", said.dress_every);
+  app.add_option("--dressing-time", said.dressing_time);
+  app.add_option("--cuts", typed.cuts);
+  app.add_option("--setup", said.setup);
+  app.add_option("--seed", typed.seed);
+  app.add_flag("--compare", said.compare);
+}
+
 base::Problem unknown_option(const std::string& word) {
   const std::string option = word.substr(0, word.find('='));
   if (option == "--keep-good") {
@@ -148,6 +170,10 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
       app.add_option("--who", typed.who);
       break;
     case Command::scale:
+      add_json_option(app, json);
+      break;
+    case Command::resharpen:
+      add_sharpening_options(app, typed);
       add_json_option(app, json);
       break;
     case Command::demo:

@@ -10,6 +10,26 @@
 
 namespace keenfall::cli {
 
+// Of resharpen, as typed.
+struct TypedSharpening {
+  std::optional<std::string> steel;
+  std::optional<std::string> stone;
+  std::optional<std::string> angle;
+  std::optional<std::string> primary_angle;
+  std::optional<std::string> thickness;
+  std::optional<std::string> micro_bevel;
+  std::optional<std::string> edge;
+  std::optional<std::string> land;
+  std::optional<std::string> chip;
+  std::optional<std::string> force;
+  std::optional<std::string> stroke;
+  std::optional<std::string> pace;
+  std::optional<std::string> dress_every;
+  std::optional<std::string> dressing_time;
+  std::optional<std::string> setup;
+  bool compare = false;
+};
+
 struct TypedOptions {
   std::vector<std::string> positionals;
   std::optional<std::string> worth_it;
@@ -48,6 +68,7 @@ struct TypedOptions {
   std::optional<std::string> as;      // the form of an export
   std::optional<std::string> out;     // of tell: the file to write
   std::optional<std::string> format;  // of tell
+  TypedSharpening sharpening;
   bool same = false;
   bool keep_here = false;
   bool quiet = false;
@@ -57,7 +78,19 @@ struct TypedOptions {
 
 // `look`: what only looks into a notebook, or makes one; those have no options but --who.
 // `scale`: phases and hardness, which have none but --json.
-enum class Command { judge, demo, tell, take, undo, strike, merge, export_content, look, scale };
+enum class Command {
+  judge,
+  demo,
+  tell,
+  take,
+  undo,
+  strike,
+  merge,
+  export_content,
+  look,
+  scale,
+  resharpen
+};
 
 // Fails for an option the command does not have, one without its value, one given twice.
 [[nodiscard]] base::ResultOrProblems<TypedOptions> typed_options(

@@ -2,11 +2,9 @@
 
 #include "base/require.h"
 
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <numbers>
-#include <vector>
 
 namespace keenfall::sharpening {
 
@@ -14,6 +12,33 @@ namespace {
 
 constexpr int kGridSteps = 400;
 constexpr double kCuts = 1000;
+
+// Golden section over a stretch that holds one valley.
+template <class Cost>
+double bottom_of(const Cost& cost_at, double low, double high) {
+  constexpr double kSection = std::numbers::phi - 1;
+  constexpr double kNarrow = 1e-9;
+  double inner = high - kSection * (high - low);
+  double outer = low + kSection * (high - low);
+  double inner_cost = cost_at(inner);
+  double outer_cost = cost_at(outer);
+  while (high - low > kNarrow) {
+    if (inner_cost < outer_cost) {
+      high = outer;
+      outer = inner;
+      outer_cost = inner_cost;
+      inner = high - kSection * (high - low);
+      inner_cost = cost_at(inner);
+    } else {
+      low = inner;
+      inner = outer;
+      inner_cost = outer_cost;
+      outer = low + kSection * (high - low);
+      outer_cost = cost_at(outer);
+    }
+  }
+  return (low + high) / 2;
+}
 
 }  // namespace
 
@@ -42,30 +67,7 @@ BestMoment best_moment(double setup_minutes,
   if (best == 0) return {stretch.first, best_cost, Where::at_first};
   if (best == kGridSteps) return {stretch.last, best_cost, Where::at_last};
 
-  double low = from + (best - 1) * step;
-  double high = from + (best + 1) * step;
-  constexpr double kSection = std::numbers::phi - 1;
-  double inner = high - kSection * (high - low);
-  double outer = low + kSection * (high - low);
-  double inner_cost = cost_at(inner);
-  double outer_cost = cost_at(outer);
-  constexpr double kNarrow = 1e-9;
-  while (high - low > kNarrow) {
-    if (inner_cost < outer_cost) {
-      high = outer;
-      outer = inner;
-      outer_cost = inner_cost;
-      inner = high - kSection * (high - low);
-      inner_cost = cost_at(inner);
-    } else {
-      low = inner;
-      inner = outer;
-      inner_cost = outer_cost;
-      outer = low + kSection * (high - low);
-      outer_cost = cost_at(outer);
-    }
-  }
-  const double found = (low + high) / 2;
+  const double found = bottom_of(cost_at, from + (best - 1) * step, from + (best + 1) * step);
   return {std::exp(found), cost_at(found), Where::inside};
 }
 

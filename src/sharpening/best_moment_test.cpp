@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -13,7 +14,7 @@
 namespace keenfall::sharpening {
 namespace {
 
-constexpr double kSetup_minutes = 3;
+constexpr double kSetupMinutes = 3;
 
 // Damage h = c x and cost p h + q h^2: 1000 (s + p c x + q c^2 x^2)/x is least at sqrt(s/q)/c.
 TEST(BestMoment, OfDamageThatGrowsEvenlyIsTheClosedForm) {
@@ -22,12 +23,12 @@ TEST(BestMoment, OfDamageThatGrowsEvenlyIsTheClosedForm) {
   const double q = 0.01;
   const auto minutes = [&](double cuts) { return p * c * cuts + q * c * c * cuts * cuts; };
 
-  const BestMoment best = best_moment(kSetup_minutes, minutes, {1, 1e5});
+  const BestMoment best = best_moment(kSetupMinutes, minutes, {1, 1e5});
 
   EXPECT_EQ(best.where, Where::inside);
-  EXPECT_NEAR(best.cuts / (std::sqrt(kSetup_minutes / q) / c), 1, 1e-6);
+  EXPECT_NEAR(best.cuts / (std::sqrt(kSetupMinutes / q) / c), 1, 1e-6);
   EXPECT_NEAR(
-      best.minutes_per_1000_cuts, 1000 * (2 * std::sqrt(kSetup_minutes * q) * c + p * c), 1e-9);
+      best.minutes_per_1000_cuts, 1000 * (2 * std::sqrt(kSetupMinutes * q) * c + p * c), 1e-9);
 }
 
 // Damage h = c sqrt(x) and cost m h^3 = m c^3 x^1.5: least at (2 s/(m c^3))^(2/3).
@@ -36,10 +37,10 @@ TEST(BestMoment, OfDamageThatGrowsByTheSquareRootIsTheClosedForm) {
   const double m = 0.002;
   const auto minutes = [&](double cuts) { return m * std::pow(c * std::sqrt(cuts), 3); };
 
-  const BestMoment best = best_moment(kSetup_minutes, minutes, {1, 1e6});
+  const BestMoment best = best_moment(kSetupMinutes, minutes, {1, 1e6});
 
   EXPECT_EQ(best.where, Where::inside);
-  EXPECT_NEAR(best.cuts / std::pow(2 * kSetup_minutes / (m * c * c * c), 2.0 / 3), 1, 1e-6);
+  EXPECT_NEAR(best.cuts / std::pow(2 * kSetupMinutes / (m * c * c * c), 2.0 / 3), 1, 1e-6);
 }
 
 // With h = c sqrt(x) and cost p h + q h^2 the minutes per cut, s/x + p c/sqrt(x) + q c^2, only
@@ -47,7 +48,7 @@ TEST(BestMoment, OfDamageThatGrowsByTheSquareRootIsTheClosedForm) {
 TEST(BestMoment, IsAsLateAsMayBeWhereWearSlowsDown) {
   const auto minutes = [](double cuts) { return 0.2 * std::sqrt(cuts) + 0.01 * cuts; };
 
-  const BestMoment best = best_moment(kSetup_minutes, minutes, {1, 500});
+  const BestMoment best = best_moment(kSetupMinutes, minutes, {1, 500});
 
   EXPECT_EQ(best.where, Where::at_last);
   EXPECT_DOUBLE_EQ(best.cuts, 500);

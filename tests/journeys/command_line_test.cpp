@@ -380,6 +380,15 @@ TEST(References, AreReachedFromTheCommandLine) {
   EXPECT_THAT(keenfall({"convert", "400gf", "to", "N"}).out, HasSubstr("3.92"));
 }
 
+TEST(Resharpening, IsReachedFromTheCommandLine) {
+  const Said said = keenfall(
+      {"resharpen", "--steel=D2", "--angle=15deg-per-side", "--thickness=0.3mm", "--chip=10um"});
+
+  EXPECT_EQ(said.exit_code, 0);
+  EXPECT_THAT(said.out, HasSubstr("Resetting the bevel on AISI D2"));
+  EXPECT_EQ(keenfall({"resharpen", "--steel=D2"}).exit_code, 2);
+}
+
 TEST(References, RefuseWhatTheyDoNotKnow) {
   EXPECT_EQ(keenfall({"steels", "unobtainium"}).exit_code, 2);
   EXPECT_EQ(keenfall({"convert", "400gf"}).exit_code, 2);

@@ -1,0 +1,251 @@
+#include "cli/resharpen_text.h"
+
+#include "base/plain_number.h"
+#include "cli/ruled_table.h"
+#include "cli/source_list.h"
+#include "cli/text_layout.h"
+#include "telling/listed.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <string_view>
+
+namespace keenfall::cli {
+
+namespace {
+
+using sharpening::HangsOn;
+using sharpening::StoneEffort;
+using wire::ResharpeningDocument;
+using wire::WayBack;
+
+constexpr std::size_t kMostConstants = 4;
+constexpr double kSecondsPerMinute = 60;
+constexpr double kMinutesFrom = 1.5;  // below, seconds are what one counts
+
+std::string sentence(const std::string& words, const Look& look) {
+  return wrapped(shown_as(words, look), {}, look);
+}
+
+// Two figures, and no part of a pass or of a second.
+std::string two_figures_whole(double number) {
+  constexpr double kTwoFigures = 99.5;
+  if (number < kTwoFigures) return fmt::format("{:.0f}", number);
+  return base::with_figures(number, 2);
+}
+
+std::string passes_text(double passes) {
+  return passes <= 0 ? std::string("0") : two_figures_whole(std::max(1.0, passes));
+}
+
+std::string time_text(double minutes) {
+  if (minutes >= kMinutesFrom) return base::with_figures(minutes, 2) + " min";
+  return two_figures_whole(std::max(1.0, kSecondsPerMinute * minutes)) + " s";
+}
+
+std::string range_text(const std::string& lo, const std::string& hi) {
+  return lo == hi ? lo : lo + " to " + hi;
+}
+
+std::string passes_range(const numerics::Interval& passes) {
+  return range_text(passes_text(passes.lo90), passes_text(passes.hi90));
+}
+
+std::string time_range(const numerics::Interval& minutes) {
+  return range_text(time_text(minutes.lo90), time_text(minutes.hi90));
+}
+
+std::string steel_text(const ResharpeningDocument& document) {
+  return fmt::format(
+      "{} ({:g} HRC)", document.question.steel.name, document.question.steel.hardness_hrc);
+}
+
+std::string way_words(const WayBack& way) {
+  if (!way.micro_bevel_angle) return "Resetting the bevel";
+  return fmt::format("Setting a micro-bevel of {:g}° per side", way.micro_bevel_angle->deg);
+}
+
+std::string answer_sentence(const ResharpeningDocument& document, const WayBack& way) {
+  const StoneEffort& first = way.found.stones.front();
+  return fmt::format("{} on {} takes {} passes on {}, half of them on each side: {}.",
+                     way_words(way),
+                     steel_text(document),
+                     passes_range(first.passes),
+                     first.stone.name,
+                     time_range(first.minutes));
+}
+
+// The stone that probably takes fewest passes, where it is not the first.
+std::string fastest_sentence(const WayBack& way) {
+  const auto fastest = std::ranges::min_element(
+      way.found.stones, {}, [](const StoneEffort& effort) { return effort.passes.median; });
+  if (fastest == way.found.stones.begin() || fastest->typical.passes <= 0) return "";
+  std::string name(fastest->stone.name);
+  name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
+  return fmt::format(" {} takes {} passes, {}.",
+                     name,
+                     passes_range(fastest->passes),
+                     time_range(fastest->minutes));
+}
+
+std::string with_left_out(const RuledTable& table, const Look& look) {
+  const LaidOutTable laid = laid_out(table, look);
+  if (laid.left_out.empty()) return laid.text;
+  return laid.text + "\n" +
+         sentence("Left out here for want of width: " + telling::listed(laid.left_out) + ".", look);
+}
+
+std::string grit_text(std::string_view grit) {
+  constexpr std::string_view kMicrometres = " um";
+  if (!grit.ends_with(kMicrometres)) return std::string(grit);
+  return std::string(grit.substr(0, grit.size() - kMicrometres.size())) + " µm";
+}
+
+std::string stones_table(const WayBack& way, const Look& look) {
+  const bool compares = way.found.stones.size() > 1;
+  RuledTable table{.columns = {{.head = "stone", .side = Side::left},
+                               {.head = "grit", .side = Side::left, .drop_order = 2},
+                               {.head = "passes", .side = Side::left},
+                               {.head = "typical"},
+                               {.head = "time", .side = Side::left},
+                               {.head = "glazes in", .drop_order = 1}}};
+  if (compares) {
+    table.columns.push_back({.head = "times the first", .side = Side::left, .drop_order = 3});
+  }
+  for (const StoneEffort& effort : way.found.stones) {
+    const bool glazes = effort.stone.blunt_share_fraction.typical < 1;
+    table.rows.push_back({std::string(effort.stone.name),
+                          grit_text(effort.stone.grit),
+                          passes_range(effort.passes),
+                          passes_text(effort.typical.passes),
+                          time_range(effort.minutes),
+                          glazes ? passes_text(effort.glazing_passes) : "stays fresh"});
+    if (!compares) continue;
+    const bool is_first = &effort == &way.found.stones.front();
+    table.rows.back().push_back(is_first
+                                    ? ""
+                                    : range_text(base::with_figures(effort.times_first.lo90, 2),
+                                                 base::with_figures(effort.times_first.hi90, 2)));
+  }
+  return with_left_out(table, look);
+}
+
+std::string steel_sentence(const ResharpeningDocument& document, const WayBack& way) {
+  const auto& steel = way.found.steel;
+  return fmt::format(
+      "{}: the apex must rise by {} µm, {} mm³ of steel in {:g} mm of edge; {} it is then {} mm "
+      "thick.",
+      way_words(way),
+      base::with_figures(steel.apex_rise_um, 3),
+      base::with_figures(way.found.steel_mm3, 2),
+      document.question.edge.edge_length_mm,
+      way.micro_bevel_angle ? "at its shoulder" : "behind the edge",
+      base::with_figures(steel.thickness_after_mm, 3));
+}
+
+std::string moment_sentence(const WayBack& way) {
+  if (!way.best_moment) return "";
+  const std::string cost = base::with_figures(way.best_moment->minutes_per_1000_cuts, 2);
+  const std::string cuts = base::with_figures(way.best_moment->cuts, 2);
+  switch (way.best_moment->where) {
+    case sharpening::Where::inside:
+      return fmt::format(
+          "{} every {} cuts costs least, about {} min per 1000 cuts.", way_words(way), cuts, cost);
+    case sharpening::Where::at_last:
+      return fmt::format(
+          "{}: the later the cheaper, as far as {} cuts ({} min per 1000 cuts); so how keen the "
+          "edge must be decides.",
+          way_words(way),
+          cuts,
+          cost);
+    case sharpening::Where::at_first:
+      return fmt::format("{}: the sooner the cheaper, with nothing to set up.", way_words(way));
+  }
+  return "";
+}
+
+std::string with_unit(const HangsOn& each) {
+  std::string text =
+      fmt::format("{:g} to {:g}", each.constant.estimate.lo, each.constant.estimate.hi);
+  if (!each.constant.unit.empty()) text += " " + std::string(each.constant.unit);
+  return text;
+}
+
+std::string hangs_on_table(const WayBack& way, SourceList& sources, const Look& look) {
+  RuledTable table{.columns = {{.head = "it hangs most on", .side = Side::left},
+                               {.head = "which may be", .side = Side::left, .drop_order = 2},
+                               {.head = "passes", .side = Side::left},
+                               {.head = "mark", .side = Side::left, .drop_order = 1}}};
+  for (std::size_t i = 0; i < std::min(kMostConstants, way.found.hangs_on.size()); ++i) {
+    const HangsOn& each = way.found.hangs_on[i];
+    table.rows.push_back(
+        {std::string(each.constant.words),
+         with_unit(each),
+         range_text(passes_text(each.passes_at_lo), passes_text(each.passes_at_hi)),
+         std::string(in_words(each.constant.estimate.from.mark))});
+    sources.add(each.constant.estimate.from);
+  }
+  return with_left_out(table, look);
+}
+
+std::string what_it_rests_on(const ResharpeningDocument& document, const Look& look) {
+  const auto& work = document.question.work;
+  std::string text = sentence(
+      fmt::format("With {:g} N, strokes of {:g} mm, {:g} passes a minute{}. The ranges are the "
+                  "middle 90 % of {} draws of all constants over where they may lie (seed {}); "
+                  "what each hangs on "
+                  "is of the first stone, one constant moved at a time.",
+                  work.stroke.force_newton,
+                  work.stroke.length_mm,
+                  work.passes_per_minute,
+                  work.dress_every_passes
+                      ? fmt::format(", the stone dressed every {:g} passes in {:g} min",
+                                    *work.dress_every_passes,
+                                    work.minutes_per_dressing)
+                      : ", the stone never dressed",
+                  document.question.draws,
+                  document.question.seed.number),
+      look);
+  text += sentence(
+      "A model, not a measurement: no removal rate of a bench stone was found in open literature, "
+      "and its constants are guesses or tuned to what sharpeners report. The burr, the finer "
+      "stones and the few strokes that every edge needs are not in it.",
+      look);
+  return text;
+}
+
+constexpr const char* kSafety =
+    "Safety: fix the stone so that it cannot slip, keep the fingers behind the edge, let a dropped "
+    "knife fall. Grind wet or with extraction: dust of steels holds chromium, nickel and cobalt. "
+    "At wheels and belts no gloves and no loose cuffs, guards fitted, eyes protected. Makers' "
+    "instructions and the rules where you work come first.";
+
+}  // namespace
+
+std::string resharpening_text(const ResharpeningDocument& document, const Look& look) {
+  std::string text;
+  for (const WayBack& way : document.ways) {
+    text += sentence(answer_sentence(document, way) + fastest_sentence(way), look);
+  }
+  SourceList sources;
+  for (const WayBack& way : document.ways) {
+    text += "\n" + sentence(steel_sentence(document, way), look) + "\n" + stones_table(way, look) +
+            "\n" + hangs_on_table(way, sources, look);
+  }
+  if (document.growth) {
+    text += "\n" + sentence(fmt::format("If the land grows with the root of the cuts and chips "
+                                        "evenly, as seen after {:g} cuts, with {:g} min to set up "
+                                        "and typical constants on {}:",
+                                        document.growth->seen_after_cuts,
+                                        document.growth->setup_minutes,
+                                        document.ways.front().found.stones.front().stone.name),
+                            look);
+    for (const WayBack& way : document.ways) text += sentence(moment_sentence(way), look);
+  }
+  return text + "\n" + what_it_rests_on(document, look) + "\n" + sources.text(look) + "\n" +
+         sentence(kSafety, look);
+}
+
+}  // namespace keenfall::cli
