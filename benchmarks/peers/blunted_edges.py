@@ -46,8 +46,6 @@ def damage(rng, land, stress, transition):
         length, section = contact + 2 * y, land + 2 * TANGENT * y
         return length * section**2 / 4 - side * y, section * (section / 2 + length * TANGENT) - side
 
-    fold = newton(np.sqrt(side / 2) / TANGENT, hinge)
-    breaks = (fold > 0) & (land + 2 * TANGENT * fold > transition)
     pull = 4 * side / np.sqrt(transition)
 
     def crack(y):
@@ -55,8 +53,10 @@ def damage(rng, land, stress, transition):
         root_of = np.sqrt(section)
         return length * section * root_of - pull * y, root_of * (2 * section + 3 * TANGENT * length) - pull
 
-    chip = np.where(breaks, newton(np.cbrt(pull / 2) ** 2 / (2 * TANGENT), crack), 0)
-    dent, fold = np.where(breaks, 0, dent), np.where(breaks, 0, fold)
+    chip = newton(np.cbrt(pull / 2) ** 2 / (2 * TANGENT), crack)
+    breaks = (chip > 0) & (land + 2 * TANGENT * chip > transition)
+    fold = np.where(breaks, 0, newton(np.sqrt(side / 2) / TANGENT, hinge))
+    chip, dent = np.where(breaks, chip, 0), np.where(breaks, 0, dent)
     return (dent, contact / 2), (fold, contact / 2 + fold), (chip, (CHIP_ASPECT * chip + contact) / 2)
 
 

@@ -204,17 +204,13 @@ void LazyEdge::twist(const TwistLoad& load, double patch_length_um, double dose_
   bool bent = false;
   for (std::size_t i = patch.first; i < patch.past; ++i) {
     const double width = land(i, dose_um2);
-    const auto hinge =
-        twist_fold_height_um(apex_.steel, apex_.wedge, width, load.line_load_newton_per_mm);
-    if (!hinge) continue;
-    bent = true;
-    const double section = width + 2 * apex_.wedge.tangent * *hinge;
-    if (section <= apex_.steel.transition_section_um) {
+    const double q = load.line_load_newton_per_mm;
+    if (const auto depth = twist_chip_depth_um(apex_.steel, apex_.wedge, width, q)) {
+      chip(i, *depth, dose_um2);
+      bent = true;
+    } else if (const auto hinge = twist_fold_height_um(apex_.steel, apex_.wedge, width, q)) {
       fold(i, *hinge, load.cut + fold_life_);
-    } else {
-      chip(i,
-           twist_chip_depth_um(apex_.steel, apex_.wedge, width, load.line_load_newton_per_mm),
-           dose_um2);
+      bent = true;
     }
   }
   if (!bent) return;

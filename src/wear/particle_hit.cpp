@@ -39,16 +39,14 @@ HitDamage damage_of(const ParticleHit& hit, const StruckApex& apex, double land_
   damage.dent = {.depth_um = depth, .half_length_um = half_contact};
   const SidewaysLoad load{.force_newton = hit.side_force_newton,
                           .contact_length_um = 2 * half_contact};
-  const auto hinge = fold_height_um(apex.steel, apex.wedge, land_width_um, load);
-  if (!hinge) return damage;
-  const double section = land_width_um + 2 * apex.wedge.tangent * *hinge;
-  if (section <= apex.steel.transition_section_um) {
-    damage.fold = {.depth_um = *hinge, .half_length_um = half_contact + *hinge};
-    return damage;
+  if (const auto chip = chip_depth_um(apex.steel, apex.wedge, land_width_um, load)) {
+    return {.chip = {.depth_um = *chip,
+                     .half_length_um = apex.rules.chip_aspect * *chip / 2 + half_contact}};
   }
-  const double chip = chip_depth_um(apex.steel, apex.wedge, land_width_um, load);
-  return {.chip = {.depth_um = chip,
-                   .half_length_um = apex.rules.chip_aspect * chip / 2 + half_contact}};
+  if (const auto hinge = fold_height_um(apex.steel, apex.wedge, land_width_um, load)) {
+    damage.fold = {.depth_um = *hinge, .half_length_um = half_contact + *hinge};
+  }
+  return damage;
 }
 
 double hits_per_mm_cut(const GritDose& dose, const HardParticles& particles) {

@@ -63,12 +63,10 @@ class PlainEdge {
       if (static_cast<std::size_t>(middle / patch_length_um) != load.patch) continue;
       const double land = line_.land_width_um[i];
       const double q = load.line_load_newton_per_mm;
-      const auto hinge = twist_fold_height_um(apex_.steel, apex_.wedge, land, q);
-      if (!hinge) continue;
-      if (land + 2 * tangent() * *hinge <= apex_.steel.transition_section_um) {
-        bend(i, *hinge, cut);
-      } else {
-        break_out(i, twist_chip_depth_um(apex_.steel, apex_.wedge, land, q));
+      if (const auto chip = twist_chip_depth_um(apex_.steel, apex_.wedge, land, q)) {
+        break_out(i, *chip);
+      } else if (const auto fold = twist_fold_height_um(apex_.steel, apex_.wedge, land, q)) {
+        bend(i, *fold, cut);
       }
     }
   }

@@ -104,15 +104,16 @@ TEST(SimulatedEdge, NeverChipsWhereNoCrackCanRun) {
   EXPECT_GT(edge.counts.folds, 100);
 }
 
-// Hardness without bound at a fixed transition section, so that sections do break.
+// Hardness without bound at the same toughness: it can only break.
 TEST(SimulatedEdge, NeitherFoldsNorDentsWhereNothingYields) {
   ApexSimulation simulation = cut_in(gritty(), 100);
-  simulation.steel = {.flow_stress_mpa = 1e9, .transition_section_um = 1e-14};
+  simulation.steel = steel_of(1e7, 14);
 
   const SimulatedEdge edge = simulated(simulation)[0];
 
   EXPECT_EQ(edge.counts.folds, 0);
-  EXPECT_LT(edge.lost.dented_um3, 1e-6);
+  EXPECT_LT(edge.lost.dented_um3, 1e-3 * edge.lost.chipped_um3);
+  EXPECT_GT(edge.counts.chips, 100);
 }
 
 // The same hits and loads, every segment at every cut.

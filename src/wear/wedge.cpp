@@ -2,6 +2,7 @@
 
 #include "base/require.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -12,6 +13,11 @@ namespace {
 constexpr double kUm2PerMm2 = 1e6;
 constexpr int kMostSteps = 200;
 constexpr double kRelativeStep = 1e-9;  // steps shrink as squares: the next would be rounding
+
+struct LevelAndSlope {
+  double level = 0;
+  double slope = 0;
+};
 
 // Newton's method on a convex function, from a place where it is not negative: it falls steadily to
 // the largest root. None: it has none.
@@ -29,10 +35,21 @@ std::optional<double> largest_root(double from, const FunctionAndSlope& at) {
   return y;
 }
 
-struct LevelAndSlope {
-  double level = 0;
-  double slope = 0;
-};
+// The largest root where it lies beyond a place. A convex function that is above 0 there, and does
+// not fall, has none beyond.
+template <class FunctionAndSlope>
+std::optional<double> root_beyond(double place, double from, const FunctionAndSlope& at) {
+  if (from <= place) return std::nullopt;
+  const LevelAndSlope there = at(place);
+  if (there.level > 0 && there.slope >= 0) return std::nullopt;
+  const auto root = largest_root(from, at);
+  return root && *root > place ? root : std::nullopt;
+}
+
+// From where on behind the land sections are thicker than t*.
+double thinnest_break_um(const ApexSteel& steel, const Wedge& wedge, double land_width_um) {
+  return std::max(0.0, (steel.transition_section_um - land_width_um) / (2 * wedge.tangent));
+}
 
 // F / flow stress, in um^2.
 double loaded_area_um2(const ApexSteel& steel, double force_newton) {
@@ -76,29 +93,36 @@ std::optional<double> fold_height_um(const ApexSteel& steel,
   });
 }
 
-double chip_depth_um(const ApexSteel& steel,
-                     const Wedge& wedge,
-                     double land_width_um,
-                     const SidewaysLoad& load) {
+std::optional<double> chip_depth_um(const ApexSteel& steel,
+                                    const Wedge& wedge,
+                                    double land_width_um,
+                                    const SidewaysLoad& load) {
+  if (std::isinf(steel.transition_section_um)) return std::nullopt;
   const double t = wedge.tangent;
   const double l = load.contact_length_um;
   const double pull =
       4 * loaded_area_um2(steel, load.force_newton) / std::sqrt(steel.transition_section_um);
-  const double half_pull = std::cbrt(pull / 2);
-  const auto depth = largest_root(half_pull * half_pull / (2 * t), [=](double y) {
+  const auto at = [=](double y) {
     const double length = l + 2 * y;
     const double section = land_width_um + 2 * t * y;
     const double root = std::sqrt(section);
     return LevelAndSlope{.level = length * section * root - pull * y,
                          .slope = root * (2 * section + 3 * t * length) - pull};
-  });
-  return depth.value_or(0);
+  };
+  const double half_pull = std::cbrt(pull / 2);
+  return root_beyond(
+      thinnest_break_um(steel, wedge, land_width_um), half_pull * half_pull / (2 * t), at);
 }
 
 double twist_threshold_newton_per_mm(const ApexSteel& steel,
                                      const Wedge& wedge,
                                      double land_width_um) {
-  return 2 * steel.flow_stress_mpa * land_width_um * 1e-3 * wedge.tangent;
+  const double transition = steel.transition_section_um;
+  const double hinge = 2 * land_width_um;
+  const double held = land_width_um <= 27.0 / 64 * transition
+                          ? hinge
+                          : 3 * std::numbers::sqrt3 / 4 * std::sqrt(land_width_um * transition);
+  return steel.flow_stress_mpa * held * 1e-3 * wedge.tangent;
 }
 
 std::optional<double> twist_fold_height_um(const ApexSteel& steel,
@@ -113,21 +137,21 @@ std::optional<double> twist_fold_height_um(const ApexSteel& steel,
   return (over + std::sqrt(discriminant)) / (2 * t * t);
 }
 
-double twist_chip_depth_um(const ApexSteel& steel,
-                           const Wedge& wedge,
-                           double land_width_um,
-                           double line_load_newton_per_mm) {
+std::optional<double> twist_chip_depth_um(const ApexSteel& steel,
+                                          const Wedge& wedge,
+                                          double land_width_um,
+                                          double line_load_newton_per_mm) {
+  if (std::isinf(steel.transition_section_um)) return std::nullopt;
   const double t = wedge.tangent;
   const double pull =
       4 * loaded_width_um(steel, line_load_newton_per_mm) / std::sqrt(steel.transition_section_um);
   // A sharp wedge: (2 t y)^1.5 = pull y.
   const double sharp = pull * pull / (8 * t * t * t);
-  const auto depth = largest_root(sharp, [=](double y) {
+  return root_beyond(thinnest_break_um(steel, wedge, land_width_um), sharp, [=](double y) {
     const double section = land_width_um + 2 * t * y;
     const double root = std::sqrt(section);
     return LevelAndSlope{.level = section * root - pull * y, .slope = 3 * t * root - pull};
   });
-  return depth.value_or(0);
 }
 
 double dent_depth_um(const ApexSteel& steel,

@@ -6,6 +6,8 @@
 //   F y = flow_stress (l + 2 y) (w + 2 y t)^2 / 4
 // and, in a section thicker than the transition section t*, the cheaper break
 //   F y = flow_stress (l + 2 y) (w + 2 y t)^1.5 sqrt(t*) / 4.
+// The wedge gives way at the largest y at which the lesser of both is met: it breaks there if the
+// section is thicker than t*, and folds if it is not.
 // Source: derived on docs/methods/apex.md from the textbook plastic hinge and from fracture
 // strength falling with the root of the section (Atkins, Xu & Jeronimidis 2004 for the group R E /
 // k^2).
@@ -57,20 +59,21 @@ struct SidewaysLoad {
   double contact_length_um = 0;
 };
 
-// How far behind the land the plastic hinge lies: the largest root. None: the wedge stands.
+// How far behind the land the plastic hinge lies: the largest root. None: the hinge is not met.
 [[nodiscard]] std::optional<double> fold_height_um(const ApexSteel& steel,
                                                    const Wedge& wedge,
                                                    double land_width_um,
                                                    const SidewaysLoad& load);
 
-// How deep the break lies, where the hinge's section is thicker than t*: the largest root.
-[[nodiscard]] double chip_depth_um(const ApexSteel& steel,
-                                   const Wedge& wedge,
-                                   double land_width_um,
-                                   const SidewaysLoad& load);
+// How deep the break lies: the largest root. None: there is none in a section thicker than t*.
+[[nodiscard]] std::optional<double> chip_depth_um(const ApexSteel& steel,
+                                                  const Wedge& wedge,
+                                                  double land_width_um,
+                                                  const SidewaysLoad& load);
 
-// The same for a load spread evenly along the edge (twist). It bends nothing up to
-// 2 flow_stress w t, and then hinges at w / (2 t).
+// The same for a load spread evenly along the edge (twist). Nothing gives way up to
+// 2 flow_stress w t, where the hinge lies at w / (2 t); or, with lands above 27/64 t*, up to
+// 3 sqrt(3) / 4 flow_stress t sqrt(w t*), where the break lies at w / t.
 [[nodiscard]] double twist_threshold_newton_per_mm(const ApexSteel& steel,
                                                    const Wedge& wedge,
                                                    double land_width_um);
@@ -78,10 +81,10 @@ struct SidewaysLoad {
                                                          const Wedge& wedge,
                                                          double land_width_um,
                                                          double line_load_newton_per_mm);
-[[nodiscard]] double twist_chip_depth_um(const ApexSteel& steel,
-                                         const Wedge& wedge,
-                                         double land_width_um,
-                                         double line_load_newton_per_mm);
+[[nodiscard]] std::optional<double> twist_chip_depth_um(const ApexSteel& steel,
+                                                        const Wedge& wedge,
+                                                        double land_width_um,
+                                                        double line_load_newton_per_mm);
 
 // A round particle pressed straight onto the land.
 struct PressedParticle {

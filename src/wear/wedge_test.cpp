@@ -2,7 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 namespace keenfall::wear {
@@ -60,28 +62,66 @@ TEST(Wedge, FoldsAsTheClosedFormSaysWhereItIsSharp) {
 // Closed form of a sharp wedge: d = (2 F / (stress sqrt(t*)))^(2/3) / (2 t).
 TEST(Wedge, ChipsAsTheClosedFormSaysWhereItIsSharp) {
   const Wedge wedge = wedge_of({15});
-  const ApexSteel steel = hard_steel();
+  const ApexSteel steel{.flow_stress_mpa = 2400, .transition_section_um = 1};
   for (const double force : {0.01, 0.1, 1.0}) {
     const double pull =
         2 * force * 1e6 / (steel.flow_stress_mpa * std::sqrt(steel.transition_section_um));
 
-    const double depth = chip_depth_um(steel, wedge, 0, {.force_newton = force});
+    const auto depth = chip_depth_um(steel, wedge, 0, {.force_newton = force});
 
-    EXPECT_NEAR(depth, std::pow(pull, 2.0 / 3) / (2 * wedge.tangent), 1e-9 * depth);
+    ASSERT_TRUE(depth);
+    EXPECT_NEAR(*depth, std::pow(pull, 2.0 / 3) / (2 * wedge.tangent), 1e-9 * *depth);
   }
 }
 
 TEST(Wedge, FoldsAndChipsAtOneLoadWhereTheSectionIsTheTransitionSection) {
   const Wedge wedge = wedge_of({20});
   const double land = 0.5;
-  const double contact = 12;
   ApexSteel steel = unbreakable();
-  const SidewaysLoad load{.force_newton = 0.05, .contact_length_um = contact};
+  const SidewaysLoad load{.force_newton = 0.05, .contact_length_um = 12};
   const auto hinge = fold_height_um(steel, wedge, land, load);
   ASSERT_TRUE(hinge);
-  steel.transition_section_um = land + 2 * wedge.tangent * *hinge;
+  const double section = land + 2 * wedge.tangent * *hinge;
 
-  EXPECT_NEAR(chip_depth_um(steel, wedge, land, load), *hinge, 1e-9 * *hinge);
+  steel.transition_section_um = section * (1 - 1e-10);
+  const auto chip = chip_depth_um(steel, wedge, land, load);
+  steel.transition_section_um = section * (1 + 1e-10);
+
+  ASSERT_TRUE(chip);
+  EXPECT_NEAR(*chip, *hinge, 1e-8 * *hinge);
+  EXPECT_FALSE(chip_depth_um(steel, wedge, land, load));
+}
+
+// Least load over all hinges and breaks, searched through (the lesser of both at each section).
+TEST(Wedge, StandsTwistUpToTheLeastLoadOfAnySection) {
+  const Wedge wedge = wedge_of({15});
+  const ApexSteel steel = hard_steel();
+  for (const double land : {0.5, 1.0, 1.35, 1.45, 2.0, 5.0}) {
+    double least = std::numeric_limits<double>::infinity();
+    for (double y = 1e-3; y < 60; y *= 1.0005) {
+      const double section = land + 2 * wedge.tangent * y;
+      const double weaker = std::min(1.0, std::sqrt(steel.transition_section_um / section));
+      least = std::min(least, steel.flow_stress_mpa * 1e-3 * section * section * weaker / (4 * y));
+    }
+    const double threshold = twist_threshold_newton_per_mm(steel, wedge, land);
+    const auto gives_way = [&](double q) {
+      return twist_chip_depth_um(steel, wedge, land, q) ||
+             twist_fold_height_um(steel, wedge, land, q);
+    };
+
+    EXPECT_NEAR(threshold / least, 1, 1e-5) << land;
+    EXPECT_FALSE(gives_way(threshold * (1 - 1e-9))) << land;
+    EXPECT_TRUE(gives_way(threshold * (1 + 1e-9))) << land;
+  }
+}
+
+// A worn land of a brittle steel: no hinge anywhere, yet it breaks.
+TEST(Wedge, BreaksUnderLoadsThatBendNothing) {
+  const Wedge wedge = wedge_of({15});
+  const SidewaysLoad load{.force_newton = 0.15, .contact_length_um = 15};
+
+  EXPECT_FALSE(fold_height_um(hard_steel(), wedge, 5, load));
+  EXPECT_TRUE(chip_depth_um(hard_steel(), wedge, 5, load));
 }
 
 // The definitions themselves: what is found must solve them.
@@ -92,14 +132,15 @@ TEST(Wedge, FindsRootsThatSolveTheirEquations) {
   const double stress = steel.flow_stress_mpa * 1e-6;  // N/um^2
   const SidewaysLoad load{.force_newton = 0.03, .contact_length_um = 15};
   const double y = fold_height_um(steel, wedge, 0.6, load).value_or(0);
-  const double d = chip_depth_um(steel, wedge, 0.6, load);
+  const SidewaysLoad hard{.force_newton = 0.1, .contact_length_um = 15};
+  const double d = chip_depth_um(steel, wedge, 0.6, hard).value_or(0);
   const double dent = dent_depth_um(steel, wedge, 0.6, {.force_newton = 0.03, .diameter_um = 60});
-  const double line = twist_chip_depth_um(steel, wedge, 0.6, 2.0);
+  const double line = twist_chip_depth_um(steel, wedge, 0.6, 2.0).value_or(0);
 
   EXPECT_NEAR(stress * (15 + 2 * y) * std::pow(0.6 + 2 * y * t, 2) / 4, 0.03 * y, 1e-10);
   EXPECT_NEAR(stress * (15 + 2 * d) * std::pow(0.6 + 2 * d * t, 1.5) *
                   std::sqrt(steel.transition_section_um) / 4,
-              0.03 * d,
+              0.1 * d,
               1e-10);
   EXPECT_NEAR(2 * std::sqrt(60 * dent) * (0.6 + 4.0 / 3 * t * dent),
               0.03 / (stress * 1.155 * (1 + 17 * std::numbers::pi / 180)),
@@ -129,8 +170,8 @@ TEST(Wedge, DoesNotDependOnTheUnitOfLength) {
   EXPECT_NEAR(*fold_height_um(large, wedge, 500, large_load),
               1e3 * *fold_height_um(hard_steel(), wedge, 0.5, load),
               1e-8);
-  EXPECT_NEAR(chip_depth_um(large, wedge, 500, large_load),
-              1e3 * chip_depth_um(hard_steel(), wedge, 0.5, load),
+  EXPECT_NEAR(*chip_depth_um(large, wedge, 500, large_load),
+              1e3 * *chip_depth_um(hard_steel(), wedge, 0.5, load),
               1e-8);
   EXPECT_NEAR(
       dent_depth_um(large, wedge, 500, {.force_newton = 0.05e6, .diameter_um = 60e3}),
