@@ -4,6 +4,7 @@
 #include "base/require.h"
 #include "base/result.h"
 #include "base/shell_word.h"
+#include "base/unseen_character.h"
 
 #include <gtest/gtest.h>
 
@@ -27,6 +28,26 @@ TEST(Problems, AreWrittenAsPlaceSentenceAndWhatWouldBeAccepted) {
 TEST(Problems, WithoutAPlaceAreJustTheSentence) {
   EXPECT_EQ(in_words({.sentence = "Nothing to judge."}), "Nothing to judge.");
   EXPECT_EQ(in_words({.sentence = "the unit is not known"}), "the unit is not known.");
+}
+
+// U+00A0, U+200D (joins letters in several scripts) and letters that are read from the right stay.
+TEST(UnseenCharacters, AreControlsAndMarksOfDirection) {
+  for (const char* control : {"\x01", "\n", "\x7F", "\xC2\x80", "\xC2\x9F"}) {
+    EXPECT_TRUE(is_control(control)) << control;
+  }
+  for (const char* mark : {"\xD8\x9C",
+                           "\xE2\x80\x8E",
+                           "\xE2\x80\x8F",
+                           "\xE2\x80\xAA",
+                           "\xE2\x80\xAE",
+                           "\xE2\x81\xA6",
+                           "\xE2\x81\xA9"}) {
+    EXPECT_TRUE(turns_direction(mark)) << mark;
+  }
+  for (const char* seen :
+       {"", "a", " ", "\xC2\xA0", "\xE2\x80\x8D", "\xE2\x80\xAF", "\xE2\x81\xA5", "\xD7\x90"}) {
+    EXPECT_FALSE(is_control(seen) || turns_direction(seen)) << seen;
+  }
 }
 
 // Each was given to dash as "printf %s WORD", which said the text again.

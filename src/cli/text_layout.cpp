@@ -1,5 +1,7 @@
 #include "cli/text_layout.h"
 
+#include "base/unseen_character.h"
+
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -14,8 +16,6 @@ constexpr char kEscape = '\x1b';
 constexpr std::string_view kSettledColour = "\x1b[36m";
 constexpr std::string_view kNotSettledColour = "\x1b[31m";
 constexpr std::string_view kPlain = "\x1b[0m";
-
-bool begins_a_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
 
 // The end of the escape code that starts at `at`: "ESC [ ... letter".
 std::size_t end_of_escape(std::string_view text, std::size_t at) {
@@ -66,9 +66,7 @@ std::string coloured(const std::string& text, std::string_view colour, const Loo
 }  // namespace
 
 std::size_t length_of_character(std::string_view text, std::size_t at) {
-  std::size_t end = at + 1;
-  while (end < text.size() && !begins_a_character(text[end])) ++end;
-  return end - at;
+  return base::bytes_of_character(text, at);
 }
 
 int columns_of(std::string_view text) {
@@ -89,13 +87,10 @@ std::string shown_as(std::string_view text, const Look& look) {
   for (std::size_t i = 0; i < text.size();) {
     const std::size_t length = length_of_character(text, i);
     const std::string_view character = text.substr(i, length);
-    const auto byte = static_cast<unsigned char>(text[i]);
-    const bool is_control =
-        (length == 1 && (byte < 0x20U || byte == 0x7FU)) ||
-        (byte == 0xC2U && length == 2 && static_cast<unsigned char>(text[i + 1]) < 0xA0U);
-    if (is_control) {
+    const bool is_ascii = length == 1 && static_cast<unsigned char>(text[i]) < 0x80U;
+    if (base::is_control(character) || base::turns_direction(character)) {
       shown += '?';
-    } else if (look.unicode || (length == 1 && byte < 0x80U)) {
+    } else if (look.unicode || is_ascii) {
       shown += character;
     } else {
       shown += in_ascii(character);

@@ -29,6 +29,7 @@ TEST(TextLayout, FallsBackToAsciiWithoutLosingUnits) {
 
 TEST(TextLayout, LetsNoNameSteerTheTerminal) {
   EXPECT_EQ(shown_as("A\x1b[2J\nB", kUnicode), "A?[2J?B");
+  EXPECT_EQ(shown_as("A\xE2\x80\xAEgnol (6.2 to 4.1)", kUnicode), "A?gnol (6.2 to 4.1)");
 }
 
 TEST(TextLayout, PadsToEitherSide) {

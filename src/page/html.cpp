@@ -1,6 +1,7 @@
 #include "page/html.h"
 
 #include "base/require.h"
+#include "base/unseen_character.h"
 #include "exchange/text_file.h"
 
 #include <cstddef>
@@ -12,33 +13,29 @@ namespace {
 
 constexpr std::string_view kReplacement = "\xEF\xBF\xBD";
 
-bool is_control(char character) {
-  const auto code = static_cast<unsigned char>(character);
-  return (code < 0x20 && character != '\n' && character != '\t') || code == 0x7F;
+void append_character(std::string& to, std::string_view character) {
+  if (character == "&") {
+    to += "&amp;";
+  } else if (character == "<") {
+    to += "&lt;";
+  } else if (character == ">") {
+    to += "&gt;";
+  } else if (character == "\"") {
+    to += "&quot;";
+  } else if (character == "\n" || character == "\t") {
+    to += character;
+  } else if (base::is_control(character) || base::turns_direction(character)) {
+    to += kReplacement;
+  } else {
+    to += character;
+  }
 }
 
 void append_well_formed(std::string& to, std::string_view words) {
-  for (const char character : words) {
-    switch (character) {
-      case '&':
-        to += "&amp;";
-        break;
-      case '<':
-        to += "&lt;";
-        break;
-      case '>':
-        to += "&gt;";
-        break;
-      case '"':
-        to += "&quot;";
-        break;
-      default:
-        if (is_control(character)) {
-          to += kReplacement;
-        } else {
-          to += character;
-        }
-    }
+  for (std::size_t at = 0; at < words.size();) {
+    const std::size_t length = base::bytes_of_character(words, at);
+    append_character(to, words.substr(at, length));
+    at += length;
   }
 }
 

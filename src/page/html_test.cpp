@@ -28,6 +28,12 @@ TEST(Html, ShowsWhatIsNoTextAsReplaced) {
   EXPECT_EQ(escaped(""), "");
 }
 
+TEST(Html, LetsNoNameTurnWhatStandsBehindIt) {
+  EXPECT_EQ(escaped("A\xE2\x80\xAEgnol\xE2\x81\xA9\xC2\x9B (6.2 to 4.1)"),
+            "A\xEF\xBF\xBDgnol\xEF\xBF\xBD\xEF\xBF\xBD (6.2 to 4.1)");
+  EXPECT_EQ(escaped("one\ttwo\nthree \xD7\x90\xC2\xA0"), "one\ttwo\nthree \xD7\x90\xC2\xA0");
+}
+
 TEST(Html, NestsAsItWasOpened) {
   Html html;
 

@@ -1,12 +1,16 @@
 #include "wire/report_json.h"
 
 #include "base/require.h"
+#include "base/unseen_character.h"
 #include "telling/arm_groups.h"
 #include "telling/cuts_compared.h"
 #include "telling/lasting.h"
 #include "telling/rounded.h"
 #include "wire/judgement_object.h"
 #include "wire/trial_json.h"
+
+#include <cstddef>
+#include <string_view>
 
 namespace keenfall::wire {
 
@@ -106,12 +110,28 @@ Json report_json(const telling::Report& report) {
     object["judgements"].push_back(reported_judgement_json(reported));
   }
   object["trial"] = trial_json(report.trial);
+  if (!report.judged_again_by.empty()) object["judged_again_by"] = report.judged_again_by;
+  if (!report.not_in_its_table.empty()) object["not_in_its_table"] = report.not_in_its_table;
   return object;
 }
 
 // Names come from people's files: a stray byte becomes U+FFFD instead of stopping the report.
 std::string dumped(const Json& object, int indent) {
   return object.dump(indent, ' ', false, Json::error_handler_t::replace);
+}
+
+// One character of a JSON text as it is written there: itself, or an escape.
+std::string_view written_character(std::string_view json) {
+  if (!json.starts_with('\\')) return json.substr(0, base::bytes_of_character(json, 0));
+  return json.substr(0, json.starts_with("\\u") ? 6 : 2);
+}
+
+// Of those that the escapes of a dump stand for, only the newline and the tab are to be seen.
+bool is_unseen(std::string_view written) {
+  if (!written.starts_with('\\')) {
+    return base::is_control(written) || base::turns_direction(written);
+  }
+  return written.starts_with("\\u00") || written == "\\b" || written == "\\f" || written == "\\r";
 }
 
 }  // namespace
@@ -123,14 +143,18 @@ std::string report_to_json(const telling::Report& report) {
 
 std::string report_to_json_in_page(const telling::Report& report) {
   constexpr int kOneLine = -1;
+  const std::string json = dumped(report_json(report), kOneLine);
   std::string text;
-  // JSON has "<" inside of strings only, where an escape says the same (RFC 8259, section 7).
-  for (const char letter : dumped(report_json(report), kOneLine)) {
-    if (letter == '<') {
+  for (std::size_t at = 0; at < json.size();) {
+    const std::string_view written = written_character(std::string_view(json).substr(at));
+    if (written == "<") {
       text += "\\u003c";
+    } else if (is_unseen(written)) {
+      text += "\xEF\xBF\xBD";
     } else {
-      text += letter;
+      text += written;
     }
+    at += written.size();
   }
   return text;
 }

@@ -18,7 +18,8 @@ inline constexpr int kReportFormatVersion = 1;
 [[nodiscard]] std::string report_to_json(const telling::Report& report);
 
 // For a <script type="application/json"> element: in one line and without any "<", so that nothing
-// written in a table can end the element. Any reader of JSON reads the same values.
+// written in a table can end the element. Any reader of JSON reads the same values, but for names
+// with characters that are not shown (base/unseen_character.h): U+FFFD stands for those.
 [[nodiscard]] std::string report_to_json_in_page(const telling::Report& report);
 
 }  // namespace keenfall::wire

@@ -188,6 +188,17 @@ TEST(ReportJson, CannotEndTheScriptElementItStandsIn) {
   EXPECT_EQ(json::parse(text), document_of(report));
 }
 
+TEST(ReportJson, InAPageHasNoCharacterThatWouldTurnWhatStandsBehindIt) {
+  Report report = made_report();
+  report.title = "a\xE2\x80\xAE\xC2\x85 \\ \\b\b\x1B\n \xD7\x90";
+
+  const json document = json::parse(report_to_json_in_page(report));
+
+  EXPECT_EQ(document["title"],
+            "a\xEF\xBF\xBD\xEF\xBF\xBD \\ \\b\xEF\xBF\xBD\xEF\xBF\xBD\n \xD7\x90");
+  EXPECT_EQ(document_of(report)["title"], report.title);
+}
+
 TEST(ReportJson, ReplacesBytesThatAreNoText) {
   Report report = made_report();
   report.title = "felt \xFF";
