@@ -68,11 +68,12 @@ base::Problem no_tables_here(const std::string& found) {
 std::optional<base::Problem> report_written(const TypedOptions& typed,
                                             const trials::Trial& trial,
                                             const std::vector<verdicts::Judgement>& judgements,
+                                            const workbench::JudgeOptions& options,
                                             const Surroundings& surroundings) {
   const workbench::JudgedBy by{.hand = hand_of(typed, surroundings),
                                .program_version = surroundings.program_version};
   const telling::Report report =
-      workbench::report_of(trial, judgements, {"the demo's invented readings"}, by);
+      workbench::report_of(trial, judgements, {"the demo's invented readings"}, options, by);
   return workbench::write_whole_file(*typed.out,
                                      page::report_page(report, workbench::trial_table(trial).csv),
                                      workbench::Existing::is_kept);
@@ -105,7 +106,8 @@ Outcome demo_command(std::span<const std::string> words, const Surroundings& sur
       });
   if (!judgements) return refused(judgements.error());
   if (typed->out) {
-    if (const auto problem = report_written(*typed, trial, *judgements, surroundings)) {
+    if (const auto problem =
+            report_written(*typed, trial, *judgements, request->options, surroundings)) {
       return refused({*problem});
     }
   }

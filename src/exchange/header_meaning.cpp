@@ -115,6 +115,11 @@ std::optional<HeaderUnit> unit_of_column(std::string_view unit,
   return HeaderUnit{.factor = *factor};
 }
 
+// Is it so many of what the table counts? Its header may say what: "cuts (strokes)".
+bool counts(Column column) {
+  return column == Column::cuts || column == Column::lasted || column == Column::failed_by;
+}
+
 const OtherName* other_name(std::span<const OtherName> names, const std::string& name) {
   const auto found = std::ranges::find(names, name, &OtherName::folded_name);
   return found == names.end() ? nullptr : &*found;
@@ -151,6 +156,9 @@ std::optional<HeaderMeaning> meaning_of_header(std::string_view header,
   if (other == nullptr) other = other_name(kOtherNames, name);
   if (!column && other != nullptr) column = other->column;
   if (!column) return std::nullopt;
+  if (counts(*column) && trials::counted_in_words(parts.unit)) {
+    return HeaderMeaning{.column = *column};
+  }
   auto unit = unit_of_column(parts.unit, *column, defined_kinds);
   if (!unit) return std::nullopt;
   return HeaderMeaning{.column = *column, .unit = std::move(*unit)};

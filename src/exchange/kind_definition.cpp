@@ -1,5 +1,6 @@
 #include "exchange/kind_definition.h"
 
+#include "base/plain_number.h"
 #include "exchange/number_cell.h"
 #include "exchange/text_lines.h"
 
@@ -112,6 +113,24 @@ base::Result<trials::ReadingKind> parse_kind_definition(std::string_view text) {
     if (takes_next) ++i;
   }
   return kind;
+}
+
+std::string kind_definition_text(const trials::ReadingKind& kind) {
+  const trials::ReadingKind by_itself;
+  std::string text = kind.name + ":" + kind.unit;
+  text += kind.keener_when == trials::KeenerWhen::lower ? ":lower" : ":higher";
+  if (kind.default_level != by_itself.default_level) {
+    text += ":level=" + base::plain_number(kind.default_level);
+  }
+  if (kind.use == trials::ReadingUse::evidence) {
+    text += ":use=evidence";
+    if (kind.zero == trials::ZeroReading::refused) text += ":zero=refused";
+  }
+  if (kind.zero == trials::ZeroReading::below_resolution && kind.resolution) {
+    text += ":zero=below:" + base::plain_number(*kind.resolution);
+  }
+  if (kind.largest) text += ":largest=" + base::plain_number(*kind.largest);
+  return text;
 }
 
 const trials::ReadingKind* find_kind(std::string_view name,

@@ -17,6 +17,9 @@ namespace keenfall::exchange {
 
 [[nodiscard]] base::Result<trials::ReadingKind> parse_kind_definition(std::string_view text);
 
+// A text that defines this kind.
+[[nodiscard]] std::string kind_definition_text(const trials::ReadingKind& kind);
+
 // Among the defined kinds first, then among those known; nullptr when neither has it.
 [[nodiscard]] const trials::ReadingKind* find_kind(std::string_view name,
                                                    std::span<const trials::ReadingKind> defined);

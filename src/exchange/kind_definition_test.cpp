@@ -77,5 +77,18 @@ TEST(KindDefinition, TurnsNoKnownKindRound) {
   EXPECT_TRUE(parse_kind_definition("thread_push:gf:lower:level=3"));
 }
 
+TEST(KindDefinitions, AreWrittenAsTheyCanBeReadAgain) {
+  for (const char* text : {"flank_wear:mm:lower:zero=below:0.01",
+                           "edge_angle:deg:lower:largest=180",
+                           "bite:%:higher:level=1.25",
+                           "chips:count:lower:use=evidence",
+                           "nicks:count:lower:use=evidence:zero=refused"}) {
+    const auto kind = parse_kind_definition(text);
+
+    ASSERT_TRUE(kind) << text;
+    EXPECT_EQ(kind_definition_text(*kind), text);
+  }
+}
+
 }  // namespace
 }  // namespace keenfall::exchange

@@ -139,6 +139,15 @@ std::string in_csv(const std::string& cell, bool is_first) {
   return quoted_cell + '"';
 }
 
+// "reading"; of a column that counts something else than cuts "cuts (strokes)".
+std::string header_of(std::size_t column, const trials::Counted& counted) {
+  std::string header(column_definitions()[column].name);
+  const bool counts = column == index_of(Column::cuts) || column == index_of(Column::lasted) ||
+                      column == index_of(Column::failed_by);
+  if (counts && counted != trials::Counted{}) header += " (" + counted.many + ")";
+  return header;
+}
+
 }  // namespace
 
 std::string long_table_of(const trials::Trial& trial) {
@@ -151,9 +160,7 @@ std::string long_table_of(const trials::Trial& trial) {
     if (i < kRequiredColumnCount || has_content) used.push_back(i);
   }
   std::string text;
-  for (const std::size_t i : used) {
-    text += (i == 0 ? "" : ",") + std::string(column_definitions()[i].name);
-  }
+  for (const std::size_t i : used) text += (i == 0 ? "" : ",") + header_of(i, trial.counted);
   text += '\n';
   for (const CellTexts& cells : rows) {
     for (const std::size_t i : used) text += (i == 0 ? "" : ",") + in_csv(cells[i], i == 0);

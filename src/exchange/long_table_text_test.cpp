@@ -197,5 +197,23 @@ TEST(AnyCells, AreTakenOrRefusedButNeverBreakTheReading) {
   }));
 }
 
+TEST(ALongTablesText, SaysWhatIsCounted) {
+  const trials::Counted strokes{.one = "stroke", .many = "strokes"};
+  trials::Trial trial{.name = "t", .counted = strokes, .blades = {{.name = "A"}}};
+  trial.series = {{.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"}};
+  trials::Run run{.name = "1", .arm = {.blade = "A", .medium = {.name = "felt"}}};
+  run.readings = {{.cuts = 0, .reading = 100}};
+  run.edge_lives = {{.lasted_cuts = 40, .failed_by_cuts = 50}};
+  trial.runs = {run};
+
+  const std::string text = long_table_of(trial);
+
+  EXPECT_THAT(text, ::testing::HasSubstr("cuts (strokes),reading"));
+  EXPECT_THAT(text, ::testing::HasSubstr("lasted (strokes),failed_by (strokes)"));
+  const auto read = take_table_text(text, "t.csv", {});
+  ASSERT_TRUE(read) << read.error().front().sentence;
+  EXPECT_EQ(read->counted, strokes);
+}
+
 }  // namespace
 }  // namespace keenfall::exchange

@@ -27,6 +27,9 @@ struct Report {
   trials::Trial trial;
   std::vector<ReportedJudgement> judgements;  // at least one; the one with most readings first
 
+  std::string judged_again_by;  // the command that judges its table again, to the same numbers
+  std::vector<std::string> not_in_its_table;  // what that table has no place for
+
   bool operator==(const Report&) const = default;
 };
 

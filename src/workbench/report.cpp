@@ -1,5 +1,8 @@
 #include "workbench/report.h"
 
+#include "workbench/judged_again.h"
+#include "workbench/trial_table.h"
+
 #include <filesystem>
 #include <utility>
 #include <vector>
@@ -24,11 +27,14 @@ std::string day_of(const std::string& at_utc) { return at_utc.substr(0, at_utc.f
 telling::Report report_of(trials::Trial trial,
                           std::vector<verdicts::Judgement> judgements,
                           std::vector<std::string> from,
+                          const JudgeOptions& options,
                           const JudgedBy& by) {
   telling::Report report{.title = trial.name,
                          .written_on = day_of(by.hand.at_utc),
                          .program_version = by.program_version,
-                         .from = std::move(from)};
+                         .from = std::move(from),
+                         .judged_again_by = judged_again_by(trial, options, kSavedTable),
+                         .not_in_its_table = trial_table(trial).left_out};
   for (verdicts::Judgement& judgement : judgements) {
     auto runs = verdicts::reported_runs(trial, judgement);
     report.judgements.push_back({.judgement = std::move(judgement), .runs = std::move(runs)});
@@ -45,8 +51,8 @@ base::ResultOrProblems<ReportOfFiles> report_of_files(std::span<const std::strin
   auto judged = judge_files(paths, options, by, executor, progress);
   if (!judged) return tl::unexpected<std::vector<base::Problem>>(std::move(judged.error()));
   return ReportOfFiles{
-      .report =
-          report_of(std::move(judged->trial), std::move(judged->judgements), file_names(paths), by),
+      .report = report_of(
+          std::move(judged->trial), std::move(judged->judgements), file_names(paths), options, by),
       .kept_words = std::move(judged->kept_words)};
 }
 

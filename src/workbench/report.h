@@ -18,10 +18,15 @@ struct ReportOfFiles {
   std::string kept_words;  // how the notebook counted it, in sentences; empty for tables
 };
 
-// A report of what was judged already, where it came from said by the names of files.
+// The name that a report's table is saved under.
+inline constexpr const char* kSavedTable = "readings.csv";
+
+// A report of what was judged already by these options, where it came from said by the names of
+// files.
 [[nodiscard]] telling::Report report_of(trials::Trial trial,
                                         std::vector<verdicts::Judgement> judgements,
                                         std::vector<std::string> from,
+                                        const JudgeOptions& options,
                                         const JudgedBy& by);
 
 // by.hand.at_utc says the day.

@@ -12,6 +12,7 @@
 #include <filesystem>
 #include <fstream>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <unistd.h>
@@ -134,7 +135,35 @@ TEST_F(TheReport, SaysOfATableWhatItHasNoPlaceFor) {
   trial.blades[0].hardness =
       trials::Hardness{.reading = 720, .scale = trials::HardnessScale::vickers};
 
-  EXPECT_FALSE(trial_table(trial).is_whole);
+  const TrialTable table = trial_table(trial);
+
+  EXPECT_FALSE(table.is_whole);
+  EXPECT_THAT(table.left_out, ElementsAre("the hardness of A, which is not in Rockwell C"));
+}
+
+TEST_F(TheReport, SaysOfATableThatARunWithoutAnythingHasNoRow) {
+  trials::Trial trial = reported(table_).report.trial;
+  trial.runs.push_back({.name = "9", .arm = trial.runs[0].arm});
+
+  EXPECT_THAT(trial_table(trial).left_out,
+              ElementsAre("run 9 of A on felt, of which nothing is recorded"));
+}
+
+TEST_F(TheReport, HasATableThatIsWholeWhicheverBladeIsNamedFirst) {
+  trials::Trial trial = reported(table_).report.trial;
+  std::swap(trial.blades[0], trial.blades[1]);
+
+  EXPECT_TRUE(trial_table(trial).is_whole);
+}
+
+TEST_F(TheReport, SaysHowItIsJudgedAgain) {
+  const std::vector<std::string> paths = {table_};
+
+  const auto made =
+      report_of_files(paths, {.worth_it_margin = 2}, kBy, base::one_thread(), base::unwatched());
+
+  EXPECT_EQ(made->report.judged_again_by, "keenfall judge readings.csv --worth-it=2 --seed=1");
+  EXPECT_TRUE(made->report.not_in_its_table.empty());
 }
 
 }  // namespace

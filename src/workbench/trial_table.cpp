@@ -3,16 +3,24 @@
 #include "exchange/long_table.h"
 #include "exchange/long_table_text.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace keenfall::workbench {
 
 namespace {
 
-// Where a reading stood in its table, and what was remarked then, is no part of a trial's content.
-trials::Trial without_its_table(trials::Trial trial) {
+using trials::Trial;
+
+// Where a reading stood in its table, what was remarked then, and which blade was named first are
+// no part of a trial's content.
+Trial without_its_table(Trial trial) {
   trial.remarks.clear();
   trial.name.clear();
+  std::ranges::sort(trial.blades, {}, &trials::Blade::name);
+  for (trials::Blade& blade : trial.blades) {
+    std::ranges::sort(blade.specimens, {}, &trials::Specimen::name);
+  }
   for (trials::Run& run : trial.runs) {
     for (trials::Reading& reading : run.readings) reading.line = 0;
     for (trials::EdgeLife& life : run.edge_lives) life.line = 0;
@@ -20,21 +28,69 @@ trials::Trial without_its_table(trials::Trial trial) {
   return trial;
 }
 
-// Is the trial that the text says this one?
-bool says_all_of(const std::string& text, const trials::Trial& trial) {
+base::ResultOrProblems<Trial> read_back(const std::string& text, const Trial& trial) {
   exchange::TableOptions options;
   for (const trials::ReadingSeries& series : trial.series) {
     options.defined_kinds.push_back(series.kind);
   }
-  auto read = exchange::take_table_text(text, "table.csv", options);
-  return read && without_its_table(std::move(*read)) == without_its_table(trial);
+  return exchange::take_table_text(text, "table.csv", options);
+}
+
+std::string run_words(const trials::Run& run) {
+  return "run " + run.name + " of " + run.arm.blade + " on " + run.arm.medium.name;
+}
+
+void add_runs_without_a_row(std::vector<std::string>& left_out, const Trial& trial) {
+  for (const trials::Run& run : trial.runs) {
+    const bool has_a_row = !run.readings.empty() || !run.edge_lives.empty() ||
+                           !run.events.empty() || !run.notes.empty() || !run.deviations.empty() ||
+                           run.voided_reason;
+    if (!has_a_row) left_out.push_back(run_words(run) + ", of which nothing is recorded");
+  }
+}
+
+bool is_in_rockwell_c(const std::optional<trials::Hardness>& hardness) {
+  return !hardness || hardness->scale == trials::HardnessScale::rockwell_c;
+}
+
+void add_blades_not_whole(std::vector<std::string>& left_out,
+                          const Trial& trial,
+                          const Trial& read) {
+  for (const trials::Blade& blade : trial.blades) {
+    const trials::Blade* const same = trials::find_blade(read, blade.name);
+    if (same == nullptr) {
+      left_out.push_back("the blade " + blade.name + ", with which nothing was cut");
+      continue;
+    }
+    if (*same == blade) continue;
+    const bool in_rockwell_c =
+        is_in_rockwell_c(blade.hardness) &&
+        std::ranges::all_of(blade.specimens, is_in_rockwell_c, &trials::Specimen::hardness);
+    left_out.push_back(in_rockwell_c
+                           ? "all that is recorded of the blade " + blade.name + "'s pieces"
+                           : "the hardness of " + blade.name + ", which is not in Rockwell C");
+  }
+}
+
+std::vector<std::string> left_out_of(const std::string& text, const Trial& trial) {
+  auto read = read_back(text, trial);
+  if (!read) return {"all of it in a form that is taken back: " + read.error().front().sentence};
+  const Trial said = without_its_table(std::move(*read));
+  const Trial recorded = without_its_table(trial);
+  std::vector<std::string> left_out;
+  if (said == recorded) return left_out;
+  add_runs_without_a_row(left_out, recorded);
+  add_blades_not_whole(left_out, recorded, said);
+  if (left_out.empty()) left_out.emplace_back("some of what is recorded of the runs");
+  return left_out;
 }
 
 }  // namespace
 
-TrialTable trial_table(const trials::Trial& trial) {
+TrialTable trial_table(const Trial& trial) {
   TrialTable table{.csv = exchange::long_table_of(trial)};
-  table.is_whole = says_all_of(table.csv, trial);
+  table.left_out = left_out_of(table.csv, trial);
+  table.is_whole = table.left_out.empty();
   return table;
 }
 

@@ -4,6 +4,7 @@
 #include "trials/trial.h"
 
 #include <string>
+#include <vector>
 
 namespace keenfall::workbench {
 
@@ -12,6 +13,7 @@ struct TrialTable {
   // Does it say all that is recorded of the trial? A kind of one's own is defined again by whoever
   // reads it; runs without anything in them have no row.
   bool is_whole = true;
+  std::vector<std::string> left_out;  // what it has no place for: "the hardness of A, which ..."
 };
 
 [[nodiscard]] TrialTable trial_table(const trials::Trial& trial);

@@ -8,8 +8,12 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <cstddef>
 #include <filesystem>
+#include <fstream>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 namespace keenfall::journeys {
@@ -114,6 +118,108 @@ TEST(AReport, IsNotWrittenOverAnythingNorOfATableThatIsRefused) {
   EXPECT_THAT(of_wrong.err, AllOf(HasSubstr("column cuts"), HasSubstr("nothing was told")));
   EXPECT_FALSE(std::filesystem::exists(out));
 }
+
+// What stands between two texts in a page, without its escapes.
+std::string between(const std::string& page, const std::string& before, const std::string& after) {
+  const std::size_t found = page.find(before);
+  if (found == std::string::npos) return {};
+  const std::size_t begin = found + before.size();
+  std::string text = page.substr(begin, page.find(after, begin) - begin);
+  for (const auto& [escape, character] :
+       {std::pair{"&lt;", "<"}, {"&gt;", ">"}, {"&quot;", "\""}, {"&amp;", "&"}}) {
+    for (auto at = text.find(escape); at != std::string::npos; at = text.find(escape, at + 1)) {
+      text.replace(at, std::string_view(escape).size(), character);
+    }
+  }
+  return text;
+}
+
+// "a%2Cb" is "a,b" (RFC 3986, section 2.1).
+std::string unescaped_address(const std::string& address) {
+  std::string text;
+  for (std::size_t i = 0; i < address.size(); ++i) {
+    if (address[i] != '%') {
+      text += address[i];
+      continue;
+    }
+    text += static_cast<char>(std::stoi(address.substr(i + 1, 2), nullptr, 16));
+    i += 2;
+  }
+  return text;
+}
+
+struct Told {
+  const char* name;
+  std::vector<std::string> words;  // of keenfall, without where the page goes
+};
+
+const std::string kExamples = KEENFALL_SOURCE_DIR "/examples/";
+
+// Tables with options of every sort, with foreign headers, own kinds of reading, edge lives.
+std::vector<Told> told_trials() {
+  return {
+      {"demo", {"demo", "--quiet", "--worth-it=1.2", "--looks=3,6", "--claim=blades"}},
+      {"milling",
+       {"tell",
+        kExamples + "milling/milling_flank_wear.csv",
+        "--column=blade=condition",
+        "--column=medium=material",
+        "--column=run=insert_set",
+        "--column=cuts=time_min",
+        "--column=reading=vb_mm",
+        "--define-kind=flank_wear:mm:lower:zero=below:0.01",
+        "--kind=flank_wear",
+        "--stop-reading=0.3 mm",
+        "--seed=5"}},
+      {"lives", {"tell", kExamples + "edge-lives/edge_lives.csv", "--worth-it=2"}},
+      {"read and tested", {"tell", kExamples + "edge-lives/read_and_tested.csv", "--model=plain"}}};
+}
+
+class APageJudgedAgain : public ::testing::TestWithParam<Told> {};
+
+// The page's own command, in a shell, on the table that the page holds.
+TEST_P(APageJudgedAgain, SaysTheSame) {
+  const std::filesystem::path folder = scratch(std::string("again ") + GetParam().name);
+  std::filesystem::create_directory(folder);
+  std::vector<std::string> words = GetParam().words;
+  words.push_back("--out=" + new_path(std::string("again ") + GetParam().name + "/page.html"));
+  ASSERT_EQ(keenfall(words).exit_code, 0);
+  const std::string page = content_of((folder / "page.html").string());
+  std::ofstream(folder / "readings.csv")
+      << unescaped_address(between(page, "href=\"data:text/csv;charset=utf-8,", "\""));
+  const std::string command = between(page, "<code>keenfall judge ", "</code>");
+
+  const Said said = run(
+      {.program = "/bin/sh",
+       .words = {"-c",
+                 "cd \"$FOLDER\" && exec \"$KEENFALL\" judge " + command + " --json=again.json"},
+       .environment = {
+           {"LC_ALL", "C.UTF-8"}, {"FOLDER", folder.string()}, {"KEENFALL", KEENFALL_PROGRAM}}});
+
+  ASSERT_EQ(said.exit_code, 0) << command << "\n" << said.err;
+  const auto told = nlohmann::json::parse(
+      between(page, "<script type=\"application/json\" id=\"report-data\">", "</script>"));
+  auto again = nlohmann::json::parse(content_of((folder / "again.json").string()));
+  if (again.contains("judgements")) again = again["judgements"];
+  if (!again.is_array()) again = nlohmann::json::array({again});
+  ASSERT_EQ(again.size(), told["judgements"].size());
+  for (std::size_t i = 0; i < again.size(); ++i) {
+    const auto before = without_time(told["judgements"][i]["judgement"]);
+    const auto after = without_time(again[i]);
+    for (const char* key : {"kind", "counted", "worth_it_margin", "arms", "comparisons", "fit"}) {
+      EXPECT_EQ(before.value(key, nlohmann::json()), after.value(key, nlohmann::json())) << key;
+    }
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(OfTrials,
+                         APageJudgedAgain,
+                         ::testing::ValuesIn(told_trials()),
+                         [](const auto& trial) {
+                           std::string name = trial.param.name;
+                           std::erase(name, ' ');
+                           return name;
+                         });
 
 }  // namespace
 }  // namespace keenfall::journeys
