@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 #include <algorithm>
+#include <cstddef>
+#include <iterator>
 #include <set>
 
 namespace keenfall::telling {
@@ -22,14 +24,15 @@ std::string common_method_words(const Judgement& judgement) {
 }  // namespace
 
 std::string title(const Judgement& judgement) {
-  int runs = 0;
+  std::ptrdiff_t not_used = std::ssize(judgement.runs_of_arms_not_judged);
+  not_used += std::ranges::count_if(judgement.runs,
+                                    [](const auto& run) { return !run.not_used_because.empty(); });
+  std::ptrdiff_t runs = not_used;
   for (const auto& arm : judgement.arms) runs += arm.runs;
-  const auto not_used = std::ranges::count_if(
-      judgement.runs, [](const auto& run) { return !run.not_used_because.empty(); });
   return base::begun_large(judgement.kind.words.empty() ? judgement.kind.name
                                                         : judgement.kind.words) +
          ", " + judgement.unit + (runs == 1 ? "; 1 run" : fmt::format("; {} runs", runs)) +
-         (not_used > 0 ? fmt::format(", and {} not used", not_used) : "");
+         (not_used > 0 ? fmt::format(", {} of them not used", not_used) : "");
 }
 
 std::string details(const Judgement& judgement) {

@@ -29,7 +29,14 @@ TEST(Title, CountsTheRunsThatAreNotUsed) {
   Judgement judgement = made_judgement();
   judgement.runs[0].not_used_because = "it was voided: burr left on.";
 
-  EXPECT_EQ(title(judgement), "Thread push reading, gf; 36 runs, and 1 not used");
+  EXPECT_EQ(title(judgement), "Thread push reading, gf; 37 runs, 1 of them not used");
+}
+
+TEST(Title, CountsTheRunsOfEdgesOfWhichNoneCouldBeUsed) {
+  Judgement judgement = made_judgement();
+  judgement.runs_of_arms_not_judged.resize(2);
+
+  EXPECT_EQ(title(judgement), "Thread push reading, gf; 38 runs, 2 of them not used");
 }
 
 TEST(Details, NameTheThreadAndTheWayOfCuttingWhereItIsOne) {

@@ -1,8 +1,10 @@
 #include "verdicts/arms_not_judged.h"
 
 #include "base/require.h"
+#include "verdicts/judge_lives.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <string>
 
@@ -26,6 +28,17 @@ std::string reasons_counted(const Judgement& judgement,
   return words;
 }
 
+// What was read or tested in another way only is shown where that is judged.
+bool is_of_this_judgement(const trials::Run& run,
+                          const trials::Trial& trial,
+                          const Judgement& judgement) {
+  if (run.readings.empty() && run.edge_lives.empty()) return true;
+  if (judgement.kind.name == kEdgeLives) return !run.edge_lives.empty();
+  return std::ranges::any_of(run.readings, [&](const trials::Reading& reading) {
+    return trial.series.at(reading.series).kind.name == judgement.kind.name;
+  });
+}
+
 }  // namespace
 
 void set_aside_arms_not_judged(Judgement& judgement, const trials::Trial& trial) {
@@ -36,8 +49,15 @@ void set_aside_arms_not_judged(Judgement& judgement, const trials::Trial& trial)
                                    ", since none of its runs could be used here: " +
                                    reasons_counted(judgement, trial, arm) + ".");
   }
-  std::erase_if(judgement.runs,
-                [&judgement](const RunResult& run) { return run.arm >= judgement.arms.size(); });
+  const auto [first, last] = std::ranges::stable_partition(
+      judgement.runs, [&](const RunResult& run) { return run.arm < judgement.arms.size(); });
+  std::copy_if(first,
+               last,
+               std::back_inserter(judgement.runs_of_arms_not_judged),
+               [&](const RunResult& run) {
+                 return is_of_this_judgement(trial.runs[run.run], trial, judgement);
+               });
+  judgement.runs.erase(first, last);
 }
 
 }  // namespace keenfall::verdicts

@@ -6,8 +6,9 @@
 
 namespace keenfall::verdicts {
 
-// Takes the runs of such arms out of Judgement::runs (which stand as in the trial) and names the
-// arms, with the reasons, in cannot_say. Every run left belongs to one of Judgement::arms.
+// Moves the runs of such arms from Judgement::runs (which stand as in the trial) to
+// runs_of_arms_not_judged, and names the arms, with the reasons, in cannot_say. Every run left
+// belongs to one of Judgement::arms.
 void set_aside_arms_not_judged(Judgement& judgement, const trials::Trial& trial);
 
 }  // namespace keenfall::verdicts

@@ -56,13 +56,16 @@ Judgement judged(const trials::Trial& trial, const Question& question) {
   return judge(trial, *data, *fit, question, {2});
 }
 
-TEST(Judge, NamesABladeOfWhichNoRunCouldBeUsedAndListsNoRunOfIt) {
+TEST(Judge, NamesABladeOfWhichNoRunCouldBeUsedAndKeepsItsRunsApart) {
   trials::Trial trial = simulated({{.blade = "A", .runs = 2}, {.blade = "B", .runs = 2}}, 1);
   trial.runs[2].voided_reason = "burr left";
   trial.runs[3].voided_reason = "burr left";
   const Judgement found = judged(trial, {});
 
   EXPECT_EQ(found.runs.size(), 2U);
+  ASSERT_EQ(found.runs_of_arms_not_judged.size(), 2U);
+  EXPECT_EQ(found.runs_of_arms_not_judged[1].run, 3U);
+  EXPECT_EQ(found.runs_of_arms_not_judged[1].not_used_because, "voided: burr left");
   EXPECT_EQ(found.cannot_say.back(),
             "Nothing is said of B on sisal, since none of its runs could be used here: voided: "
             "burr left (2 runs).");

@@ -221,6 +221,9 @@ struct Judgement {
   std::optional<double> stop_reading;  // in `unit`, when one was asked for
   std::optional<TestJudged> test;      // present where arms were tested
   std::vector<RunResult> runs;
+  // Runs read or tested in this way of arms of which none could be used; RunResult::arm says
+  // nothing.
+  std::vector<RunResult> runs_of_arms_not_judged;
   std::vector<ArmResult> arms;
   std::vector<Comparison> comparisons;      // empty when the fit is not usable
   std::optional<AcrossMedia> media;         // where blades were cut in several media
