@@ -1,5 +1,8 @@
 #include "page/figure.h"
 
+#include <algorithm>
+#include <utility>
+
 namespace keenfall::page {
 
 namespace {
@@ -12,17 +15,41 @@ std::string numbers_listed(const std::vector<std::size_t>& numbers) {
   return text;
 }
 
-std::string_view side_class(telling::Side side) {
-  return side == telling::Side::right ? "number" : "words";
+// The columns from `first` on, so many, beside the first column, which says what a row is of.
+telling::Table piece_of(const telling::Table& table, std::size_t first, std::size_t count) {
+  const std::size_t end = std::min(first + count, table.columns.size());
+  std::string heads = table.columns[first].head;
+  if (end - first > 1) heads += " to " + table.columns[end - 1].head;
+  telling::Table piece{.caption = table.caption + " (" + heads + ")",
+                       .columns = {table.columns.front()}};
+  for (std::size_t i = first; i < end; ++i) piece.columns.push_back(table.columns[i]);
+  for (const telling::Row& row : table.rows) {
+    telling::Row part = row;
+    if (row.cells.size() == table.columns.size()) {
+      part.cells = {row.cells.front()};
+      for (std::size_t i = first; i < end; ++i) part.cells.push_back(row.cells[i]);
+    }
+    piece.rows.push_back(std::move(part));
+  }
+  return piece;
 }
 
-}  // namespace
+// A sheet of paper holds so many columns of numbers with their intervals; a table with many more
+// comes in pieces.
+std::vector<telling::Table> pieces_of(const telling::Table& table) {
+  constexpr std::size_t kMostColumns = 8;
+  constexpr std::size_t kColumnsOfAPiece = 6;
+  if (table.columns.size() <= kMostColumns) return {table};
+  std::vector<telling::Table> pieces;
+  for (std::size_t first = 1; first < table.columns.size(); first += kColumnsOfAPiece) {
+    pieces.push_back(piece_of(table, first, kColumnsOfAPiece));
+  }
+  return pieces;
+}
 
-void add_table(Html& html, const telling::Table& table) {
-  html.open(
-      "div",
-      {{"class", "scrolled"}, {"tabindex", "0"}, {"role", "group"}, {"aria-label", table.caption}});
-  html.open("table").element("caption", table.caption).open("thead").open("tr");
+void add_piece(Html& html, const telling::Table& table) {
+  begin_table(html, table.caption);
+  html.open("thead").open("tr");
   for (const telling::Column& column : table.columns) {
     html.element("th", column.head, {{"scope", "col"}, {"class", side_class(column.side)}});
   }
@@ -47,6 +74,23 @@ void add_table(Html& html, const telling::Table& table) {
     html.close();
   }
   html.close().close().close();
+}
+
+}  // namespace
+
+std::string_view side_class(telling::Side side) {
+  return side == telling::Side::right ? "number" : "words";
+}
+
+void begin_table(Html& html, const std::string& caption) {
+  html.open("div",
+            {{"class", "scrolled"}, {"tabindex", "0"}, {"role", "group"}, {"aria-label", caption}});
+  html.open("table").element("caption", caption);
+}
+
+void add_table(Html& html, const telling::Table& table) {
+  const std::vector<telling::Table> pieces = pieces_of(table);
+  for (const telling::Table& piece : pieces) add_piece(html, piece);
   for (const std::string& note : table.footnotes) html.element("p", note, {{"class", "quiet"}});
 }
 

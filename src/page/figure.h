@@ -9,6 +9,7 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace keenfall::page {
@@ -27,5 +28,10 @@ void add_figure(Html& html, const Figure& figure);
 
 // A table with a caption and, where it is wider than the page, room to scroll.
 void add_table(Html& html, const telling::Table& table);
+
+// Opens a table and the box it scrolls in: two elements to close.
+void begin_table(Html& html, const std::string& caption);
+
+[[nodiscard]] std::string_view side_class(telling::Side side);
 
 }  // namespace keenfall::page

@@ -98,6 +98,69 @@ TEST(AReportPage, SaysWhichNumberIsWhichWhereNamesAreLong) {
   EXPECT_THAT(without_script(made_page()), Not(HasSubstr("1: ")));
 }
 
+TEST(AReportPage, SaysHowItIsJudgedAgainAndWhatItsTableLacks) {
+  telling::Report report = telling::testing::made_report();
+  report.judged_again_by = "keenfall judge readings.csv --worth-it=2 --seed=1";
+
+  EXPECT_THAT(report_page(report, ""), HasSubstr("<code>" + report.judged_again_by + "</code>"));
+  EXPECT_THAT(report_page(report, ""), Not(HasSubstr("A table has no place for")));
+
+  report.not_in_its_table = {"the hardness of A, which is not in Rockwell C"};
+
+  EXPECT_THAT(report_page(report, ""), HasSubstr("A table has no place for the hardness of A"));
+}
+
+TEST(AReportPage, SaysOfPlansWhatIsRecordedOfThem) {
+  telling::Report report = telling::testing::made_report();
+  const std::string nothing = "No plan and no claim that was written down before the first cut";
+  EXPECT_THAT(without_script(report_page(report, "")), HasSubstr(nothing));
+
+  report.trial.runs[0].deviations = {"stopped early"};
+  const std::string departed = without_script(report_page(report, ""));
+  EXPECT_THAT(departed, Not(HasSubstr(nothing)));
+  EXPECT_THAT(departed, HasSubstr("Departures from a plan were written down"));
+
+  report.trial.runs[0].deviations.clear();
+  report.judgements[0].judgement.comparisons[0].look =
+      verdicts::LookReport{.planned = {3, 6}, .number = 1};
+  const std::string planned = without_script(report_page(report, ""));
+  EXPECT_THAT(planned, Not(HasSubstr(nothing)));
+  EXPECT_THAT(planned, HasSubstr("Planned were looks at 3 and 6 runs of every edge"));
+  EXPECT_THAT(planned, HasSubstr("No claim that was written down before the first cut"));
+}
+
+// Which level of heading it is, of the first that says so.
+char level_of(const std::string& page, const std::string& heading) {
+  const std::size_t at = page.find(">" + heading + "</h");
+  return at == std::string::npos ? '0' : page[at + heading.size() + 4];
+}
+
+TEST(AReportPage, OfSeveralKindsHasWhatIsOfEachUnderItsName) {
+  telling::Report report = telling::testing::made_report();
+  EXPECT_EQ(level_of(without_script(report_page(report, "")), "The fit"), '3');
+  report.judgements.push_back(report.judgements.front());
+  report.judgements[1].judgement.kind.words = "cord draw reading";
+
+  const std::string page = without_script(report_page(report, ""));
+
+  EXPECT_THAT(page, HasSubstr("<h3 class=\"kind\">Cord draw reading, gf"));
+  EXPECT_EQ(level_of(page, "The fit"), '4');
+}
+
+TEST(AReportPage, LeavesOutAPartThatSaysNothingAndTheLinkToIt) {
+  telling::Report report = telling::testing::made_report();
+  verdicts::Judgement& judgement = report.judgements.front().judgement;
+  EXPECT_THAT(without_script(report_page(report, "")), HasSubstr("href=\"#else\""));
+  judgement.comparisons.clear();
+  judgement.curve_check = {};
+  for (auto& run : judgement.runs) run.order.reset();
+
+  const std::string page = without_script(report_page(report, ""));
+
+  EXPECT_THAT(page, Not(HasSubstr("#else")));
+  EXPECT_THAT(page, Not(HasSubstr("What else could explain it")));
+}
+
 TEST(AReportPage, OfNoVerdictSaysWhy) {
   telling::Report report = telling::testing::made_report();
   verdicts::Judgement& judgement = report.judgements.front().judgement;

@@ -1,15 +1,15 @@
-// Every run that was cut, with what was struck out, voided, noticed and departed from.
+// The table of all runs of a judgement: used or not, how long each lasted, what was noticed.
 #pragma once
 
 #include "page/html.h"
-#include "verdicts/judgement.h"
+#include "telling/report.h"
 
 #include <cstddef>
 
 namespace keenfall::page {
 
-// The runs of one judgement. Each row carries the run's key, "0:4", by which the script finds it in
-// the pictures.
-void add_run_list(Html& html, const verdicts::Judgement& judgement, std::size_t judgement_index);
+// Every row of a run that is in the pictures has the key by which they are marked as its own
+// (data-run="judgement:run"). Columns that say nothing of any run are left out.
+void add_run_list(Html& html, const telling::Report& report, std::size_t judgement_index);
 
 }  // namespace keenfall::page

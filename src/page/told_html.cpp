@@ -48,21 +48,21 @@ void add_sentence(Html& html, const telling::Sentence& sentence) {
   }
 }
 
-void add_section(Html& html, const telling::Section& section) {
-  html.element("h3", section.heading);
+void add_section(Html& html, const telling::Section& section, std::string_view heading) {
+  html.element(heading, section.heading);
   if (!section.lead.words.empty()) add_paragraph(html, section.lead, "lead");
   add_list(html, section.items);
   for (const telling::Sentence& remark : section.remarks) add_paragraph(html, remark, "quiet");
 }
 
-void add_answers(Html& html, const telling::Answers& answers) {
+void add_answers(Html& html, const telling::Answers& answers, std::string_view heading) {
   if (!answers.terms.words.empty()) add_paragraph(html, answers.terms, "quiet");
   if (answers.instead) {
     add_no_answer(html, *answers.instead);
     return;
   }
   for (const telling::MediumAnswers& medium : answers.media) {
-    html.element("h3", medium.on);
+    html.element(heading, medium.on);
     for (const telling::Answer& answer : medium.answers) {
       add_paragraph(html, answer.sentence, "answer");
     }
@@ -70,7 +70,7 @@ void add_answers(Html& html, const telling::Answers& answers) {
     for (const telling::Sentence& remark : medium.remarks) add_paragraph(html, remark, "quiet");
   }
   if (!answers.across_media.empty()) {
-    html.element("h3", "Across media");
+    html.element(heading, "Across media");
     for (const telling::Sentence& sentence : answers.across_media) {
       add_paragraph(html, sentence, "answer");
     }

@@ -5,15 +5,18 @@
 #include "telling/answers.h"
 #include "telling/section.h"
 
+#include <string_view>
+
 namespace keenfall::page {
 
 // Into an element that is open: words with a tone stand in a span of their own.
 void add_sentence(Html& html, const telling::Sentence& sentence);
 
-// A heading of level 3, what leads to the items, the items.
-void add_section(Html& html, const telling::Section& section);
+// A heading, what leads to the items, the items.
+// heading: "h3" or "h4", of the headings in it.
+void add_section(Html& html, const telling::Section& section, std::string_view heading);
 
 // The answers, medium by medium; or why there are none.
-void add_answers(Html& html, const telling::Answers& answers);
+void add_answers(Html& html, const telling::Answers& answers, std::string_view heading);
 
 }  // namespace keenfall::page
