@@ -3,6 +3,7 @@
 import type { Report } from "../wire/report";
 import { FollowedRuns, followRuns } from "./follow_run";
 import { drawPictures } from "./pictures";
+import { openForPrinting } from "./print";
 import "./report.css";
 
 const data = document.getElementById("report-data");
@@ -12,3 +13,4 @@ if (data?.textContent) {
   followRuns(document.body, followed);
   drawPictures(report, document.body, followed);
 }
+openForPrinting(window);
