@@ -84,6 +84,16 @@ struct FarReading {
   double reading = 0;
 };
 
+bool has_struck(const trials::Trial& trial,
+                const trials::Run& run,
+                const std::string& kind,
+                double cuts) {
+  return std::ranges::any_of(run.readings, [&](const trials::Reading& reading) {
+    return reading.struck_reason && reading.cuts == cuts &&
+           trial.series.at(reading.series).kind.name == kind;
+  });
+}
+
 // Of the runs of one arm at one checkpoint, each by the median of its readings.
 std::vector<FarReading> far_readings(const std::vector<FarReading>& of_runs) {
   std::vector<FarReading> far;
@@ -124,19 +134,23 @@ std::vector<std::string> remarks_on_gaps(const trials::Trial& trial) {
       const std::size_t runs = runs_in[run.arm.medium.name];
       if (readings.empty() || runs < kFewestRunsForGaps) continue;
       std::vector<double> missed;
+      std::vector<double> struck;
       for (const auto& [cuts, count] : runs_at[run.arm.medium.name]) {
         const bool is_usual =
             static_cast<double>(count) >= kShareThatHasIt * static_cast<double>(runs);
         if (is_usual && !readings.contains(cuts) && cuts < readings.rbegin()->first) {
-          missed.push_back(cuts);
+          (has_struck(trial, run, kind, cuts) ? struck : missed).push_back(cuts);
         }
       }
-      if (missed.empty()) continue;
-      append_limited(remarks,
-                     run_in_words(run) + " has no reading at " +
-                         so_many(list_of_cuts(missed), trial.counted) +
-                         ", where most of the others have one.",
-                     more);
+      const auto remark = [&](const std::vector<double>& at, const std::string& what) {
+        if (at.empty()) return;
+        append_limited(remarks,
+                       run_in_words(run) + what + so_many(list_of_cuts(at), trial.counted) +
+                           ", where most of the others have one.",
+                       more);
+      };
+      remark(missed, " has no reading at ");
+      remark(struck, " has no reading that is not struck out at ");
     }
   }
   say_how_many_more(remarks, more);

@@ -29,6 +29,18 @@ TEST(CheckpointsPassedOver, AreNamed) {
                        "have one."));
 }
 
+TEST(CheckpointsPassedOver, AreToldFromThoseOfWhichAllIsStruckOut) {
+  std::string table = six_runs("A,s,6,0,103\nA,s,6,50,900,slipped\nA,s,6,250,151\n");
+  table.insert(table.find('\n'), ",struck");
+
+  const auto remarks = taken(table).remarks;
+
+  EXPECT_THAT(remarks,
+              Contains("Run 6 of blade A in s has no reading that is not struck out at 50 cuts, "
+                       "where most of the others have one."));
+  EXPECT_THAT(remarks, Not(Contains(HasSubstr("has no reading at"))));
+}
+
 TEST(CheckpointsPassedOver, AreNotThoseAfterARunStopped) {
   EXPECT_THAT(taken(six_runs("A,s,6,0,103\nA,s,6,50,125\n")).remarks,
               Not(Contains(HasSubstr("has no reading at"))));

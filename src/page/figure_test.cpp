@@ -27,7 +27,7 @@ std::string table_of(int blades) {
   return std::move(html).taken();
 }
 
-std::size_t count_of(const std::string& page, const std::string& words) {
+std::size_t times_in(const std::string& page, const std::string& words) {
   std::size_t count = 0;
   for (auto at = page.find(words); at != std::string::npos; at = page.find(words, at + 1)) ++count;
   return count;
@@ -36,16 +36,16 @@ std::size_t count_of(const std::string& page, const std::string& words) {
 TEST(ATable, ThatASheetOfPaperHoldsIsOne) {
   const std::string table = table_of(7);
 
-  EXPECT_EQ(count_of(table, "<table>"), 1U);
+  EXPECT_EQ(times_in(table, "<table>"), 1U);
   EXPECT_THAT(table, HasSubstr("<caption>curves</caption>"));
 }
 
 TEST(ATable, ThatIsWiderComesInPiecesThatSayWhatTheyAreOf) {
   const std::string table = table_of(13);
 
-  EXPECT_EQ(count_of(table, "<table>"), 3U);
-  EXPECT_EQ(count_of(table, ">7</th>"), 3U);
-  for (int i = 1; i <= 13; ++i) EXPECT_EQ(count_of(table, ">" + std::to_string(100 + i) + "<"), 1U);
+  EXPECT_EQ(times_in(table, "<table>"), 3U);
+  EXPECT_EQ(times_in(table, ">7</th>"), 3U);
+  for (int i = 1; i <= 13; ++i) EXPECT_EQ(times_in(table, ">" + std::to_string(100 + i) + "<"), 1U);
   EXPECT_THAT(table,
               AllOf(HasSubstr("<caption>curves (K1 to K6)</caption>"),
                     HasSubstr("<caption>curves (K13)</caption>"),
