@@ -1,9 +1,11 @@
+#include "exchange/reading_remarks.h"
 #include "exchange/taken_table.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <string>
+#include <vector>
 
 namespace keenfall::exchange {
 namespace {
@@ -30,10 +32,10 @@ TEST(CheckpointsPassedOver, AreNamed) {
 }
 
 TEST(CheckpointsPassedOver, AreToldFromThoseOfWhichAllIsStruckOut) {
-  std::string table = six_runs("A,s,6,0,103\nA,s,6,50,900,slipped\nA,s,6,250,151\n");
-  table.insert(table.find('\n'), ",struck");
+  trials::Trial trial = taken(six_runs("A,s,6,0,103\nA,s,6,50,900\nA,s,6,250,151\n"));
+  trial.runs[5].readings[1].struck_reason = "slipped";
 
-  const auto remarks = taken(table).remarks;
+  const std::vector<std::string> remarks = remarks_on_gaps(trial);
 
   EXPECT_THAT(remarks,
               Contains("Run 6 of blade A in s has no reading that is not struck out at 50 cuts, "

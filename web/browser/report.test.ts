@@ -155,12 +155,14 @@ describe.each(["demo.html", "milling.html", "lives.html"])("the report %s", (nam
     const { page } = await open(browser, files.file(name));
     const pdf = files.file(`${name}.${paper}.pdf`);
     await page.pdf({ path: pdf, format: paper, preferCSSPageSize: false });
-    const text = execFileSync("pdftotext", ["-layout", pdf, "-"], { encoding: "utf8" });
+    const text = execFileSync("pdftotext", ["-raw", pdf, "-"], { encoding: "utf8" });
+    const words = text.replace(/\s+/g, " ");
 
     expect(text).toContain("The answer");
     expect(text).toContain("Cut away from yourself");
-    expect(text).toMatch(/95 %, taken by itself/);
-    expect(text.replace(/\s+/g, " ")).toMatch(/runs scatter by/);
+    // Heads of the tables behind the pictures.
+    expect(words).toMatch(/95 %, taken by itself/);
+    expect(words).toMatch(/runs scatter by/);
     expect(statSync(pdf).size).toBeGreaterThan(20_000);
   });
 });
@@ -307,7 +309,7 @@ describe("reports of unusual trials", () => {
 
     expect(complaints).toEqual([]);
     expect(fetched).toEqual([]);
-    expect(await page.locator("b:has-text('bold'), img").count()).toBe(0);
+    expect(await page.locator("b:text-is('bold'), img").count()).toBe(0);
     expect(await page.locator("main").textContent()).toContain(evil);
   });
 
