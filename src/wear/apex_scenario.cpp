@@ -1,9 +1,9 @@
 #include "wear/apex_scenario.h"
 
 #include "base/require.h"
-#include "numerics/summaries.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 namespace keenfall::wear {
@@ -41,10 +41,10 @@ std::optional<double> median_life_cuts(const ApexScenario& scenario,
       lives.push_back(life.value_or(std::numeric_limits<double>::infinity()));
     }
     std::ranges::sort(lives);
-    const std::size_t above_middle = lives.size() / 2;
-    if (lives[above_middle] < std::numeric_limits<double>::infinity()) {
-      return numerics::quantile_of_sorted(lives, 0.5);
-    }
+    // By hand: a life that was not reached would make a quantile's interpolation no number.
+    const double above_middle = lives[lives.size() / 2];
+    const double below_middle = lives[(lives.size() - 1) / 2];
+    if (std::isfinite(above_middle)) return (below_middle + above_middle) / 2;
     if (cuts == asked.longest_cuts) return std::nullopt;
   }
 }

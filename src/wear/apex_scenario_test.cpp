@@ -5,7 +5,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <set>
+#include <vector>
 
 namespace keenfall::wear {
 namespace {
@@ -36,6 +38,24 @@ TEST(ApexScenario, LastsThreeWearLivesWhereNothingButWearHappens) {
 
 TEST(ApexScenario, HasNoLifeWhereTheLevelIsNotReached) {
   EXPECT_FALSE(median_life_cuts(two_steels(0), 0, {.runs = 3, .longest_cuts = 10}));
+}
+
+// Where the last of three runs does not get there, their median is still the middle one's life.
+TEST(ApexScenario, HasTheMiddleRunsLifeWhereTheLongestIsNotReached) {
+  const ApexScenario gritty = two_steels(1);
+  const auto all = simulate(simulation_of(gritty, 0, 500), {.runs = 3}, base::one_thread()).value();
+  std::vector<double> lives;
+  for (const SimulatedEdge& edge : all) {
+    lives.push_back(cuts_to_level(edge, ApexReading::push).value());
+  }
+  std::ranges::sort(lives);
+  const auto longest_cuts = static_cast<long>(lives[1]) + 1;
+  ASSERT_LT(static_cast<double>(longest_cuts), lives[2]);
+
+  const auto life = median_life_cuts(gritty, 0, {.runs = 3, .longest_cuts = longest_cuts});
+
+  ASSERT_TRUE(life);
+  EXPECT_NEAR(*life, lives[1], 1);
 }
 
 TEST(HalfKeenness, LiesBetweenTheReadingsAroundTheLevel) {

@@ -42,7 +42,7 @@ std::vector<double> ranks_of(std::span<const double> numbers) {
   std::ranges::sort(order, {}, [&](std::size_t i) { return numbers[i]; });
   std::vector<double> ranks(numbers.size());
   for (std::size_t first = 0; first < order.size();) {
-    std::size_t past = first;
+    std::size_t past = first + 1;
     while (past < order.size() && numbers[order[past]] == numbers[order[first]]) ++past;
     const double shared = static_cast<double>(first + past - 1) / 2;
     for (; first < past; ++first) ranks[order[first]] = shared;
@@ -98,7 +98,7 @@ std::optional<std::vector<std::optional<double>>> answered(
 void add_joint(Sensitivity& found,
                std::span<const std::optional<double>> answers,
                const std::vector<std::vector<double>>& shares) {
-  std::vector<double> known;
+  std::vector<double>& known = found.answers;
   std::vector<std::vector<double>> shares_of(found.effects.size());
   for (std::size_t d = 0; d < answers.size(); ++d) {
     if (!answers[d]) {
@@ -119,6 +119,9 @@ void add_joint(Sensitivity& found,
 
 double rank_correlation(std::span<const double> a, std::span<const double> b) {
   base::require(a.size() == b.size(), "both are as long");
+  const auto is_a_number = [](double number) { return !std::isnan(number); };
+  base::require(std::ranges::all_of(a, is_a_number) && std::ranges::all_of(b, is_a_number),
+                "only numbers have ranks");
   const std::vector<double> x = ranks_of(a);
   const std::vector<double> y = ranks_of(b);
   const double middle = (static_cast<double>(a.size()) - 1) / 2;

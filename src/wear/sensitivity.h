@@ -34,6 +34,7 @@ struct Sensitivity {
   std::optional<double> usual_answer;
   std::optional<numerics::Interval> joint;  // none: fewer than two draws had an answer
   int draws = 0;
+  std::vector<double> answers;          // of the draws that had one, in their order
   int without_answer = 0;               // of the draws
   std::vector<ConstantEffect> effects;  // the strongest rank correlation first
 };

@@ -8,6 +8,8 @@
 #include <algorithm>
 #include <atomic>
 #include <cmath>
+#include <stdexcept>
+#include <vector>
 
 namespace keenfall::wear {
 namespace {
@@ -87,6 +89,12 @@ TEST(Sensitivity, RefusesASingleDrawAndStopsWhereAsked) {
 }
 
 // By hand: ranks 0 1.5 1.5 3 4 and 1 0 2.5 2.5 4, so 7.25 / 9.5.
+TEST(RankCorrelation, RefusesWhatIsNoNumber) {
+  const std::vector<double> a{1, 2, std::nan("")};
+
+  EXPECT_THROW((void)rank_correlation(a, a), std::logic_error);
+}
+
 TEST(RankCorrelation, SharesRanksAmongTies) {
   const std::vector<double> a{1, 2, 2, 5, 9};
   const std::vector<double> b{3, 1, 4, 4, 8};
