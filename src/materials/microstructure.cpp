@@ -1,10 +1,12 @@
 #include "materials/microstructure.h"
 
+#include "base/plain_number.h"
 #include "materials/hardness.h"
 #include "materials/microstructure_table.h"
 #include "materials/steels.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <utility>
 #include <vector>
@@ -57,6 +59,29 @@ base::Result<Microstructure> find_microstructure(std::string_view steel) {
     return base::failed(no_microstructure(found->steel, steel));
   }
   return *row;
+}
+
+base::Result<Microstructure> at_hardness(const Microstructure& steel, double hrc) {
+  constexpr double kFarthest = 6;
+  if (!(std::abs(hrc - steel.hardness_hrc) < kFarthest)) {
+    const std::string own = base::plain_number(steel.hardness_hrc);
+    return base::failed({.kind = base::ProblemKind::bad_value,
+                         .sentence = "What is known of " + steel.name + " is known at " + own +
+                                     " HRC and says nothing of it at " + base::plain_number(hrc) +
+                                     " HRC.",
+                         .accepted = "less than 6 HRC from " + own});
+  }
+  return vickers_from_rockwell_c(hrc).transform([&](double bulk_hv) {
+    Microstructure tempered = steel;
+    const double share = bulk_hv / steel.bulk_hv;
+    tempered.hardness_hrc = hrc;
+    tempered.bulk_hv = bulk_hv;
+    for (double* hv :
+         {&tempered.matrix_hv, &tempered.matrix_hv_range.lo, &tempered.matrix_hv_range.hi}) {
+      *hv *= share;
+    }
+    return tempered;
+  });
 }
 
 }  // namespace keenfall::materials

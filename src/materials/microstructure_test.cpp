@@ -123,5 +123,24 @@ TEST(Microstructures, AreOfSteelsAtAHardnessTheyWorkAt) {
   }
 }
 
+// E140: 60 HRC is 697 HV, 61 is 720.
+TEST(Microstructures, TemperedToAnotherHardnessKeepTheirCarbides) {
+  const Microstructure d2 = of("AISI D2");
+
+  const Microstructure softer = at_hardness(d2, 60).value();
+
+  EXPECT_DOUBLE_EQ(softer.bulk_hv, 697);
+  EXPECT_DOUBLE_EQ(softer.matrix_hv, d2.matrix_hv * 697 / 720);
+  EXPECT_DOUBLE_EQ(softer.matrix_hv_range.lo, d2.matrix_hv_range.lo * 697 / 720);
+  EXPECT_DOUBLE_EQ(softer.carbide_volume_fraction, d2.carbide_volume_fraction);
+  EXPECT_EQ(at_hardness(d2, 61).value(), d2);
+}
+
+TEST(Microstructures, AreNotTakenFarFromTheHardnessTheyAreKnownAt) {
+  EXPECT_THAT(at_hardness(of("AISI D2"), 55).error().sentence,
+              HasSubstr("known at 61 HRC and says nothing of it at 55 HRC"));
+  EXPECT_FALSE(at_hardness(of("AISI T15"), 69).has_value());
+}
+
 }  // namespace
 }  // namespace keenfall::materials
