@@ -9,10 +9,6 @@ namespace keenfall::wire {
 
 namespace {
 
-void put_number(Json& object, const char* key, const std::optional<double>& number) {
-  if (number) object[key] = finite_number(*number);
-}
-
 void put_angle(Json& object, const char* key, const std::optional<trials::PerSideAngle>& angle) {
   if (angle) object[key] = finite_number(angle->deg);
 }
@@ -137,6 +133,10 @@ Json at_json(const verdicts::At& at, const std::string& unit) {
     object["level"] = finite_number(at.level);
   }
   return object;
+}
+
+void put_number(Json& object, const char* key, const std::optional<double>& number) {
+  if (number) object[key] = finite_number(*number);
 }
 
 }  // namespace keenfall::wire

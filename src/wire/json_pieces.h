@@ -11,6 +11,7 @@
 #include <nlohmann/json.hpp>
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -41,5 +42,6 @@ using Json = nlohmann::ordered_json;
 
 // Written only when there is something to write.
 void put_text(Json& object, const char* key, const std::string& text);
+void put_number(Json& object, const char* key, const std::optional<double>& number);
 
 }  // namespace keenfall::wire

@@ -1,0 +1,64 @@
+// How many times as long one blade is likely to stay keen as another in a medium, from what they
+// are made of: simulated, and never one number.
+//
+// The middle is the simulator's answer with the usual figures; the range is what its constants
+// allow when each is drawn from its plausible range at once (sensitivity.h), the same draws for
+// both blades. Plausible is not probable: this is no confidence interval, and was not held against
+// measured edges. The steels' carbides and toughness come from tables (materials/microstructure.h).
+// docs/methods/predicted-ratio.md
+#pragma once
+
+#include "base/execution.h"
+#include "base/result.h"
+#include "materials/card_depth.h"
+#include "wear/apex_scenario.h"
+#include "wear/sensitivity.h"
+
+#include <optional>
+#include <string>
+
+namespace keenfall::wear {
+
+struct PredictedBlade {
+  materials::Microstructure steel;
+  trials::PerSideAngle apex_angle{15};
+
+  bool operator==(const PredictedBlade&) const = default;
+};
+
+struct PredictionAsked {
+  PredictedBlade a;
+  PredictedBlade b;
+  AbrasiveMedium medium;
+  EdgeFinish finish = fine_finish();
+  double edge_length_mm = 10;  // simulated; longer scatters less and takes longer
+  LifeAsked life{.runs = 10};
+  SensitivityAsked over{.draws = 200, .seed = {}};
+};
+
+// Card depth by a published regression (materials/card_depth.h): another test, another unit.
+struct CardOpinion {
+  materials::CardDepthSpan a;
+  materials::CardDepthSpan b;
+  double ratio_lo = 0;  // of a's depth over b's
+  double ratio_hi = 0;
+
+  bool operator==(const CardOpinion&) const = default;
+};
+
+struct RatioPrediction {
+  Sensitivity ratio;                  // of a's half keenness over b's
+  std::optional<double> life_a_cuts;  // with the usual figures; the order of magnitude is tuned
+  std::optional<double> life_b_cuts;
+  double share_longer = 0;  // of the draws with an answer: a lasts longer
+  std::optional<CardOpinion> card;
+  std::string no_card_because;  // a sentence, where there is none
+};
+
+// Refused: what the simulator refuses. Fails as interrupted where the report asks to stop.
+[[nodiscard]] base::Result<RatioPrediction> predicted_ratio(
+    const PredictionAsked& asked,
+    const base::Executor& executor,
+    const base::ProgressReport& progress = base::unwatched());
+
+}  // namespace keenfall::wear

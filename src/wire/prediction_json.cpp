@@ -1,0 +1,83 @@
+#include "wire/prediction_json.h"
+
+#include "wire/json_pieces.h"
+#include "wire/provenance_json.h"
+
+#include <optional>
+
+namespace keenfall::wire {
+
+namespace {
+
+Json blade_json(const wear::PredictedBlade& blade) {
+  return {{"steel", blade.steel.name},
+          {"hardness_hrc", finite_number(blade.steel.hardness_hrc)},
+          {"apex_angle_per_side_deg", finite_number(blade.apex_angle.deg)}};
+}
+
+Json constant_json(const wear::ConstantEffect& effect, SourcesInUse& sources) {
+  Json object = {{"name", effect.constant.name},
+                 {"unit", effect.constant.unit},
+                 {"usual", finite_number(effect.constant.usual)},
+                 {"lo", finite_number(effect.constant.lo)},
+                 {"hi", finite_number(effect.constant.hi)}};
+  put_number(object, "ratio_at_lo", effect.answer_at_lo);
+  put_number(object, "ratio_at_hi", effect.answer_at_hi);
+  object["rank_correlation"] = finite_number(effect.rank_correlation);
+  put_provenance(object, effect.constant.from, sources);
+  return object;
+}
+
+Json span_json(const materials::CardDepthSpan& span) {
+  return {{"lo_mm", finite_number(span.lo_mm)}, {"hi_mm", finite_number(span.hi_mm)}};
+}
+
+Json card_json(const wear::CardOpinion& card) {
+  return {{"a", span_json(card.a)},
+          {"b", span_json(card.b)},
+          {"ratio_lo", finite_number(card.ratio_lo)},
+          {"ratio_hi", finite_number(card.ratio_hi)}};
+}
+
+Json asked_json(const wear::PredictionAsked& asked) {
+  return {{"a", blade_json(asked.a)},
+          {"b", blade_json(asked.b)},
+          {"medium", asked.medium.name},
+          {"reading", asked.life.reading == wear::ApexReading::push ? "push" : "slice"},
+          {"level", finite_number(asked.life.level)},
+          {"land_width_um", finite_number(asked.finish.land_width_um)},
+          {"tooth_depth_um", finite_number(asked.finish.tooth_depth_um)},
+          {"tooth_spacing_um", finite_number(asked.finish.tooth_spacing_um)},
+          {"edge_length_mm", finite_number(asked.edge_length_mm)},
+          {"runs", asked.life.runs},
+          {"draws", asked.over.draws},
+          {"seed", whole_number(asked.over.seed.number)}};
+}
+
+}  // namespace
+
+std::string prediction_to_json(const PredictionDocument& document) {
+  const wear::RatioPrediction& predicted = document.predicted;
+  const wear::Sensitivity& ratio = predicted.ratio;
+  Json object = {{"format", "keenfall-prediction"},
+                 {"format_version", kPredictionFormatVersion},
+                 {"program_version", document.program_version},
+                 {"asked", asked_json(document.asked)}};
+  put_number(object, "ratio", ratio.usual_answer);
+  if (ratio.joint) object["ratio_over_plausible"] = interval_json(*ratio.joint);
+  object["share_longer"] = finite_number(predicted.share_longer);
+  object["draws_without_answer"] = ratio.without_answer;
+  put_number(object, "half_keenness_a_cuts", predicted.life_a_cuts);
+  put_number(object, "half_keenness_b_cuts", predicted.life_b_cuts);
+  if (predicted.card) object["card_depth"] = card_json(*predicted.card);
+  put_text(object, "no_card_depth_because", predicted.no_card_because);
+  SourcesInUse sources;
+  object["constants"] = Json::array();
+  for (const auto& effect : ratio.effects) {
+    object["constants"].push_back(constant_json(effect, sources));
+  }
+  object["sources"] = sources_json(sources);
+  return object.dump(2) + "\n";
+}
+
+}  // namespace keenfall::wire
