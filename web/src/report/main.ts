@@ -5,6 +5,7 @@ import { FollowedRuns, followRuns } from "./follow_run";
 import { drawPictures } from "./pictures";
 import { openForPrinting } from "./print";
 import "./report.css";
+import "./print.css";
 
 const data = document.getElementById("report-data");
 if (data?.textContent) {
