@@ -98,7 +98,8 @@ TEST(Wedge, StandsTwistUpToTheLeastLoadOfAnySection) {
   const ApexSteel steel = hard_steel();
   for (const double land : {0.5, 1.0, 1.35, 1.45, 2.0, 5.0}) {
     double least = std::numeric_limits<double>::infinity();
-    for (double y = 1e-3; y < 60; y *= 1.0005) {
+    for (int i = 0; i < 22000; ++i) {
+      const double y = 1e-3 * std::pow(1.0005, i);
       const double section = land + 2 * wedge.tangent * y;
       const double weaker = std::min(1.0, std::sqrt(steel.transition_section_um / section));
       least = std::min(least, steel.flow_stress_mpa * 1e-3 * section * section * weaker / (4 * y));
