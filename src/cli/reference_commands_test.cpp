@@ -59,6 +59,19 @@ TEST(SteelsCommand, ShowsOneSteelWithMarksAndSources) {
   EXPECT_LE(widest_line(text), 100);
 }
 
+// Gomes et al. 1995, abstract: 10 to 17 MPa root m for high-speed steels made from powder.
+TEST(SteelsCommand, ShowsWhatModelsTakeASteelForWithMarksAndSources) {
+  const std::string text = steels_command("A11", kWide).value();
+
+  EXPECT_THAT(text,
+              AllOf(HasSubstr("at 62 HRC"),
+                    testing::ContainsRegex("toughness K_Ic +14 +10 +17 +MPa .* seen +gomes1995"),
+                    testing::ContainsRegex("matrix +680 +640 +720 +HV +guess +plausible"),
+                    HasSubstr("gomes1995: Gomes, Wronski and Wright 1995")));
+  EXPECT_LE(widest_line(text), 100);
+  EXPECT_THAT(steels_command("X46Cr13", kWide).value(), Not(HasSubstr("models of wear")));
+}
+
 TEST(SteelsCommand, SaysWhenASteelIsOnlyNear) {
   EXPECT_THAT(first_line(steels_command("1.2510", kWide).value()),
               HasSubstr("AISI O1 comes near it, with limits of its own"));

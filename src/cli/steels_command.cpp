@@ -2,6 +2,7 @@
 #include "cli/ruled_table.h"
 #include "cli/source_list.h"
 #include "cli/text_layout.h"
+#include "materials/microstructure.h"
 #include "materials/steels.h"
 #include "telling/listed.h"
 
@@ -146,6 +147,49 @@ RuledTable detail_table(const Steel& steel, SourceList& sources) {
   return table;
 }
 
+// What models of wear and of stones take this steel for; empty where it has no such row.
+std::string microstructure_text(const Steel& steel, SourceList& sources, const Look& look) {
+  const auto found = materials::find_microstructure(steel.name);
+  if (!found) return "";
+  RuledTable table{
+      .columns = {{.head = fmt::format("at {:g} HRC", found->hardness_hrc), .side = Side::left},
+                  {.head = "typical"},
+                  {.head = "from"},
+                  {.head = "to"},
+                  {.head = "unit", .side = Side::left},
+                  {.head = "mark", .side = Side::left},
+                  {.head = "source", .side = Side::left, .drop_order = 1}}};
+  const auto add = [&](const std::string& fact,
+                       double typical,
+                       const materials::PlausibleRange& range,
+                       const char* unit) {
+    table.rows.push_back({fact,
+                          fmt::format("{:g}", typical),
+                          fmt::format("{:g}", range.lo),
+                          fmt::format("{:g}", range.hi),
+                          unit,
+                          std::string(in_words(range.from.mark)),
+                          std::string(range.from.source_key)});
+    sources.add(range.from);
+  };
+  const std::string carbide(found->carbide_type);
+  add("matrix", found->matrix_hv, found->matrix_hv_range, "HV");
+  add(carbide + ", of the volume",
+      found->carbide_volume_fraction,
+      found->carbide_volume_fraction_range,
+      "");
+  add(carbide + ", hardness", found->carbide_hv, found->carbide_hv_range, "HV");
+  add(carbide + ", diameter", found->carbide_diameter_um, found->carbide_diameter_um_range, "µm");
+  add("toughness K_Ic",
+      found->toughness_mpa_sqrt_m,
+      found->toughness_mpa_sqrt_m_range,
+      "MPa m^0.5");
+  return wrapped("What models of wear and of stones take it for, each with where it may well lie:",
+                 {},
+                 look) +
+         "\n" + laid_out(table, look).text + "\n";
+}
+
 std::vector<std::string> as_strings(const std::vector<std::string_view>& names) {
   return {names.begin(), names.end()};
 }
@@ -172,6 +216,7 @@ std::string steel_text(const materials::FoundSteel& found,
   SourceList sources;
   text += "\n" + laid_out(detail_table(steel, sources), look).text + "\n";
   if (!steel.note.empty()) text += say("Note: " + std::string(steel.note) + ".") + "\n";
+  text += microstructure_text(steel, sources, look);
   return text + sources.text(look) + "\n" + say(kNoRecommendation);
 }
 

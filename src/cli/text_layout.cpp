@@ -24,7 +24,7 @@ std::size_t end_of_escape(std::string_view text, std::size_t at) {
 }
 
 std::string in_ascii(std::string_view character) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 14> kNear = {{{"°", " deg"},
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 16> kNear = {{{"°", " deg"},
                                                                                     {"µ", "u"},
                                                                                     {"μ", "u"},
                                                                                     {"–", "-"},
@@ -37,7 +37,9 @@ std::string in_ascii(std::string_view character) {
                                                                                     {"·", "."},
                                                                                     {"±", "+-"},
                                                                                     {"≥", ">="},
-                                                                                    {"≤", "<="}}};
+                                                                                    {"≤", "<="},
+                                                                                    {"²", "2"},
+                                                                                    {"³", "3"}}};
   for (const auto& [from, to] : kNear) {
     if (from == character) return std::string(to);
   }

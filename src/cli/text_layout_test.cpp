@@ -24,6 +24,7 @@ TEST(TextLayout, ColoursOnlyWhereTheLookIsColoured) {
 
 TEST(TextLayout, FallsBackToAsciiWithoutLosingUnits) {
   EXPECT_EQ(shown_as("17° on 9 µm, 28–42", kAscii), "17 deg on 9 um, 28-42");
+  EXPECT_EQ(shown_as("0.5 mm³ of 12 µm²", kAscii), "0.5 mm3 of 12 um2");
   EXPECT_EQ(shown_as("ножик", kAscii), "?????");
 }
 
