@@ -179,6 +179,7 @@ TEST(ResharpenCommand, FitsItsWidthAndStaysInsideAsciiWhereTheTerminalDoes) {
     EXPECT_LE(widest_line(text_of(all, {.width = width})), width);
   }
   const std::string plain = text_of(all, {.width = 80, .unicode = false});
+  EXPECT_THAT(plain, Not(HasSubstr("?")));
   EXPECT_TRUE(
       std::ranges::all_of(plain, [](char c) { return static_cast<unsigned char>(c) < 0x80; }));
 }

@@ -14,6 +14,8 @@ Estimate of_steel(double typical, const materials::PlausibleRange& range) {
 
 }  // namespace
 
+// A table rather than a procedure.
+// NOLINTNEXTLINE(readability-function-size)
 std::vector<UncertainConstant> uncertain_constants(const materials::Microstructure& steel,
                                                    const Stone& stone) {
   using C = RemovalConstants;
