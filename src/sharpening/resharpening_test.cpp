@@ -159,6 +159,15 @@ TEST(Resharpening, KnowsTheRatioOfTwoStonesBetterThanEither) {
             std::log(alumina.passes.hi90 / alumina.passes.lo90) + 0.5);
 }
 
+// Two stones of one kind are two stones: each has a cutting power and a hardness of its own.
+TEST(Resharpening, DrawsEveryStoneByItself) {
+  const auto twice = answer(a_question("AISI A11", 10), {stone("diamond"), stone("diamond")});
+
+  EXPECT_LT(twice.stones[1].times_first.lo90, 0.7);
+  EXPECT_GT(twice.stones[1].times_first.hi90, 1.4);
+  EXPECT_NEAR(twice.stones[1].times_first.median, 1, 0.1);
+}
+
 TEST(Resharpening, IsTheSameForTheSameSeedAndNearlySoForAnother) {
   ResharpeningQuestion question = a_question("AISI D2", 10);
   const auto median = [&question] {
