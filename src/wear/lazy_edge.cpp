@@ -24,7 +24,7 @@ double sum_of(const std::vector<double>& numbers) {
 }
 
 double least_of(const std::vector<double>& numbers) {
-  std::array<double, kLanes> least;
+  std::array<double, kLanes> least{};
   least.fill(numbers[0]);
   const std::size_t whole = numbers.size() / kLanes * kLanes;
   for (std::size_t i = 0; i < whole; i += kLanes) {
