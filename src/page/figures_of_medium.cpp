@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <string>
 
 namespace keenfall::page {
@@ -35,24 +36,34 @@ std::string unit_of_readings(const MediumShown& shown) {
   return fmt::format("{} ({})", shown.judgement.kind.words, shown.judgement.unit);
 }
 
-// One row for each count of cuts that the curves are given at; the medium's arms share them.
+// Every count of cuts that a curve is given at: those of edges cut to different lengths differ.
+std::vector<double> places_of(const MediumShown& shown, const std::vector<std::size_t>& arms) {
+  std::set<double> places;
+  for (const std::size_t arm : arms) {
+    for (const CurvePoint& point : arm_at(shown, arm).curve) places.insert(point.cuts);
+  }
+  return {places.begin(), places.end()};
+}
+
+// Empty where the curve has no such point.
+std::string reading_at(const std::vector<CurvePoint>& curve, double cuts) {
+  const auto point = std::ranges::find(curve, cuts, &CurvePoint::cuts);
+  if (point == curve.end()) return {};
+  const std::string words = interval_words(point->reading, reading_text);
+  return point->beyond_what_was_cut ? "[" + words + "]" : words;
+}
+
 telling::Table curve_numbers(const MediumShown& shown, const std::vector<std::size_t>& arms) {
-  telling::Table table{.caption = fmt::format("{} by the curves, with 95 % intervals; in brackets: "
-                                              "beyond what was cut",
-                                              unit_of_readings(shown)),
-                       .columns = {{.head = shown.judgement.counted.many}}};
+  telling::Table table{
+      .caption = fmt::format("{} by the curves, with 95 % intervals; in brackets: beyond what was "
+                             "cut; empty: beyond what the curve is carried to",
+                             unit_of_readings(shown)),
+      .columns = {{.head = shown.judgement.counted.many}}};
   for (const std::size_t arm : arms) table.columns.push_back({.head = shown.names[arm].name});
-  const std::vector<CurvePoint>& places = arm_at(shown, arms.front()).curve;
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    telling::Row row{.cells = {telling::to_figures(places[i].cuts, 2)}};
+  for (const double cuts : places_of(shown, arms)) {
+    telling::Row row{.cells = {telling::to_figures(cuts, 3)}};
     for (const std::size_t arm : arms) {
-      const std::vector<CurvePoint>& curve = arm_at(shown, arm).curve;
-      if (i >= curve.size()) {
-        row.cells.emplace_back();
-        continue;
-      }
-      const std::string words = interval_words(curve[i].reading, reading_text);
-      row.cells.push_back(curve[i].beyond_what_was_cut ? "[" + words + "]" : words);
+      row.cells.push_back(reading_at(arm_at(shown, arm).curve, cuts));
     }
     table.rows.push_back(std::move(row));
   }

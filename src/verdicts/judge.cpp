@@ -9,6 +9,7 @@
 #include "verdicts/arms_not_judged.h"
 #include "verdicts/compare.h"
 #include "verdicts/compared_at.h"
+#include "verdicts/curve_cuts.h"
 #include "verdicts/each_run.h"
 #include "verdicts/factor_effects.h"
 #include "verdicts/fit_report.h"
@@ -28,40 +29,19 @@ using blunting::BluntingData;
 using blunting::BluntingFit;
 using blunting::Draws;
 
-constexpr int kCurvePoints = 24;
-constexpr double kBeyond = 1.5;  // the curve is carried this far past the last checkpoint
-
 numerics::Interval reading_interval(const BluntingData& data, Draws log_bluntness) {
   for (double& draw : log_bluntness) draw = log_reading_of(data, draw);
   return numerics::exp_of(numerics::interval_of(std::move(log_bluntness)));
 }
 
-std::vector<double> curve_cuts(const BluntingData& data, std::size_t arm, double longest) {
-  double first = longest;
-  for (const auto& run : data.runs) {
-    if (run.arm != arm) continue;
-    for (const auto& checkpoint : run.checkpoints) {
-      if (checkpoint.cuts > 0) first = std::min(first, checkpoint.cuts);
-    }
-  }
-  std::vector<double> cuts{0};
-  const double ratio = longest * kBeyond / first;
-  for (int i = 0; i < kCurvePoints; ++i) {
-    cuts.push_back(first * std::pow(ratio, static_cast<double>(i) / (kCurvePoints - 1)));
-  }
-  // The last cut made is a point, so that what was cut is drawn to its end.
-  const auto after = std::ranges::lower_bound(cuts, longest);
-  if (after == cuts.end() || *after > longest) cuts.insert(after, longest);
-  return cuts;
-}
-
 std::vector<CurvePoint> curve_of(const BluntingData& data,
                                  const BluntingFit& fit,
-                                 std::size_t arm) {
+                                 std::size_t arm,
+                                 const std::vector<double>& at_cuts) {
   const double longest = longest_run_cuts(data, arm);
   const blunting::ArmDraws& draws = fit.arms[arm];
   std::vector<CurvePoint> points;
-  for (const double cuts : curve_cuts(data, arm, longest)) {
+  for (const double cuts : at_cuts) {
     Draws log_bluntness;
     for (std::size_t d = 0; d < draws.shape.size(); ++d) {
       log_bluntness.push_back(blunting::log_bluntness(
@@ -79,6 +59,34 @@ bool never_blunts(const blunting::RunData& run) {
   const blunting::Checkpoint& last = run.checkpoints.back();
   return !first.below_resolution && !last.below_resolution &&
          last.log_bluntness <= first.log_bluntness;
+}
+
+// The first cuts after the start at which any run of the medium was read.
+double first_cuts(const BluntingData& data, std::size_t medium) {
+  double first = HUGE_VAL;
+  for (const auto& run : data.runs) {
+    if (data.medium_of_arm[run.arm] != medium) continue;
+    for (const auto& checkpoint : run.checkpoints) {
+      if (checkpoint.cuts > 0) first = std::min(first, checkpoint.cuts);
+    }
+  }
+  return first;
+}
+
+void add_curves(Judgement& judgement, const BluntingData& data, const BluntingFit& fit) {
+  for (std::size_t medium = 0; medium < data.media.size(); ++medium) {
+    std::vector<std::size_t> arms;
+    std::vector<double> longest;
+    for (std::size_t a = 0; a < data.arms.size(); ++a) {
+      if (data.medium_of_arm[a] != medium) continue;
+      arms.push_back(a);
+      longest.push_back(longest_run_cuts(data, a));
+    }
+    const auto cuts = curve_cuts(first_cuts(data, medium), longest);
+    for (std::size_t i = 0; i < arms.size(); ++i) {
+      judgement.arms[arms[i]].curve = curve_of(data, fit, arms[i], cuts[i]);
+    }
+  }
 }
 
 ArmResult arm_result(const BluntingData& data,
@@ -100,7 +108,6 @@ ArmResult arm_result(const BluntingData& data,
       cuts_until(data, fit, arm, {.what = ComparedAt::level, .level = judgement.stop_level});
   result.run_scatter_log_sd = numerics::interval_of(fit.run_scatter_of(data.medium_of_arm[arm]));
   result.shape = numerics::interval_of(fit.arms[arm].shape);
-  result.curve = curve_of(data, fit, arm);
   return result;
 }
 
@@ -184,6 +191,7 @@ Judgement judge(const trials::Trial& trial,
                       .runs = run_results(trial, data, fit)};
   for (std::size_t a = 0; a < data.arms.size(); ++a)
     judgement.arms.push_back(arm_result(data, fit, a, judgement));
+  add_curves(judgement, data, fit);
   judgement.fit =
       fit_report(in_words(fit.parts), fit.diagnostics, fit.chains * fit.draws_per_chain, seed);
   if (judgement.fit.usable) {

@@ -53,7 +53,7 @@ struct ArmResult {
   std::optional<CutsToLevel> test;            // of arms that were tested: until the test is failed
   numerics::Interval run_scatter_log_sd;      // run-to-run sd of log cuts to half keenness or test
   std::optional<numerics::Interval> shape;    // the curve's power p
-  std::vector<CurvePoint> curve;
+  std::vector<CurvePoint> curve;              // at cuts that the medium's arms share (curve_cuts.h)
 
   bool operator==(const ArmResult&) const = default;
 };
