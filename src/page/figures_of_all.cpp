@@ -40,8 +40,7 @@ std::optional<Figure> media_figure(const Judgement& judgement, std::size_t judge
   const auto& media = judgement.media->media;
   const std::vector<telling::ArmGroup> groups = telling::groups_of(judgement);
   const std::vector<telling::ArmName> names = telling::names_of(judgement);
-  const verdicts::At at = telling::compared_at(judgement);
-  const std::string what = telling::lasting_words(judgement);
+  const std::string what = telling::lasting_words(judgement, judgement.media->at);
   Figure figure{.kind = "media", .judgement = judgement_index};
   figure.caption = fmt::format(
       "{}, medium by medium: lines that run together close the gap between the edges, lines that "
@@ -60,9 +59,7 @@ std::optional<Figure> media_figure(const Judgement& judgement, std::size_t judge
     std::string sentence = name + ":";
     for (const auto& medium : media) {
       const verdicts::ArmResult& arm = judgement.arms[medium.arms[blade]];
-      const std::string words = telling::cuts_are_known(judgement, arm, at)
-                                    ? telling::cuts_in_words(judgement, arm, at)
-                                    : "not reported";
+      const std::string words = telling::cuts_in_words(judgement, arm, medium.lasting.at(blade));
       sentence += fmt::format("{} {} on {}",
                               row.cells.size() == 1 ? "" : ",",
                               words,

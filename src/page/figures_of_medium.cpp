@@ -45,6 +45,11 @@ std::vector<double> places_of(const MediumShown& shown, const std::vector<std::s
   return {places.begin(), places.end()};
 }
 
+// "14", "2.41": three figures, so that cuts beside each other differ.
+std::string place_text(double cuts) {
+  return base::plain_number(std::stod(base::with_figures(cuts, 3)));
+}
+
 // Empty where the curve has no such point.
 std::string reading_at(const std::vector<CurvePoint>& curve, double cuts) {
   const auto point = std::ranges::find(curve, cuts, &CurvePoint::cuts);
@@ -61,7 +66,7 @@ telling::Table curve_numbers(const MediumShown& shown, const std::vector<std::si
       .columns = {{.head = shown.judgement.counted.many}}};
   for (const std::size_t arm : arms) table.columns.push_back({.head = shown.names[arm].name});
   for (const double cuts : places_of(shown, arms)) {
-    telling::Row row{.cells = {telling::to_figures(cuts, 3)}};
+    telling::Row row{.cells = {place_text(cuts)}};
     for (const std::size_t arm : arms) {
       row.cells.push_back(reading_at(arm_at(shown, arm).curve, cuts));
     }
@@ -80,28 +85,30 @@ std::vector<std::size_t> arms_with_curves(const MediumShown& shown) {
 
 std::string curve_sentence(const MediumShown& shown, std::size_t arm) {
   const ArmResult& result = arm_at(shown, arm);
-  const bool rises = shown.judgement.kind.keener_when == trials::KeenerWhen::lower;
   std::string words = shown.names[arm].name;
   if (result.start_reading) {
     words += fmt::format(
         " starts at {} {}", reading_text(result.start_reading->median), shown.judgement.unit);
   }
-  if (!result.half_keenness) return words;
-  const auto& half = *result.half_keenness;
-  const std::string after =
-      fmt::format("{} {}", cuts_text(half.cuts.median), shown.judgement.counted.many);
-  if (half.beyond_what_was_cut) {
-    return words + fmt::format(" and, by the curve, would have {} after {}, beyond what was cut",
-                               rises ? "doubled" : "halved",
-                               after);
-  }
-  return words + fmt::format(" and has {} after {}", rises ? "doubled" : "halved", after);
+  const verdicts::At at = telling::compared_at(shown.judgement, shown.group);
+  if (!telling::cuts_are_known(shown.judgement, result, at)) return words;
+  const verdicts::CutsToLevel& reached = telling::cuts_compared(result, at);
+  return words + fmt::format(" and{} {} after {} {}{}",
+                             reached.beyond_what_was_cut ? ", by the curve, would have" : " has",
+                             telling::level_reached_words(shown.judgement, at),
+                             cuts_text(reached.cuts.median),
+                             shown.judgement.counted.many,
+                             reached.beyond_what_was_cut ? ", beyond what was cut" : "");
 }
 
-bool compares_at_a_reading(const MediumShown& shown) {
-  return std::ranges::any_of(shown.judgement.comparisons, [](const Comparison& comparison) {
-    return comparison.at.what == verdicts::ComparedAt::common_reading;
-  });
+// What marks the level at which the edges are compared.
+std::string level_key(const MediumShown& shown) {
+  const verdicts::At at = telling::compared_at(shown.judgement, shown.group);
+  const std::string dotted = at.what == verdicts::ComparedAt::common_reading
+                                 ? "Dotted: the reading at which edges are compared. "
+                                 : "";
+  return fmt::format(
+      "{}Rings: where it has {}.", dotted, telling::level_reached_words(shown.judgement, at));
 }
 
 void add_curves(std::vector<Figure>& figures, const MediumShown& shown) {
@@ -119,9 +126,7 @@ void add_curves(std::vector<Figure>& figures, const MediumShown& shown) {
       shown.judgement.counted.many,
       rises ? "lower" : "higher",
       arms.size() <= kMostBands ? " with its 95 % band" : "",
-      compares_at_a_reading(shown) ? "Dotted: the reading at which edges are compared."
-      : rises                      ? "Rings: where it has doubled."
-                                   : "Rings: where it has halved.");
+      level_key(shown));
   constexpr std::size_t kMostInOneFrame =
       6;  // more get a frame each, with its name (plots/look.ts)
   if (arms.size() <= kMostInOneFrame) figure.caption += key_words(shown.names, arms);
@@ -216,16 +221,26 @@ void add_ratios(std::vector<Figure>& figures, const MediumShown& shown) {
   figures.push_back(std::move(figure));
 }
 
+// How runs are drawn of which only an end of what they lasted is known.
+std::string runs_key(const MediumShown& shown) {
+  const auto tested = [&](std::size_t arm) { return arm_at(shown, arm).test.has_value(); };
+  std::string words;
+  if (std::ranges::any_of(shown.group.arms, tested)) {
+    words += ", those tested from the last time each still passed to the first it failed";
+  }
+  return words +
+         "; an arrow where only one end is known: on from there, at least so long; back "
+         "from there, at most";
+}
+
 void add_lasting(std::vector<Figure>& figures, const MediumShown& shown) {
-  const verdicts::At at = telling::compared_at(shown.judgement);
-  const std::string what = telling::lasting_words(shown.judgement);
+  const verdicts::At at = telling::compared_at(shown.judgement, shown.group);
+  const std::string what = telling::lasting_words(shown.judgement, at);
   Figure figure = begun(shown, "lasting");
   figure.caption = fmt::format(
       "{}. Dot and line: each edge and its 95 % interval. Small: its runs, one by one{}.",
       base::begun_large(what),
-      shown.judgement.test ? ", from the last time each still passed to the first it failed"
-                           : "; an arrow where a run was stopped before, so that it lasts at least "
-                             "so long");
+      runs_key(shown));
   figure.numbers = {.caption = base::begun_large(what),
                     .columns = {{.head = "edge", .side = telling::Side::left},
                                 {.head = what},
@@ -255,6 +270,23 @@ void add_lasting(std::vector<Figure>& figures, const MediumShown& shown) {
   figures.push_back(std::move(figure));
 }
 
+// What each run of the arm was read at before the first cut: "1: 101; 2: 98; 3: 131 (not used)".
+std::string starts_read(const MediumShown& shown, std::size_t arm) {
+  std::string words;
+  for (std::size_t i = 0; i < shown.runs.size(); ++i) {
+    const verdicts::RunResult& run = shown.judgement.runs[i];
+    const auto& read = shown.runs[i].checkpoints;
+    if (run.arm != arm || read.empty() || read.front().cuts > 0) continue;
+    if (read.front().reading <= 0) continue;  // below what could be read
+    words += fmt::format("{}{}: {}{}",
+                         words.empty() ? "" : "; ",
+                         run.name,
+                         reading_text(read.front().reading),
+                         run.not_used_because.empty() ? "" : " (not used)");
+  }
+  return words;
+}
+
 void add_starts(std::vector<Figure>& figures, const MediumShown& shown) {
   Figure figure = begun(shown, "starts");
   const std::string unit = shown.judgement.unit;
@@ -266,7 +298,8 @@ void add_starts(std::vector<Figure>& figures, const MediumShown& shown) {
   figure.numbers = {.caption = "Typical start of each edge, " + unit,
                     .columns = {{.head = "edge", .side = telling::Side::left},
                                 {.head = "start"},
-                                {.head = "95 % interval"}}};
+                                {.head = "95 % interval"},
+                                {.head = "its runs, as read", .side = telling::Side::left}}};
   std::vector<std::string> sentences;
   for (const std::size_t arm : shown.group.arms) {
     const auto& start = arm_at(shown, arm).start_reading;
@@ -277,8 +310,10 @@ void add_starts(std::vector<Figure>& figures, const MediumShown& shown) {
                                     reading_text(start->median),
                                     unit,
                                     between));
-    figure.numbers.rows.push_back(
-        {.cells = {shown.names[arm].name, reading_text(start->median), between}});
+    figure.numbers.rows.push_back({.cells = {shown.names[arm].name,
+                                             reading_text(start->median),
+                                             between,
+                                             starts_read(shown, arm)}});
   }
   if (sentences.empty()) return;
   figure.words = some_of(sentences);

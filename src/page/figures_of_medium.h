@@ -5,6 +5,7 @@
 #include "page/figure.h"
 #include "telling/arm_groups.h"
 #include "verdicts/judgement.h"
+#include "verdicts/reported_run.h"
 
 #include <cstddef>
 #include <vector>
@@ -16,6 +17,7 @@ struct MediumShown {
   const verdicts::Judgement& judgement;
   const std::vector<telling::ArmName>& names;
   const telling::ArmGroup& group;
+  const std::vector<verdicts::ReportedRun>& runs;  // of all runs of the judgement
   std::size_t judgement_index = 0;
   std::size_t group_index = 0;
 };

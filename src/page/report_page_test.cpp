@@ -28,6 +28,15 @@ std::string made_page() {
   return report_page(telling::testing::made_report(), "blade,cuts\nA,0\n");
 }
 
+// With every space an ordinary one.
+std::string with_spaces(std::string page) {
+  const std::string kept = "\u00A0";
+  for (auto at = page.find(kept); at != std::string::npos; at = page.find(kept, at)) {
+    page.replace(at, kept.size(), " ");
+  }
+  return page;
+}
+
 // Without the script, whose own text would be found.
 std::string without_script(std::string page) {
   const std::size_t begin = page.rfind("<script>");
@@ -159,6 +168,79 @@ TEST(AReportPage, LeavesOutAPartThatSaysNothingAndTheLinkToIt) {
 
   EXPECT_THAT(page, Not(HasSubstr("#else")));
   EXPECT_THAT(page, Not(HasSubstr("What else could explain it")));
+}
+
+// Arms of one medium cut to different lengths: what stands in a row is at its cuts.
+TEST(AReportPage, PutsEveryReadingOfACurveInTheRowOfItsCuts) {
+  telling::Report report = telling::testing::made_report();
+  auto& arms = report.judgements.front().judgement.arms;
+  const auto point = [](double cuts, double reading) {
+    return verdicts::CurvePoint{.cuts = cuts, .reading = verdicts::testing::around(reading, 0)};
+  };
+  arms[0].curve = {point(0, 100), point(14, 211), point(21, 222)};
+  arms[1].curve = {point(0, 100), point(42, 333)};
+  arms[2].curve = {point(0, 100), point(14, 144), point(42, 344)};
+
+  const std::string page = without_script(report_page(report, ""));
+
+  const auto row = [&page](const std::string& cuts) {
+    const std::size_t begin = page.find(cuts + "</th>", page.find("by the curves, with 95 %"));
+    std::string cells = page.substr(begin, page.find("</tr>", begin) - begin);
+    while (cells.find(" class=\"number\"") != std::string::npos) {
+      cells.erase(cells.find(" class=\"number\""), std::string(" class=\"number\"").size());
+    }
+    return cells;
+  };
+  EXPECT_EQ(row(">14"), ">14</th><td>211 (211 to 211)</td><td></td><td>144 (144 to 144)</td>");
+  EXPECT_EQ(row(">42"), ">42</th><td></td><td>333 (333 to 333)</td><td>344 (344 to 344)</td>");
+}
+
+// Each medium's edges are compared at a reading of their own (compare.h).
+TEST(AReportPage, SaysInEachMediumWhereItIsCompared) {
+  telling::Report report = telling::testing::made_report();
+  auto& judgement = report.judgements.front().judgement;
+  for (verdicts::Comparison& pair : judgement.comparisons) {
+    pair.at = {.what = verdicts::ComparedAt::common_reading, .reading = pair.a > 2 ? 620.0 : 270.0};
+  }
+  judgement.media->at = judgement.comparisons.back().at;
+  for (std::size_t arm = 0; arm < judgement.arms.size(); ++arm) {
+    judgement.arms[arm].common_reading = verdicts::CutsToLevel{
+        .cuts = verdicts::testing::around(61 + 10 * static_cast<double>(arm), 0.1)};
+    judgement.runs[arm].compared_cuts =
+        verdicts::testing::around(62 + 10 * static_cast<double>(arm), 0.1);
+  }
+  for (auto& cuts : judgement.media->media[0].lasting) {
+    cuts.cuts = verdicts::testing::around(555, 0.1);
+  }
+
+  const std::string page = with_spaces(without_script(report_page(report, "")));
+
+  const std::size_t first = page.find("<h3>On new matting");
+  const std::size_t second = page.find("<h3>On uplifted matting");
+  const std::size_t across = page.find("data-figure=\"media\"");
+  const std::string of_first = page.substr(first, second - first);
+  const std::string of_second = page.substr(second, across - second);
+  EXPECT_THAT(of_first, HasSubstr("Cuts to reach 270 gf"));
+  EXPECT_THAT(of_first, HasSubstr("A starts at 104 gf and has reached 270 gf after 61 cuts"));
+  EXPECT_THAT(of_first, Not(HasSubstr("620 gf")));
+  EXPECT_THAT(of_second, HasSubstr("Cuts to reach 620 gf"));
+  EXPECT_THAT(of_second, HasSubstr("A starts at 104 gf and has reached 620 gf after 91 cuts"));
+  EXPECT_THAT(of_second, Not(HasSubstr("270 gf")));
+  EXPECT_THAT(page.substr(across, 400), HasSubstr("Cuts to reach 620 gf, medium by medium"));
+  EXPECT_THAT(page.substr(across), HasSubstr("A: 555 cuts (56 m) on new matting"));
+  EXPECT_THAT(
+      page.substr(across),
+      HasSubstr("cuts to reach 270 gf (new matting); to reach 620 gf (uplifted matting)</th>"));
+  EXPECT_THAT(page.substr(across), HasSubstr("<td class=\"number\">62</td>"));
+}
+
+// The picture of starts has a dot for each run: the geometric mean of 80, 125 and 100 is 100.
+TEST(AReportPage, HasTheReadStartOfEveryRunBehindThePictureOfStarts) {
+  const std::string page = without_script(made_page());
+
+  EXPECT_THAT(page.substr(page.find("data-figure=\"starts\"")),
+              HasSubstr("<td class=\"words\">1: 100</td>"));
+  EXPECT_THAT(page, HasSubstr("start by the curve, gf"));
 }
 
 TEST(AReportPage, OfNoVerdictSaysWhy) {

@@ -80,13 +80,14 @@ std::string read_and_tested_sentence(const std::vector<Judged>& all) {
          "sets the answer to one against the answer to the other.";
 }
 
-void add_pictures_of(Html& html, const Judged& judged) {
+void add_pictures_of(Html& html, const Report& report, const Judged& judged) {
   const std::vector<telling::ArmName> names = telling::names_of(judged.judgement);
   const std::vector<telling::ArmGroup> groups = telling::groups_of(judged.judgement);
   for (std::size_t i = 0; i < groups.size(); ++i) {
     const std::vector<Figure> figures = figures_of({.judgement = judged.judgement,
                                                     .names = names,
                                                     .group = groups[i],
+                                                    .runs = report.judgements[judged.index].runs,
                                                     .judgement_index = judged.index,
                                                     .group_index = i});
     if (figures.empty()) continue;
@@ -120,8 +121,10 @@ void add_answer(Html& html, const Report& /*report*/, const std::vector<Judged>&
   if (!both.empty()) html.element("p", both, {{"class", "quiet"}});
 }
 
-void add_pictures(Html& html, const Report& /*report*/, const std::vector<Judged>& all) {
-  add_each(html, all, add_pictures_of);
+void add_pictures(Html& html, const Report& report, const std::vector<Judged>& all) {
+  add_each(html, all, [&report](Html& to, const Judged& judged) {
+    add_pictures_of(to, report, judged);
+  });
 }
 
 void add_else(Html& html, const Report& report, const std::vector<Judged>& all) {

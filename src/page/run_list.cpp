@@ -1,8 +1,11 @@
 #include "page/run_list.h"
 
+#include "base/plain_number.h"
 #include "page/figure.h"
 #include "page/runs_told.h"
+#include "telling/lasting.h"
 #include "telling/rounded.h"
+#include "telling/run_lasting.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -17,17 +20,23 @@ namespace {
 using verdicts::Judgement;
 using verdicts::RunResult;
 
-// "59", "at least 255", "60 to 70" of a run that was tested, "" where it is not known.
+// Of runs that were tested: from the last time passed to the first failed.
+std::string lasting_head(const Judgement& judgement) {
+  if (!judgement.test) return telling::runs_lasting_words(judgement);
+  const bool any_read = std::ranges::any_of(
+      judgement.runs, [](const RunResult& run) { return run.compared_cuts.has_value(); });
+  if (!any_read) return judgement.counted.many + " it passed to failed";
+  const double level = judgement.stop_level;
+  return fmt::format("{} to {} the start, or passed to failed",
+                     judgement.counted.many,
+                     judgement.kind.keener_when == trials::KeenerWhen::lower
+                         ? base::plain_number(level) + " times"
+                         : telling::to_figures(1 / level, 2) + " of");
+}
+
 std::string lasting_text(const RunResult& run) {
-  using telling::cuts_text;
-  if (run.lasted_cuts && run.failed_by_cuts) {
-    return cuts_text(*run.lasted_cuts) + " to " + cuts_text(*run.failed_by_cuts);
-  }
-  if (run.failed_by_cuts) return "at most " + cuts_text(*run.failed_by_cuts);
-  if (run.lasted_cuts) return "at least " + cuts_text(*run.lasted_cuts);
-  if (!run.half_keenness_cuts) return {};
-  if (run.stopped_before_half_keenness) return "at least " + cuts_text(run.last_cuts);
-  return cuts_text(run.half_keenness_cuts->median);
+  const auto lasting = telling::run_lasting(run);
+  return lasting ? lasting->words : std::string();
 }
 
 // "12, 1 struck"; "28, none used"; "" of a run that was only tested.
@@ -69,7 +78,7 @@ std::vector<RunColumn> columns_of(const Judgement& judgement) {
            [](const ToldRun& run) {
              return run.result->order ? std::to_string(*run.result->order) : std::string();
            }},
-      {.head = "start, " + judgement.unit,
+      {.head = "start by the curve, " + judgement.unit,
        .side = Side::right,
        .cell =
            [](const ToldRun& run) {
@@ -77,7 +86,7 @@ std::vector<RunColumn> columns_of(const Judgement& judgement) {
                         ? telling::reading_text(run.result->start_reading->median)
                         : std::string();
            }},
-      {.head = tested ? counted + " it passed to failed" : counted + " to half keenness",
+      {.head = lasting_head(judgement),
        .side = Side::right,
        .cell = [](const ToldRun& run) { return lasting_text(*run.result); }},
       {.head = counted + " made",

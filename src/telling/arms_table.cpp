@@ -2,6 +2,7 @@
 
 #include "base/plain_number.h"
 #include "telling/arm_groups.h"
+#include "telling/lasting.h"
 #include "telling/rounded.h"
 
 #include <fmt/format.h>
@@ -64,16 +65,24 @@ bool anything_beyond(const Judgement& judgement) {
   });
 }
 
+// Each medium whose edges are compared at one reading may have another.
+std::vector<double> common_readings(const Judgement& judgement) {
+  std::vector<double> readings;
+  for (const ArmGroup& group : groups_of(judgement)) {
+    const verdicts::At at = compared_at(judgement, group);
+    if (at.what != verdicts::ComparedAt::common_reading) continue;
+    if (std::ranges::count(readings, at.reading) == 0) readings.push_back(at.reading);
+  }
+  if (readings.empty() && judgement.stop_reading) readings.push_back(*judgement.stop_reading);
+  return readings;
+}
+
 std::string second_level_head(const Judgement& judgement) {
   const bool rises = judgement.kind.keener_when == trials::KeenerWhen::lower;
   if (has_a_common_reading(judgement)) {
-    for (const verdicts::Comparison& comparison : judgement.comparisons) {
-      if (comparison.at.what == verdicts::ComparedAt::common_reading) {
-        return "to " + asked_reading_text(comparison.at.reading) + " " + judgement.unit;
-      }
-    }
-    return judgement.stop_reading
-               ? "to " + asked_reading_text(*judgement.stop_reading) + " " + judgement.unit
+    const std::vector<double> readings = common_readings(judgement);
+    return readings.size() == 1
+               ? "to " + asked_reading_text(readings.front()) + " " + judgement.unit
                : std::string("to one reading");
   }
   return rises ? "to " + base::plain_number(judgement.stop_level) + "× start"
@@ -134,6 +143,14 @@ Row row_for(const Judgement& judgement, const ArmResult& arm, const ArmName& nam
           .cells = cells_for(judgement, arm, name.name)};
 }
 
+// " (one reading: 270 gf)" where the head of its column cannot say it for all media.
+std::string one_reading_of(const Judgement& judgement, const ArmGroup& group) {
+  const verdicts::At at = compared_at(judgement, group);
+  if (at.what != verdicts::ComparedAt::common_reading) return {};
+  if (common_readings(judgement).size() < 2) return {};
+  return " (one reading: " + asked_reading_text(at.reading) + " " + judgement.unit + ")";
+}
+
 std::string beyond_note(const Judgement& judgement) {
   std::string note = std::string(kBeyond) + " beyond what was cut";
   if (!judgement.test) note += ": the curve carried on";
@@ -157,7 +174,8 @@ Table arms_table(const Judgement& judgement) {
   }
   if (anything_beyond(judgement)) table.footnotes.push_back(beyond_note(judgement));
   for (const ArmGroup& group : groups_of(judgement)) {
-    table.rows.push_back({.cells = {"On " + group.medium_words}});
+    table.rows.push_back(
+        {.cells = {"On " + group.medium_words + one_reading_of(judgement, group)}});
     for (const std::size_t arm : group.arms) {
       table.rows.push_back(row_for(judgement, judgement.arms[arm], names[arm]));
     }

@@ -75,6 +75,21 @@ TEST(ArmsTable, HasAColumnForTheReadingEdgesAreComparedAt) {
   EXPECT_EQ(arms_table(judgement).rows[2].cells[4], "not given");
 }
 
+// Each medium's edges are compared at a reading of their own (compare.h).
+TEST(ArmsTable, SaysOfEachMediumAtWhichReadingItIsComparedWhereTheyDiffer) {
+  Judgement judgement = made_judgement();
+  for (verdicts::Comparison& pair : judgement.comparisons) {
+    pair.at = {.what = verdicts::ComparedAt::common_reading, .reading = pair.a > 2 ? 620.0 : 270.0};
+  }
+  for (auto& arm : judgement.arms) arm.common_reading = arm.half_keenness;
+
+  const Table table = arms_table(judgement);
+
+  EXPECT_EQ(table.columns[4].head, "to one reading");
+  EXPECT_EQ(table.rows[0].cells[0], "On new matting (one reading: 270 gf)");
+  EXPECT_EQ(table.rows[4].cells[0], "On uplifted matting (one reading: 620 gf)");
+}
+
 TEST(ArmsTable, OfATestCountsTheRunsThatWereSeenToFail) {
   Judgement judgement = made_judgement();
   judgement.test = verdicts::TestJudged{.words = "slices newsprint"};

@@ -30,9 +30,8 @@ std::string with_metres(const Judgement& judgement,
 
 std::string cuts_words(const Judgement& judgement,
                        const ArmResult& arm,
-                       const verdicts::At& at,
+                       const verdicts::CutsToLevel& reached,
                        Naming naming) {
-  const verdicts::CutsToLevel& reached = cuts_compared(arm, at);
   if (!reached.beyond_what_was_cut) {
     return with_metres(judgement, reached.cuts.median, naming, arm);
   }
@@ -80,7 +79,13 @@ const verdicts::CutsToLevel& cuts_compared(const ArmResult& arm, const verdicts:
 std::string cuts_in_words(const Judgement& judgement,
                           const ArmResult& arm,
                           const verdicts::At& at) {
-  return cuts_words(judgement, arm, at, Naming::number_and_word);
+  return cuts_in_words(judgement, arm, cuts_compared(arm, at));
+}
+
+std::string cuts_in_words(const Judgement& judgement,
+                          const ArmResult& arm,
+                          const verdicts::CutsToLevel& reached) {
+  return cuts_words(judgement, arm, reached, Naming::number_and_word);
 }
 
 std::string cuts_sentence(const Judgement& judgement, const Comparison& comparison) {
@@ -94,9 +99,10 @@ std::string cuts_sentence(const Judgement& judgement, const Comparison& comparis
         "Neither was cut that far: {} at most.",
         with_metres(judgement, furthest.longest_run_cuts, Naming::number_and_word, furthest));
   }
-  return base::begun_large(fmt::format("{} against {}.",
-                                       cuts_words(judgement, a, at, Naming::number_and_word),
-                                       cuts_words(judgement, b, at, Naming::number_only)));
+  return base::begun_large(
+      fmt::format("{} against {}.",
+                  cuts_words(judgement, a, cuts_compared(a, at), Naming::number_and_word),
+                  cuts_words(judgement, b, cuts_compared(b, at), Naming::number_only)));
 }
 
 }  // namespace keenfall::telling

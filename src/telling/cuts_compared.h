@@ -25,6 +25,11 @@ namespace keenfall::telling {
                                         const verdicts::ArmResult& arm,
                                         const verdicts::At& at);
 
+// The same of cuts to anywhere else.
+[[nodiscard]] std::string cuts_in_words(const verdicts::Judgement& judgement,
+                                        const verdicts::ArmResult& arm,
+                                        const verdicts::CutsToLevel& reached);
+
 // "108 cuts (10.8 m) against 34 (3.4 m)."; empty where the cuts are not reported at that level.
 [[nodiscard]] std::string cuts_sentence(const verdicts::Judgement& judgement,
                                         const verdicts::Comparison& comparison);

@@ -49,4 +49,22 @@ std::string level_words(const Judgement& judgement, const verdicts::At& at) {
   return judgement.test ? words + " or " + test_words(judgement) : words;
 }
 
+std::string level_reached_words(const Judgement& judgement, const verdicts::At& at) {
+  const bool rises = judgement.kind.keener_when == trials::KeenerWhen::lower;
+  switch (at.what) {
+    case verdicts::ComparedAt::common_reading:
+      return fmt::format("{} {} {}",
+                         rises ? "reached" : "fallen to",
+                         asked_reading_text(at.reading),
+                         judgement.unit);
+    case verdicts::ComparedAt::level:
+      return rises ? fmt::format("reached {} times its start", base::plain_number(at.level))
+                   : fmt::format("fallen to {} of its start", to_figures(1 / at.level, 2));
+    case verdicts::ComparedAt::half_keenness:
+    case verdicts::ComparedAt::test:
+      break;
+  }
+  return rises ? "doubled" : "halved";
+}
+
 }  // namespace keenfall::telling

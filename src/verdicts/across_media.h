@@ -7,6 +7,7 @@
 
 #include "numerics/interval.h"
 #include "verdicts/compared_where.h"
+#include "verdicts/cuts_to_level.h"
 #include "verdicts/verdict.h"
 
 #include <cstddef>
@@ -19,9 +20,10 @@ namespace keenfall::verdicts {
 
 // The blades (each with its edge) and the media of a table with every combination cut.
 struct MediumOfTable {
-  std::vector<std::size_t> arms;   // one for each blade of the table: indices into Judgement::arms
-  numerics::Interval spread;       // sd over the blades of log lasting
-  std::vector<std::size_t> order;  // of the blades, the longest-lasting first
+  std::vector<std::size_t> arms;  // one for each blade of the table: indices into Judgement::arms
+  std::vector<CutsToLevel> lasting;  // of each of these, to AcrossMedia::at
+  numerics::Interval spread;         // sd over the blades of log lasting
+  std::vector<std::size_t> order;    // of the blades, the longest-lasting first
   double order_probability = 0;
 
   bool operator==(const MediumOfTable&) const = default;

@@ -10,8 +10,8 @@ namespace keenfall::verdicts {
 namespace {
 
 constexpr int kSpread = 24;
-constexpr double kOneCount = 1 + 1e-9;    // the same count, but for rounding
-constexpr double kHardlyFurther = 1.05;   // too near a last cut for a row of its own: our choice
+constexpr double kOneCount = 1 + 1e-9;   // the same count, but for rounding
+constexpr double kHardlyFurther = 1.05;  // too near a last cut for a row of its own: our choice
 
 // The last cuts and the ends of the curves, rising, each once.
 std::vector<double> ends_of(std::span<const double> longest_run_cuts) {

@@ -14,8 +14,8 @@ namespace keenfall::verdicts {
 // A curve is carried on to so many times the arm's longest run.
 inline constexpr double kCurveBeyond = 1.5;
 
-// One for each of `longest_run_cuts` (of an arm each, above 0): rising, from 0 to kCurveBeyond times
-// its own. first_cuts: of the medium's first checkpoint after the start, above 0.
+// One for each of `longest_run_cuts` (of an arm each, above 0): rising, from 0 to kCurveBeyond
+// times its own. first_cuts: of the medium's first checkpoint after the start, above 0.
 [[nodiscard]] std::vector<std::vector<double>> curve_cuts(double first_cuts,
                                                           std::span<const double> longest_run_cuts);
 

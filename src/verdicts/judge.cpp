@@ -15,6 +15,7 @@
 #include "verdicts/fit_report.h"
 #include "verdicts/lasting.h"
 #include "verdicts/media_compared.h"
+#include "verdicts/runs_compared.h"
 #include "verdicts/what_was_seen.h"
 
 #include <algorithm>
@@ -123,6 +124,23 @@ void add_common_readings(Judgement& judgement, const BluntingData& data, const B
   }
 }
 
+// The media may be compared elsewhere than each by itself, so their arms have cuts to there too.
+void add_cuts_across(Judgement& judgement, const BluntingData& data, const BluntingFit& fit) {
+  if (!judgement.media) return;
+  for (MediumOfTable& medium : judgement.media->media) {
+    for (const std::size_t arm : medium.arms) {
+      medium.lasting.push_back(cuts_until(data, fit, arm, judgement.media->at));
+    }
+  }
+}
+
+void add_compared_cuts(Judgement& judgement, const BluntingData& data, const BluntingFit& fit) {
+  for (std::size_t r = 0; r < data.runs.size(); ++r) {
+    const At at = where_compared(judgement, data.runs[r].arm);
+    put_compared_cuts(judgement.runs[data.runs[r].run], data, fit, r, at);
+  }
+}
+
 CurveCheck curve_check_of(const BluntingData& data,
                           const BluntingFit& fit,
                           const trials::Counted& counted,
@@ -200,10 +218,12 @@ Judgement judge(const trials::Trial& trial,
     add_run_by_run(judgement, data, fit, seed);
     const ArmsLasting lasting = arms_lasting(data, fit, judgement.comparisons);
     judgement.media = compare_media(lasting, question.worth_it_margin, seed);
+    add_cuts_across(judgement, data, fit);
     judgement.factors = find_factor_effects(trial, lasting, question.worth_it_margin);
     judgement.covariates = covariate_effects(fit);
     judgement.curve_check = curve_check_of(data, fit, trial.counted, seed);
   }
+  add_compared_cuts(judgement, data, fit);
   judgement.cannot_say = what_cannot_be_said(trial, data, judgement);
   add_claim_not_made(judgement, question.claim);
   set_aside_arms_not_judged(judgement, trial);

@@ -115,6 +115,13 @@ std::vector<Comparison> compare_tested(const trials::Trial& trial,
   return comparisons;
 }
 
+void add_cuts_across(Judgement& judgement) {
+  if (!judgement.media) return;
+  for (MediumOfTable& medium : judgement.media->media) {
+    for (const std::size_t arm : medium.arms) medium.lasting.push_back(*judgement.arms[arm].test);
+  }
+}
+
 std::vector<std::string> parts_of_times(const TimeData& data) {
   std::vector<std::string> parts{"log-logistic times known by intervals",
                                  "a run-to-run scatter of its own in each medium"};
@@ -199,6 +206,7 @@ Judgement judge_lives(const trials::Trial& trial,
     judgement.comparisons = compare_tested(trial, judgement, data, fit, question, seed);
     const ArmsLasting lasting = arms_lasting(data, fit);
     judgement.media = compare_media(lasting, question.worth_it_margin, seed);
+    add_cuts_across(judgement);
     judgement.factors = find_factor_effects(trial, lasting, question.worth_it_margin);
   }
   judgement.cannot_say = not_told_by_tests(trial, judgement);

@@ -10,6 +10,7 @@
 #include "trials/trial.h"
 #include "verdicts/across_media.h"
 #include "verdicts/compared_where.h"
+#include "verdicts/cuts_to_level.h"
 #include "verdicts/factor_effect.h"
 #include "verdicts/run_by_run.h"
 #include "verdicts/verdict.h"
@@ -21,15 +22,6 @@
 #include <vector>
 
 namespace keenfall::verdicts {
-
-// Cuts until the reading has reached some level.
-struct CutsToLevel {
-  numerics::Interval cuts;
-  bool beyond_what_was_cut = false;  // the median lies past the last checkpoint of every run
-  int runs_that_reached = 0;         // runs whose own readings got there
-
-  bool operator==(const CutsToLevel&) const = default;
-};
 
 struct CurvePoint {
   double cuts = 0;
@@ -77,8 +69,11 @@ struct RunResult {
   std::optional<double> lasted_cuts;
   std::optional<double> failed_by_cuts;
   bool stopped_before_half_keenness = false;  // its own readings never doubled: "at least"
-  std::string not_used_because;               // empty when used
-  std::vector<std::string> remarks;           // "the reading falls from 22 to 26 cuts"
+  // The same to where its medium is compared (runs_compared.h).
+  std::optional<numerics::Interval> compared_cuts;
+  bool stopped_before_compared = false;
+  std::string not_used_because;      // empty when used
+  std::vector<std::string> remarks;  // "the reading falls from 22 to 26 cuts"
 
   bool operator==(const RunResult&) const = default;
 };

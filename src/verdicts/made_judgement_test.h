@@ -82,7 +82,8 @@ inline std::vector<verdicts::RunResult> made_runs(const std::vector<verdicts::Ar
                     .readings_used = 49,
                     .last_cuts = arms[arm].longest_run_cuts,
                     .start_reading = around(104, 0.05),
-                    .half_keenness_cuts = arms[arm].half_keenness->cuts});
+                    .half_keenness_cuts = arms[arm].half_keenness->cuts,
+                    .compared_cuts = arms[arm].half_keenness->cuts});
   }
   return runs;
 }
@@ -129,6 +130,11 @@ inline verdicts::Judgement made_judgement() {
                              .blocks = 6, .p = 1.0 / 32, .smallest_possible_p = 1.0 / 32}};
   judgement.comparisons.back().further_runs = verdicts::FurtherRuns{.runs_each = 8};
   judgement.runs = made_runs(judgement.arms);
+  for (verdicts::MediumOfTable& medium : judgement.media->media) {
+    for (const std::size_t arm : medium.arms) {
+      medium.lasting.push_back(*judgement.arms[arm].half_keenness);
+    }
+  }
   return judgement;
 }
 

@@ -6,6 +6,7 @@
 #include "verdicts/joined_family.h"
 #include "verdicts/lasting.h"
 #include "verdicts/read_and_tested_words.h"
+#include "verdicts/runs_compared.h"
 #include "verdicts/second_opinion.h"
 #include "verdicts/what_was_seen.h"
 
@@ -53,6 +54,17 @@ void add_runs(Judgement& judgement, const Judgement& from, std::size_t arm) {
   }
 }
 
+// Of the runs added so far, those of edges that were read last to the level the test stands for.
+void put_cuts_to_level(Judgement& judgement, const ReadEdges& read) {
+  const At at{.what = ComparedAt::level, .level = judgement.stop_level};
+  for (RunResult& run : judgement.runs) {
+    const auto in_data = std::ranges::find(read.data.runs, run.run, &blunting::RunData::run);
+    if (!run.compared_cuts || in_data == read.data.runs.end()) continue;
+    const auto place = static_cast<std::size_t>(in_data - read.data.runs.begin());
+    put_compared_cuts(run, read.data, read.fit, place, at);
+  }
+}
+
 void add_arms(Judgement& judgement,
               const ReadEdges& read,
               const TestedEdges& tested,
@@ -61,6 +73,7 @@ void add_arms(Judgement& judgement,
     judgement.arms.push_back(read_arm(read, arm, judgement.stop_level));
     add_runs(judgement, read.judgement, arm);
   }
+  put_cuts_to_level(judgement, read);
   for (const std::size_t arm : arms.tested) {
     judgement.arms.push_back(tested.judgement.arms.at(arm));
     add_runs(judgement, tested.judgement, arm);

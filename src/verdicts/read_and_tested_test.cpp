@@ -101,6 +101,23 @@ TEST(ReadAgainstTested, HoldsOnlyTheArmsComparedAndTheirRuns) {
   for (const RunResult& run : six_edges_judged().runs) EXPECT_LT(run.arm, 4U);
 }
 
+// The middle run of an arm is its typical run, by the model: so at the stated level too.
+TEST(ReadAgainstTested, HasTheRunsThatWereReadAtTheStatedLevel) {
+  const Judgement& found = six_edges_judged();
+  for (std::size_t a = 0; a < found.arms.size(); ++a) {
+    if (found.arms[a].test) continue;
+    double log_sum = 0;
+    int runs = 0;
+    for (const RunResult& run : found.runs) {
+      if (run.arm != a) continue;
+      EXPECT_GT(run.compared_cuts->median, 1.5 * run.half_keenness_cuts->median);
+      log_sum += std::log(run.compared_cuts->median);
+      ++runs;
+    }
+    EXPECT_NEAR(log_sum / runs, std::log(found.arms[a].stop_level->cuts.median), 0.1);
+  }
+}
+
 TEST(ReadAgainstTested, SaysWhatItRestsOn) {
   const auto& said = six_edges_judged().cannot_say;
 

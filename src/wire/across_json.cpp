@@ -26,6 +26,8 @@ Json medium_json(const verdicts::MediumOfTable& medium, const verdicts::Judgemen
   object.erase("blade");
   object.erase("edge");
   object["arms"] = indices_json(medium.arms);
+  object["lasting"] = Json::array();
+  for (const auto& cuts : medium.lasting) object["lasting"].push_back(cuts_to_level_json(cuts));
   object["spread_log_sd"] = interval_json(medium.spread);
   object["order"] = indices_json(medium.order);
   object["order_probability"] = finite_number(medium.order_probability);

@@ -67,6 +67,8 @@ Json run_json(const verdicts::RunResult& run) {
   if (run.lasted_cuts) object["lasted_cuts"] = finite_number(*run.lasted_cuts);
   if (run.failed_by_cuts) object["failed_by_cuts"] = finite_number(*run.failed_by_cuts);
   object["stopped_before_half_keenness"] = run.stopped_before_half_keenness;
+  if (run.compared_cuts) object["compared_cuts"] = interval_json(*run.compared_cuts);
+  object["stopped_before_compared"] = run.stopped_before_compared;
   put_text(object, "not_used_because", run.not_used_because);
   object["remarks"] = sentences_json(run.remarks);
   return object;

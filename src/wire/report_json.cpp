@@ -6,6 +6,8 @@
 #include "telling/cuts_compared.h"
 #include "telling/lasting.h"
 #include "telling/rounded.h"
+#include "telling/run_lasting.h"
+#include "verdicts/runs_compared.h"
 #include "wire/judgement_object.h"
 #include "wire/trial_json.h"
 
@@ -26,10 +28,10 @@ Json lasting_json(const verdicts::Judgement& judgement,
 
 Json arm_names_json(const verdicts::Judgement& judgement) {
   Json list = Json::array();
-  const verdicts::At at = telling::compared_at(judgement);
   const std::vector<telling::ArmName> names = telling::names_of(judgement);
   for (std::size_t i = 0; i < names.size(); ++i) {
     const verdicts::ArmResult& arm = judgement.arms[i];
+    const verdicts::At at = verdicts::where_compared(judgement, i);
     Json object = {{"name", names[i].name}, {"label", names[i].label}};
     if (telling::cuts_are_known(judgement, arm, at)) {
       object["lasting"] = lasting_json(judgement, arm, at);
@@ -57,8 +59,12 @@ Json told_comparisons_json(const verdicts::Judgement& judgement) {
 Json arm_groups_json(const verdicts::Judgement& judgement) {
   Json list = Json::array();
   for (const telling::ArmGroup& group : telling::groups_of(judgement)) {
-    list.push_back(
-        {{"words", group.medium_words}, {"arms", group.arms}, {"comparisons", group.comparisons}});
+    const verdicts::At at = telling::compared_at(judgement, group);
+    list.push_back({{"words", group.medium_words},
+                    {"at", at_json(at, judgement.unit)},
+                    {"lasting_words", telling::lasting_words(judgement, at)},
+                    {"arms", group.arms},
+                    {"comparisons", group.comparisons}});
   }
   return list;
 }
@@ -71,10 +77,22 @@ Json checkpoint_json(const blunting::CheckpointReading& checkpoint) {
   return object;
 }
 
-Json reported_run_json(const verdicts::ReportedRun& run) {
+Json run_lasting_json(const telling::RunLasting& lasting) {
+  Json object = {{"known", telling::in_json(lasting.known)}, {"words", lasting.words}};
+  if (lasting.known != telling::RunKnown::none) object["cuts"] = finite_number(lasting.cuts);
+  if (lasting.known == telling::RunKnown::between) {
+    object["to_cuts"] = finite_number(lasting.to_cuts);
+  }
+  return object;
+}
+
+Json reported_run_json(const verdicts::ReportedRun& run, const verdicts::RunResult& judged) {
   Json object = {{"run", run.run}, {"series", run.series}, {"checkpoints", Json::array()}};
   for (const blunting::CheckpointReading& checkpoint : run.checkpoints) {
     object["checkpoints"].push_back(checkpoint_json(checkpoint));
+  }
+  if (const auto lasting = telling::run_lasting(judged)) {
+    object["lasting"] = run_lasting_json(*lasting);
   }
   if (run.half_keenness_over_arm) {
     object["half_keenness_over_arm"] = finite_number(*run.half_keenness_over_arm);
@@ -86,13 +104,15 @@ Json reported_judgement_json(const telling::ReportedJudgement& reported) {
   Json judgement = Json::object();
   put_judgement(judgement, reported.judgement);
   Json object = {{"judgement", std::move(judgement)},
-                 {"lasting_words", telling::lasting_words(reported.judgement)},
                  {"names", arm_names_json(reported.judgement)},
                  {"comparisons", told_comparisons_json(reported.judgement)},
                  {"media", arm_groups_json(reported.judgement)},
                  {"runs", Json::array()}};
-  for (const verdicts::ReportedRun& run : reported.runs) {
-    object["runs"].push_back(reported_run_json(run));
+  if (const auto& across = reported.judgement.media) {
+    object["media_lasting_words"] = telling::lasting_words(reported.judgement, across->at);
+  }
+  for (std::size_t i = 0; i < reported.runs.size(); ++i) {
+    object["runs"].push_back(reported_run_json(reported.runs[i], reported.judgement.runs.at(i)));
   }
   return object;
 }

@@ -11,6 +11,7 @@
 #include <limits>
 #include <stdexcept>
 #include <string>
+#include <utility>
 
 namespace keenfall::wire {
 namespace {
@@ -71,14 +72,17 @@ TEST(ReportJson, NamesArmsAndSaysWhatMayBeCompared) {
   EXPECT_EQ(judged["names"][5]["name"], "C");
   EXPECT_EQ(judged["names"][5]["label"], "C");
   EXPECT_EQ(judged["media"][1],
-            json({{"words", "uplifted matting"}, {"arms", {3, 4, 5}}, {"comparisons", {5, 3, 4}}}));
+            json({{"words", "uplifted matting"},
+                  {"at", {{"what", "half_keenness"}, {"level", 2.0}}},
+                  {"lasting_words", "cuts to half keenness"},
+                  {"arms", {3, 4, 5}},
+                  {"comparisons", {5, 3, 4}}}));
 }
 
 TEST(ReportJson, SaysHowLongEachArmLastsAndEachComparisonInRoundedNumbers) {
   const Report report = made_report();
   const json judged = document_of(report)["judgements"][0];
 
-  EXPECT_EQ(judged["lasting_words"], "cuts to half keenness");
   EXPECT_EQ(judged["names"][5]["lasting"]["median"], 9.2);
   EXPECT_EQ(judged["names"][5]["lasting"]["words"], "9.2 cuts (0.92 m)");
   const auto& comparisons = report.judgements.front().judgement.comparisons;
@@ -89,6 +93,51 @@ TEST(ReportJson, SaysHowLongEachArmLastsAndEachComparisonInRoundedNumbers) {
     EXPECT_EQ(judged["comparisons"][i]["settled"],
               comparisons[i].verdict != verdicts::Verdict::not_settled);
   }
+}
+
+// Each medium is compared at a level or a reading of its own (compare.h).
+TEST(ReportJson, SaysOfEachMediumWhereItIsCompared) {
+  verdicts::Judgement judgement = verdicts::testing::made_judgement();
+  for (verdicts::Comparison& pair : judgement.comparisons) {
+    pair.at = {.what = verdicts::ComparedAt::common_reading, .reading = pair.a > 2 ? 620.0 : 270.0};
+  }
+  judgement.media->at = judgement.comparisons.back().at;
+  for (std::size_t arm = 0; arm < judgement.arms.size(); ++arm) {
+    judgement.arms[arm].common_reading = verdicts::CutsToLevel{
+        .cuts = verdicts::testing::around(static_cast<double>(30 + arm), 0.1)};
+  }
+
+  const json document = document_of(made_report(std::move(judgement)));
+
+  EXPECT_EQ(faults_of_report(document), "");
+  const json& judged = document["judgements"][0];
+  EXPECT_EQ(judged["media"][0]["at"]["reading"], 270);
+  EXPECT_EQ(judged["media"][0]["lasting_words"], "cuts to reach 270 gf");
+  EXPECT_EQ(judged["media"][1]["at"]["reading"], 620);
+  EXPECT_EQ(judged["media"][1]["lasting_words"], "cuts to reach 620 gf");
+  EXPECT_EQ(judged["media_lasting_words"], "cuts to reach 620 gf");
+  EXPECT_EQ(judged["names"][1]["lasting"]["median"], 31);
+  EXPECT_EQ(judged["names"][4]["lasting"]["median"], 34);
+}
+
+TEST(ReportJson, SaysWhatEachRunLastedToWhereItsMediumIsCompared) {
+  verdicts::Judgement judgement = verdicts::testing::made_judgement();
+  judgement.runs[0].compared_cuts = verdicts::testing::around(107, 0.1);
+  judgement.runs[1].stopped_before_compared = true;
+  judgement.runs[2].compared_cuts.reset();
+  judgement.runs[2].lasted_cuts = 0;
+  judgement.runs[2].failed_by_cuts = 5;
+  judgement.runs[3].not_used_because = "voided: burr";
+
+  const json document = document_of(made_report(std::move(judgement)));
+
+  EXPECT_EQ(faults_of_report(document), "");
+  const json& runs = document["judgements"][0]["runs"];
+  EXPECT_EQ(runs[0]["lasting"], json({{"known", "exactly"}, {"cuts", 107.0}, {"words", "107"}}));
+  EXPECT_EQ(runs[1]["lasting"]["words"], "at least 192");
+  EXPECT_EQ(runs[2]["lasting"],
+            json({{"known", "at_most"}, {"cuts", 5.0}, {"words", "at most 5.0"}}));
+  EXPECT_EQ(runs[3].count("lasting"), 0U);
 }
 
 // The root of the cube of 80 x 125 x 100 is 100; 900 is struck out.

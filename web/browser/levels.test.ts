@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { at } from "../src/plots/view";
 import type { Report } from "../src/wire/report";
 import { examples, keenfall, type Opened, open, scratch, startBrowser } from "./opened";
-import { rounds, says } from "./said";
+import { says } from "./said";
 
 const files = scratch();
 let browser: Browser;
@@ -86,7 +86,9 @@ describe("milling tools run for unequal times, compared at one wear", () => {
       const parts = text.split(": ").slice(1).join(": ").split(";");
       for (const [place, arm] of at(media, 0).arms.entries()) {
         const said = (parts[place] ?? "").replace(at(judged.names, arm).name, "");
-        const point = at(judgement.arms, arm).curve.find((p) => rounds(cuts, p.cuts));
+        const point = at(judgement.arms, arm).curve.find(
+          (p) => Number(p.cuts.toPrecision(3)) === Number(cuts),
+        );
         if (point) says(said, [point.median, point.lo95, point.hi95]);
         else expect(said).toContain("not carried so far");
       }

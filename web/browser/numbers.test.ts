@@ -6,7 +6,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { at } from "../src/plots/view";
 import type { Report } from "../src/wire/report";
 import { keenfall, open, scratch, startBrowser } from "./opened";
-import { rounds, says, saysOnly, written } from "./said";
+import { says, saysOnly, written } from "./said";
 
 const files = scratch();
 let browser: Browser;
@@ -156,7 +156,7 @@ test("the curves, the edges and their starts", async () => {
       says(starts[row]?.[1], [start.median]);
       says(starts[row]?.[2], [start.lo95, start.hi95]);
       for (const { cuts, median, lo95, hi95 } of arm.curve) {
-        const here = curves.find((cells) => rounds(cells[0] ?? "", cuts));
+        const here = curves.find((cells) => Number(cells[0]) === Number(cuts.toPrecision(3)));
         says(here?.[row + 1], [median, lo95, hi95]);
       }
     }

@@ -73,7 +73,13 @@ export function madeReport(made: Made = {}): Report {
   const trialRuns: Report["trial"]["runs"] = [];
   const halves: number[] = [];
   for (const medium of media) {
-    const group = { words: medium, arms: [] as number[], comparisons: [] as number[] };
+    const group = {
+      words: medium,
+      at: { what: "half_keenness", level: 2 } as const,
+      lasting_words: "cuts to half keenness",
+      arms: [] as number[],
+      comparisons: [] as number[],
+    };
     blades.forEach((blade, place) => {
       const half = halfKeenness * 1.5 ** place;
       const arm = judged.arms.length;
@@ -105,6 +111,8 @@ export function madeReport(made: Made = {}): Report {
           start_reading: around(start, 0.05),
           half_keenness_cuts: around(own),
           stopped_before_half_keenness: own > last,
+          compared_cuts: around(own),
+          stopped_before_compared: own > last,
           remarks: [],
         });
         const readings = checkpoints.map((cuts) => ({
@@ -116,6 +124,10 @@ export function madeReport(made: Made = {}): Report {
           run: trialRuns.length,
           series: [0],
           checkpoints: readings.map(({ cuts, reading }) => ({ cuts, reading, readings: 1 })),
+          lasting:
+            own > last
+              ? { known: "at_least", cuts: last, words: `at least ${last}` }
+              : { known: "exactly", cuts: round(own), words: `${Math.round(own)}` },
           half_keenness_over_arm: round(own / half),
         });
         trialRuns.push({
@@ -175,7 +187,7 @@ export function madeReport(made: Made = {}): Report {
     title: "A trial made up",
     written_on: "2026-01-02",
     from: ["made.csv"],
-    judgements: [{ ...report, judgement, lasting_words: "cuts to half keenness" }],
+    judgements: [{ ...report, judgement, media_lasting_words: "cuts to half keenness" }],
     trial: {
       name: "A trial made up",
       counted: "cuts",

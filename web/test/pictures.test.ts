@@ -21,12 +21,12 @@ function curves(made?: Made) {
 const pictures = {
   curves: (made?: Made) => at(curves(made), 0),
   ratios: (made?: Made) => drawn(ratioPicture(view(made), view(made).pairs, width)),
-  lasting: (made?: Made) => drawn(lastingPicture(view(made), view(made).arms, width)),
+  lasting: (made?: Made) => drawn(lastingPicture(at(view(made).media, 0), width)),
   starts: (made?: Made) => drawn(startPicture(view(made), view(made).arms, width)),
   levels: (made?: Made) => drawn(levelChart(view(made).judgement, at(view(made).pairs, 0), width)),
   media: (made?: Made) => {
     const shown = view({ media: ["new matting", "uplifted matting"], ...made });
-    return drawn(mediaChart(shown.media, shown.lastingWords, width));
+    return drawn(mediaChart(shown.media, shown.acrossWords, width));
   },
   order: (made?: Made) => drawn(orderChart(view(made).arms, width)),
 };
@@ -87,5 +87,62 @@ describe("blunting curves", () => {
 
     expect(moves(".struck")).toHaveLength(1);
     expect(moves(".dots")).toHaveLength(6);
+  });
+});
+
+describe("where edges are compared", () => {
+  const two = ["rope", "board"];
+
+  /** Board is compared at 400 gf, rope at half keenness; all lasting there is three times as long. */
+  function atTwoLevels() {
+    const report = madeReport({ media: two, runsEach: 1 });
+    const judged = at(report.judgements, 0);
+    const board = at(judged.media, 1);
+    board.at = { what: "common_reading", reading: 400, unit: "gf" };
+    board.lasting_words = "cuts to reach 400 gf";
+    for (const arm of board.arms) {
+      const { lasting } = at(judged.names, arm);
+      if (!lasting) throw new Error("made with how long edges last");
+      lasting.median *= 3;
+      lasting.lo95 *= 3;
+      lasting.hi95 *= 3;
+      const run = judged.judgement.runs.findIndex((each) => each.arm === arm);
+      at(judged.runs, run).lasting = { known: "exactly", cuts: lasting.median, words: "" };
+    }
+    return judgementView(report, 0);
+  }
+  const shown = atTwoLevels();
+  const texts = (svg: SVGElement | HTMLElement) =>
+    [...svg.querySelectorAll("text")].map((text) => text.textContent ?? "");
+  const curvesOf = (medium: number) =>
+    drawn(at(curvePictures(shown.judgement, at(shown.media, medium), width), 0).options);
+  /** Places across of an edge's typical dot and of its run's, in the picture of how long they last. */
+  const across = (circle: Element | undefined) => Number(circle?.getAttribute("cx"));
+
+  test("is each medium's own: only the second is drawn at a common reading", () => {
+    expect(curvesOf(0).outerHTML).not.toContain('stroke-dasharray="2 4"');
+    expect(curvesOf(1).outerHTML).toContain('stroke-dasharray="2 4"');
+    expect(texts(drawn(lastingPicture(at(shown.media, 0), width)))).toContain(
+      "cuts to half keenness",
+    );
+    expect(texts(drawn(lastingPicture(at(shown.media, 1), width)))).toContain(
+      "cuts to reach 400 gf",
+    );
+  });
+
+  test("has a ring for each edge, at a common reading too", () => {
+    for (const medium of [0, 1]) {
+      expect(curvesOf(medium).querySelectorAll("circle[r='5']")).toHaveLength(2);
+    }
+  });
+
+  test("is where runs stand, below their edge", () => {
+    const svg = drawn(lastingPicture(at(shown.media, 1), width));
+    const edges = [...svg.querySelectorAll("circle[r='6']")];
+    const runs = [...svg.querySelectorAll("circle[r='3']")];
+
+    expect(edges).toHaveLength(2);
+    expect(across(edges[0])).toBeGreaterThan(0);
+    expect(runs.map(across)).toEqual(edges.map(across));
   });
 });

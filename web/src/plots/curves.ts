@@ -11,6 +11,8 @@ import type { ArmView, Judgement, MediumView, RunView } from "./view";
 
 export interface CurveChart {
   judgement: Judgement;
+  /** Where the edges are compared. */
+  where: MediumView["at"];
   /** Whose curves are drawn in full. */
   arms: ArmView[];
   /** The axes hold these too, so that frames beside each other share them. */
@@ -151,15 +153,22 @@ function bladeMarks(arm: ArmView, band: boolean): Plot.Markish[] {
   ];
 }
 
-/** Where the reading has doubled, or halved where higher is keener. */
-function halfKeenness(judgement: Judgement, arm: ArmView): Plot.Markish[] {
-  const half = arm.arm.half_keenness_cuts;
+/** The reading at which an edge counts as having got to where it is compared. */
+function readingThere(judgement: Judgement, where: MediumView["at"], start: number): number {
+  if (where.what === "common_reading") return where.reading;
+  const level = where.what === "test" ? 2 : where.level;
+  return judgement.kind.keener_when === "lower" ? start * level : start / level;
+}
+
+/** Where each edge gets to the level at which it is compared; none beyond what was cut. */
+function levelReached(judgement: Judgement, where: MediumView["at"], arm: ArmView): Plot.Markish[] {
+  const { lasting } = arm;
   const start = arm.arm.start_reading;
-  if (!half || !start || half.beyond_what_was_cut) return [];
-  const reading = judgement.kind.keener_when === "lower" ? start.median * 2 : start.median / 2;
+  if (!lasting || !start || lasting.beyond_what_was_cut) return [];
+  const reading = readingThere(judgement, where, start.median);
   return [
-    Plot.ruleY([half], { x1: "lo95", x2: "hi95", y: reading, stroke: answer, strokeWidth: 2 }),
-    Plot.dot([half], {
+    Plot.ruleY([lasting], { x1: "lo95", x2: "hi95", y: reading, stroke: answer, strokeWidth: 2 }),
+    Plot.dot([lasting], {
       x: "median",
       y: reading,
       r: 5,
@@ -170,15 +179,10 @@ function halfKeenness(judgement: Judgement, arm: ArmView): Plot.Markish[] {
   ];
 }
 
-function commonReading(judgement: Judgement): number | undefined {
-  const compared = judgement.comparisons[0]?.at;
-  return compared?.what === "common_reading" ? compared.reading : undefined;
-}
-
 const margins = { top: 26, bottom: 48, left: 50 };
 
 export function curveChart(chart: CurveChart): Plot.PlotOptions {
-  const { judgement, arms, width, height } = chart;
+  const { judgement, where, arms, width, height } = chart;
   const frame = frameOf(chart.allArms);
   const named = arms.length > 1;
   const longest = Math.max(0, ...arms.map(({ label }) => [...label].length));
@@ -196,7 +200,7 @@ export function curveChart(chart: CurveChart): Plot.PlotOptions {
     const last = arm.curve.at(-1);
     return last ? [{ text: shortened(label, 12), y: pixels(last.median) }] : [];
   });
-  const common = commonReading(judgement);
+  const common = where.what === "common_reading" ? where.reading : undefined;
   const beyondPixels = across * (1 - Math.log1p(frame.lastCut) / Math.log1p(frame.lastDrawn));
   const ticks = logTicks(frame.low, frame.high, Math.max(4, Math.floor(inside / 42)));
   return {
@@ -248,7 +252,7 @@ export function curveChart(chart: CurveChart): Plot.PlotOptions {
         : []),
       ...runMarks(arms, frame),
       ...arms.flatMap((arm) => bladeMarks(arm, arms.length <= 4)),
-      ...(common ? [] : arms.flatMap((arm) => halfKeenness(judgement, arm))),
+      ...arms.flatMap((arm) => levelReached(judgement, where, arm)),
       ...(named
         ? [
             Plot.text(movedApart(ends, 15), {
@@ -278,14 +282,15 @@ export function curvePictures(
   width: number,
 ): FramedChart[] {
   const arms = medium.arms.filter(({ arm }) => arm.curve.length > 0);
+  const where = medium.at;
   if (arms.length <= mostInOneFrame) {
     const height = Math.round(Math.min(460, Math.max(320, width * 0.6)));
-    return [{ options: curveChart({ judgement, arms, allArms: arms, width, height }) }];
+    return [{ options: curveChart({ judgement, where, arms, allArms: arms, width, height }) }];
   }
   const columns = Math.max(1, Math.floor((width + 16) / 300));
   const each = Math.floor((width - 16 * (columns - 1)) / columns);
   return arms.map((arm) => ({
     heading: arm.name,
-    options: curveChart({ judgement, arms: [arm], allArms: arms, width: each, height: 240 }),
+    options: curveChart({ judgement, where, arms: [arm], allArms: arms, width: each, height: 240 }),
   }));
 }

@@ -34,7 +34,7 @@ export function figureChart(report: Report, figure: FigureData): FigureChart {
     case "ratios":
       return { kind: "one", options: (width) => ratioPicture(view, pairs, width) };
     case "lasting":
-      return { kind: "one", options: (width) => lastingPicture(view, medium.arms, width) };
+      return { kind: "one", options: (width) => lastingPicture(medium, width) };
     case "starts":
       return { kind: "one", options: (width) => startPicture(view, medium.arms, width) };
     case "factors":
@@ -46,7 +46,7 @@ export function figureChart(report: Report, figure: FigureData): FigureChart {
     }
     case "media": {
       const columns = view.mediaCompared;
-      const options = (width: number) => mediaChart(columns, view.lastingWords, width);
+      const options = (width: number) => mediaChart(columns, view.acrossWords, width);
       return { kind: "one", options, widest: 560 };
     }
     case "order":

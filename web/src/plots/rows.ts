@@ -3,7 +3,7 @@
 import type * as Plot from "@observablehq/plot";
 import { toFigures } from "./numbers";
 import { type Row, type RowDot, rowChart } from "./row_chart";
-import type { ArmView, JudgementView, PairView, RunView } from "./view";
+import type { ArmView, JudgementView, MediumView, PairView, RunView } from "./view";
 import { at } from "./view";
 
 /** How much longer one of two edges lasts, with the band that is too small to act on. */
@@ -26,23 +26,17 @@ export function ratioPicture(
   return rowChart({ rows, axis, margin: view.judgement.worth_it_margin, line: 1, width });
 }
 
-function lastingDot({ judged, key: run }: RunView): RowDot[] {
-  const { lasted_cuts: lasted, failed_by_cuts: failed, half_keenness_cuts: half } = judged;
-  if (judged.not_used_because) return [];
-  if (lasted && failed) return [{ at: lasted, to: failed, kind: "between", run }];
-  if (failed) return [{ at: failed, kind: "at_most", run }];
-  if (lasted) return [{ at: lasted, kind: "at_least", run }];
-  if (judged.stopped_before_half_keenness) return [{ at: judged.last_cuts, kind: "at_least", run }];
-  return half ? [{ at: half.median, kind: "exact", run }] : [];
+/** Nothing of a run that tells nothing, or that took no cuts: those have no place on a log axis. */
+function lastingDot({ inReport, key: run }: RunView): RowDot[] {
+  const { known, cuts, to_cuts: to } = inReport.lasting ?? {};
+  if (!known || known === "none" || cuts === undefined) return [];
+  if (known === "between") return [{ at: cuts, to, kind: known, run }];
+  return [{ at: cuts, kind: known === "exactly" ? "exact" : known, run }];
 }
 
 /** Cuts until each edge has come to where they are compared, above them every run by itself. */
-export function lastingPicture(
-  view: JudgementView,
-  arms: ArmView[],
-  width: number,
-): Plot.PlotOptions {
-  const rows = arms.map(
+export function lastingPicture(medium: MediumView, width: number): Plot.PlotOptions {
+  const rows = medium.arms.map(
     (arm): Row => ({
       label: arm.name,
       words: arm.lasting?.words ?? "",
@@ -51,7 +45,7 @@ export function lastingPicture(
       dots: arm.runs.flatMap(lastingDot),
     }),
   );
-  return rowChart({ rows, axis: view.lastingWords, width });
+  return rowChart({ rows, axis: medium.lastingWords, width });
 }
 
 /** The reading that every run started from. */

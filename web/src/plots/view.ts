@@ -29,7 +29,7 @@ export interface ArmView {
   /** For stroke-dasharray; empty is a solid line. */
   dashes: string;
   arm: Judgement["arms"][number];
-  /** Cuts until the level that arms are compared at; absent where there is none. */
+  /** Cuts to where the arms of its medium are compared; absent where they are not known there. */
   lasting?: JudgedReport["names"][number]["lasting"];
   runs: RunView[];
 }
@@ -43,14 +43,18 @@ export interface PairView {
 
 export interface MediumView {
   words: string;
+  /** Where its edges are compared; each medium may have another level or reading. */
+  at: JudgedReport["media"][number]["at"];
+  /** "cuts to half keenness" */
+  lastingWords: string;
   arms: ArmView[];
   pairs: PairView[];
 }
 
 export interface JudgementView {
   judgement: Judgement;
-  /** "cuts to half keenness" */
-  lastingWords: string;
+  /** What lasting is counted to where media stand side by side; empty where none do. */
+  acrossWords: string;
   arms: ArmView[];
   pairs: PairView[];
   media: MediumView[];
@@ -58,7 +62,8 @@ export interface JudgementView {
   mediaCompared: MediumColumn[];
 }
 
-/** A medium and its arms: the same blades in the same order in every column. */
+/** A medium and its arms, with how long they last to where the media are compared, which may be
+ * elsewhere than in each by itself: the same blades in the same order in every column. */
 export interface MediumColumn {
   words: string;
   arms: ArmView[];
@@ -103,14 +108,20 @@ export function judgementView(report: Report, index: number): JudgementView {
   const media = judged.media.map(
     (medium): MediumView => ({
       words: medium.words,
+      at: medium.at,
+      lastingWords: medium.lasting_words,
       arms: medium.arms.map((place) => at(arms, place)),
       pairs: medium.comparisons.map((place) => at(pairs, place)),
     }),
   );
   const mediaCompared = (judgement.media_compared?.media ?? []).map((column): MediumColumn => {
-    const columnArms = column.arms.map((place) => at(arms, place));
-    const medium = media.find((candidate) => candidate.arms.includes(at(columnArms, 0)));
+    const columnArms = column.arms.map((place, blade) => ({
+      ...at(arms, place),
+      lasting: { ...at(column.lasting, blade), words: "" },
+    }));
+    const medium = media.find((candidate) => candidate.arms.includes(at(arms, at(column.arms, 0))));
     return { words: medium?.words ?? "", arms: columnArms };
   });
-  return { judgement, lastingWords: judged.lasting_words, arms, pairs, media, mediaCompared };
+  const acrossWords = judged.media_lasting_words ?? "";
+  return { judgement, acrossWords, arms, pairs, media, mediaCompared };
 }
