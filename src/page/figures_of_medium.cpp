@@ -270,7 +270,7 @@ void add_lasting(std::vector<Figure>& figures, const MediumShown& shown) {
   figures.push_back(std::move(figure));
 }
 
-// What each run of the arm was read at before the first cut: "1: 101; 2: 98; 3: 131 (not used)".
+// What each run of the arm was read at before the first cut: "101 (run 1); 131 (run 2, not used)".
 std::string starts_read(const MediumShown& shown, std::size_t arm) {
   std::string words;
   for (std::size_t i = 0; i < shown.runs.size(); ++i) {
@@ -278,11 +278,11 @@ std::string starts_read(const MediumShown& shown, std::size_t arm) {
     const auto& read = shown.runs[i].checkpoints;
     if (run.arm != arm || read.empty() || read.front().cuts > 0) continue;
     if (read.front().reading <= 0) continue;  // below what could be read
-    words += fmt::format("{}{}: {}{}",
+    words += fmt::format("{}{} (run {}{})",
                          words.empty() ? "" : "; ",
-                         run.name,
                          reading_text(read.front().reading),
-                         run.not_used_because.empty() ? "" : " (not used)");
+                         run.name,
+                         run.not_used_because.empty() ? "" : ", not used");
   }
   return words;
 }

@@ -215,11 +215,12 @@ TEST(AReportPage, SaysInEachMediumWhereItIsCompared) {
 
   const std::string page = with_spaces(without_script(report_page(report, "")));
 
-  const std::size_t first = page.find("<h3>On new matting");
-  const std::size_t second = page.find("<h3>On uplifted matting");
+  const std::size_t first = page.find("<h3>On new matting", page.find("id=\"pictures\""));
+  const std::size_t second = page.find("<h3>On uplifted matting", first);
   const std::size_t across = page.find("data-figure=\"media\"");
   const std::string of_first = page.substr(first, second - first);
-  const std::string of_second = page.substr(second, across - second);
+  const std::string of_second =
+      page.substr(second, page.find("data-figure=\"starts\"", second) - second);
   EXPECT_THAT(of_first, HasSubstr("Cuts to reach 270 gf"));
   EXPECT_THAT(of_first, HasSubstr("A starts at 104 gf and has reached 270 gf after 61 cuts"));
   EXPECT_THAT(of_first, Not(HasSubstr("620 gf")));
@@ -227,7 +228,7 @@ TEST(AReportPage, SaysInEachMediumWhereItIsCompared) {
   EXPECT_THAT(of_second, HasSubstr("A starts at 104 gf and has reached 620 gf after 91 cuts"));
   EXPECT_THAT(of_second, Not(HasSubstr("270 gf")));
   EXPECT_THAT(page.substr(across, 400), HasSubstr("Cuts to reach 620 gf, medium by medium"));
-  EXPECT_THAT(page.substr(across), HasSubstr("A: 555 cuts (56 m) on new matting"));
+  EXPECT_THAT(page.substr(across), HasSubstr("A: 555 cuts (55.5 m) on new matting"));
   EXPECT_THAT(
       page.substr(across),
       HasSubstr("cuts to reach 270 gf (new matting); to reach 620 gf (uplifted matting)</th>"));
@@ -239,7 +240,7 @@ TEST(AReportPage, HasTheReadStartOfEveryRunBehindThePictureOfStarts) {
   const std::string page = without_script(made_page());
 
   EXPECT_THAT(page.substr(page.find("data-figure=\"starts\"")),
-              HasSubstr("<td class=\"words\">1: 100</td>"));
+              HasSubstr("<td class=\"words\">100 (run 1)</td>"));
   EXPECT_THAT(page, HasSubstr("start by the curve, gf"));
 }
 
