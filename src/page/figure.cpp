@@ -99,7 +99,8 @@ void add_figure(Html& html, const Figure& figure) {
             {{"data-figure", figure.kind},
              {"data-judgement", std::to_string(figure.judgement)},
              {"data-medium", std::to_string(figure.medium)},
-             {"data-pairs", numbers_listed(figure.pairs)}});
+             {"data-pairs", numbers_listed(figure.pairs)},
+             {"data-form", figure.form}});
   html.element("figcaption", with_units_kept(figure.caption));
   html.open("div", {{"class", "picture"}, {"hidden", ""}}).close();
   html.element("p", with_units_kept(figure.words), {{"class", "in-words"}});

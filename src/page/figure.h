@@ -19,6 +19,7 @@ struct Figure {
   std::size_t judgement = 0;  // index into the report's judgements
   std::size_t medium = 0;     // index into telling::groups_of, where the picture is of one medium
   std::vector<std::size_t> pairs;  // indices into Judgement::comparisons, where it is of some
+  std::string form;                // how, where a kind has several: curves_drawn.h
   std::string caption;             // what is seen, and how to read it
   std::string words;               // what it shows, in sentences
   telling::Table numbers;

@@ -3,20 +3,17 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <cstddef>
+#include <set>
 
 namespace keenfall::page {
-
-std::string interval_words(const numerics::Interval& interval,
-                           const std::function<std::string(double)>& rounded) {
-  return fmt::format(
-      "{} ({} to {})", rounded(interval.median), rounded(interval.lo95), rounded(interval.hi95));
-}
 
 std::string key_words(const std::vector<telling::ArmName>& names,
                       const std::vector<std::size_t>& arms) {
   if (!telling::labels_need_a_key(names)) return {};
   std::string words;
+  std::set<std::string> said;
   for (const std::size_t arm : arms) {
+    if (!said.insert(names[arm].label).second) continue;
     words += fmt::format("{}{}: {}", words.empty() ? " " : "; ", names[arm].label, names[arm].name);
   }
   return words + ".";

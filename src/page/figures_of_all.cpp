@@ -5,12 +5,12 @@
 #include "page/figure_words.h"
 #include "telling/arm_groups.h"
 #include "telling/cuts_compared.h"
+#include "telling/cutting_order.h"
 #include "telling/lasting.h"
 #include "telling/rounded.h"
 
 #include <fmt/format.h>
 #include <algorithm>
-#include <numeric>
 #include <string>
 
 namespace keenfall::page {
@@ -22,6 +22,7 @@ using verdicts::RunResult;
 
 struct RunInOrder {
   const RunResult* run = nullptr;
+  int place = 0;
   double over_its_arm = 1;
 };
 
@@ -31,6 +32,29 @@ std::string medium_of(const std::vector<telling::ArmGroup>& groups, std::size_t 
     if (std::ranges::count(group.arms, arm) > 0) return group.medium_words;
   }
   return {};
+}
+
+// Blocks are shaded by turns from the second on; a picture of one block's runs has none.
+bool has_shaded_blocks(const telling::CuttingOrder& order, const std::vector<RunInOrder>& runs) {
+  for (std::size_t i = 1; i < order.blocks.size(); i += 2) {
+    const telling::BlockInOrder& block = order.blocks[i];
+    if (block.first <= runs.back().place && block.last >= runs.front().place) return true;
+  }
+  return false;
+}
+
+std::string order_caption(const telling::CuttingOrder& order,
+                          const std::vector<telling::ArmName>& names,
+                          const std::vector<RunInOrder>& runs) {
+  std::vector<std::size_t> arms;
+  for (const RunInOrder& entry : runs) arms.push_back(entry.run->arm);
+  std::ranges::sort(arms);
+  return fmt::format(
+      "Every run against its edge's typical one, in the order they were cut{}. A drift, or a block "
+      "that lies apart, would show here.{}{}",
+      order.begins_anew && !order.blocks.empty() ? ", block after block" : "",
+      has_shaded_blocks(order, runs) ? " Shaded by turns: blocks." : "",
+      key_words(names, arms));
 }
 
 }  // namespace
@@ -116,14 +140,8 @@ std::optional<Figure> order_figure(const telling::ReportedJudgement& reported,
                                    std::size_t judgement_index) {
   const Judgement& judgement = reported.judgement;
   const std::vector<telling::ArmName> names = telling::names_of(judgement);
+  const telling::CuttingOrder order = telling::cutting_order(judgement);
   Figure figure{.kind = "order", .judgement = judgement_index};
-  figure.caption =
-      "Every run against its edge's typical one, in the order they were cut; letters are the "
-      "edges. "
-      "A drift, or a block that lies apart, would show here. Shaded by turns: blocks.";
-  std::vector<std::size_t> arms(judgement.arms.size());
-  std::iota(arms.begin(), arms.end(), std::size_t{0});
-  figure.caption += key_words(names, arms);
   figure.numbers = {.caption = "Half keenness of each run to that of its edge",
                     .columns = {{.head = "order"},
                                 {.head = "run", .side = telling::Side::left},
@@ -134,17 +152,20 @@ std::optional<Figure> order_figure(const telling::ReportedJudgement& reported,
   std::vector<RunInOrder> runs;
   for (std::size_t i = 0; i < judgement.runs.size(); ++i) {
     const auto& ratio = reported.runs[i].half_keenness_over_arm;
-    if (judgement.runs[i].order && ratio) {
-      runs.push_back({.run = &judgement.runs[i], .over_its_arm = *ratio});
+    if (order.places[i] && ratio) {
+      runs.push_back(
+          {.run = &judgement.runs[i], .place = *order.places[i], .over_its_arm = *ratio});
     }
   }
   if (runs.size() < 3) return std::nullopt;
-  std::ranges::sort(runs, {}, [](const RunInOrder& entry) { return *entry.run->order; });
-  for (const auto& [run, ratio] : runs) {
-    figure.numbers.rows.push_back({.cells = {std::to_string(*run->order),
+  std::ranges::sort(runs, {}, &RunInOrder::place);
+  figure.caption = order_caption(order, names, runs);
+  const std::vector<telling::ArmGroup> groups = telling::groups_of(judgement);
+  for (const auto& [run, place, ratio] : runs) {
+    figure.numbers.rows.push_back({.cells = {std::to_string(place),
                                              run->name,
                                              names[run->arm].name,
-                                             judgement.arms[run->arm].arm.medium.name,
+                                             medium_of(groups, run->arm),
                                              run->block,
                                              telling::to_figures(ratio, 2)}});
   }

@@ -2,11 +2,15 @@
 
 #include "base/begun_large.h"
 #include "base/plain_number.h"
+#include "page/curves_drawn.h"
 #include "page/figure_words.h"
+#include "page/ratio_figures.h"
 #include "telling/cuts_compared.h"
 #include "telling/lasting.h"
 #include "telling/level_words.h"
+#include "telling/picture_words.h"
 #include "telling/rounded.h"
+#include "telling/run_lasting.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -21,7 +25,6 @@ namespace {
 using telling::cuts_text;
 using telling::reading_text;
 using verdicts::ArmResult;
-using verdicts::Comparison;
 using verdicts::CurvePoint;
 
 const ArmResult& arm_at(const MediumShown& shown, std::size_t arm) {
@@ -45,16 +48,11 @@ std::vector<double> places_of(const MediumShown& shown, const std::vector<std::s
   return {places.begin(), places.end()};
 }
 
-// "14", "2.41": three figures, so that cuts beside each other differ.
-std::string place_text(double cuts) {
-  return base::plain_number(std::stod(base::with_figures(cuts, 3)));
-}
-
 // Empty where the curve has no such point.
 std::string reading_at(const std::vector<CurvePoint>& curve, double cuts) {
   const auto point = std::ranges::find(curve, cuts, &CurvePoint::cuts);
   if (point == curve.end()) return {};
-  const std::string words = interval_words(point->reading, reading_text);
+  const std::string words = telling::interval_text(point->reading, reading_text);
   return point->beyond_what_was_cut ? "[" + words + "]" : words;
 }
 
@@ -66,7 +64,7 @@ telling::Table curve_numbers(const MediumShown& shown, const std::vector<std::si
       .columns = {{.head = shown.judgement.counted.many}}};
   for (const std::size_t arm : arms) table.columns.push_back({.head = shown.names[arm].name});
   for (const double cuts : places_of(shown, arms)) {
-    telling::Row row{.cells = {place_text(cuts)}};
+    telling::Row row{.cells = {telling::place_text(cuts)}};
     for (const std::size_t arm : arms) {
       row.cells.push_back(reading_at(arm_at(shown, arm).curve, cuts));
     }
@@ -101,35 +99,19 @@ std::string curve_sentence(const MediumShown& shown, std::size_t arm) {
                              reached.beyond_what_was_cut ? ", beyond what was cut" : "");
 }
 
-// What marks the level at which the edges are compared.
-std::string level_key(const MediumShown& shown) {
-  const verdicts::At at = telling::compared_at(shown.judgement, shown.group);
-  const std::string dotted = at.what == verdicts::ComparedAt::common_reading
-                                 ? "Dotted: the reading at which edges are compared. "
-                                 : "";
-  return fmt::format(
-      "{}Rings: where it has {}.", dotted, telling::level_reached_words(shown.judgement, at));
-}
-
 void add_curves(std::vector<Figure>& figures, const MediumShown& shown) {
   const std::vector<std::size_t> arms = arms_with_curves(shown);
   if (arms.empty()) return;
   Figure figure = begun(shown, "curves");
   const bool rises = shown.judgement.kind.keener_when == trials::KeenerWhen::lower;
-  constexpr std::size_t kMostBands = 4;  // more would hide each other (plots/curves.ts)
-  figure.caption = fmt::format(
-      "{} over the {}; {} is keener. Dots: readings. Thin: each run, through its checkpoints. "
-      "Bold: "
-      "each edge{}. {} Crosses: struck out. Triangles: something happened. Shaded: beyond what was "
-      "cut.",
-      base::begun_large(unit_of_readings(shown)),
-      shown.judgement.counted.many,
-      rises ? "lower" : "higher",
-      arms.size() <= kMostBands ? " with its 95 % band" : "",
-      level_key(shown));
-  constexpr std::size_t kMostInOneFrame =
-      6;  // more get a frame each, with its name (plots/look.ts)
-  if (arms.size() <= kMostInOneFrame) figure.caption += key_words(shown.names, arms);
+  const CurvesDrawn drawn = curves_drawn(shown, arms);
+  figure.form = form_of(drawn);
+  figure.caption = fmt::format("{} over the {}; {} is keener. {}",
+                               base::begun_large(unit_of_readings(shown)),
+                               shown.judgement.counted.many,
+                               rises ? "lower" : "higher",
+                               curves_key(shown, drawn));
+  if (!drawn.frame_each) figure.caption += key_words(shown.names, arms);
   std::vector<std::string> sentences;
   for (const std::size_t arm : arms) sentences.push_back(curve_sentence(shown, arm));
   figure.words = some_of(sentences);
@@ -137,100 +119,21 @@ void add_curves(std::vector<Figure>& figures, const MediumShown& shown) {
   figures.push_back(std::move(figure));
 }
 
-// All of few; of many, each edge against the one that lasts longest.
-std::vector<std::size_t> pairs_drawn(const MediumShown& shown) {
-  const std::vector<std::size_t>& all = shown.group.comparisons;
-  if (all.size() <= kMostPairsDrawn) return all;
-  std::size_t longest = shown.judgement.comparisons[all.front()].a;
-  for (const std::size_t index : all) {
-    const Comparison& pair = shown.judgement.comparisons[index];
-    if (pair.b == longest) longest = pair.a;
-  }
-  std::vector<std::size_t> pairs;
-  std::ranges::copy_if(all, std::back_inserter(pairs), [&](std::size_t index) {
-    const Comparison& pair = shown.judgement.comparisons[index];
-    return pair.a == longest || pair.b == longest;
-  });
-  return pairs;
-}
-
-std::string pair_name(const MediumShown& shown, const Comparison& pair) {
-  return shown.names[pair.a].name + " over " + shown.names[pair.b].name;
-}
-
-telling::Table ratio_numbers(const MediumShown& shown) {
-  const double margin = shown.judgement.worth_it_margin;
-  const auto ratio = [margin](double number) { return telling::ratio_text(number, margin); };
-  const std::string margin_text = base::plain_number(margin);
-  telling::Table table{.caption = "How many times as long the first of two edges lasts",
-                       .columns = {{.head = "edges", .side = telling::Side::left},
-                                   {.head = "ratio"},
-                                   {.head = "95 % interval, all at once"},
-                                   {.head = "90 %, all at once"},
-                                   {.head = "95 %, taken by itself"},
-                                   {.head = "chance that it lasts longer"},
-                                   {.head = "chance of " + margin_text + " or more"},
-                                   {.head = "verdict", .side = telling::Side::left}}};
-  for (const std::size_t index : shown.group.comparisons) {
-    const Comparison& pair = shown.judgement.comparisons[index];
-    table.rows.push_back(
-        {.cells = {pair_name(shown, pair),
-                   ratio(pair.ratio.median),
-                   ratio(pair.simultaneous.lo95) + " to " + ratio(pair.simultaneous.hi95),
-                   ratio(pair.simultaneous.lo90) + " to " + ratio(pair.simultaneous.hi90),
-                   ratio(pair.ratio.lo95) + " to " + ratio(pair.ratio.hi95),
-                   telling::chance_text(pair.probability_longer),
-                   telling::chance_text(pair.probability_worth_having),
-                   std::string(verdicts::in_words(pair.verdict))}});
-  }
-  return table;
-}
-
-void add_ratios(std::vector<Figure>& figures, const MediumShown& shown) {
-  if (shown.group.comparisons.empty()) return;
-  Figure figure = begun(shown, "ratios");
-  figure.pairs = pairs_drawn(shown);
-  const double margin = shown.judgement.worth_it_margin;
-  const Comparison& first = shown.judgement.comparisons[figure.pairs.front()];
-  const std::string level = telling::level_words(shown.judgement, first.at);
-  figure.caption = fmt::format(
-      "How many times as long one edge lasts as another{}{}. Thin: the 95 % interval that holds "
-      "for "
-      "all {} at once. Thick: for this pair by itself. Shaded: less than the worth-it margin of "
-      "{}, "
-      "too little to act on. Filled: an answer that holds; open: not settled.{}",
-      shown.judgement.test ? "" : ", in " + shown.judgement.counted.many,
-      level.empty() ? " to half keenness" : " " + level,
-      first.family_size == 1 ? "pairs" : fmt::format("{} pairs", first.family_size),
-      base::plain_number(margin),
-      figure.pairs.size() < shown.group.comparisons.size()
-          ? " Drawn: each edge against the one that lasts longest; the table has every pair."
-          : "");
-  std::vector<std::string> sentences;
-  for (const std::size_t index : figure.pairs) {
-    const Comparison& pair = shown.judgement.comparisons[index];
-    sentences.push_back(fmt::format("{} {} ({} to {}), {}",
-                                    pair_name(shown, pair),
-                                    telling::ratio_text(pair.ratio.median, margin),
-                                    telling::ratio_text(pair.simultaneous.lo95, margin),
-                                    telling::ratio_text(pair.simultaneous.hi95, margin),
-                                    verdicts::in_words(pair.verdict)));
-  }
-  figure.words = some_of(sentences);
-  figure.numbers = ratio_numbers(shown);
-  figures.push_back(std::move(figure));
-}
-
-// How runs are drawn of which only an end of what they lasted is known.
+// How runs are drawn of which only an end of what they lasted is known, where there are such.
 std::string runs_key(const MediumShown& shown) {
-  const auto tested = [&](std::size_t arm) { return arm_at(shown, arm).test.has_value(); };
+  using telling::RunKnown;
+  std::set<RunKnown> known;
+  for (const verdicts::RunResult& run : shown.judgement.runs) {
+    if (std::ranges::count(shown.group.arms, run.arm) == 0) continue;
+    if (const auto lasting = telling::run_lasting(run)) known.insert(lasting->known);
+  }
   std::string words;
-  if (std::ranges::any_of(shown.group.arms, tested)) {
+  if (known.contains(RunKnown::between)) {
     words += ", those tested from the last time each still passed to the first it failed";
   }
-  return words +
-         "; an arrow where only one end is known: on from there, at least so long; back "
-         "from there, at most";
+  if (known.contains(RunKnown::at_least)) words += "; an arrow on from there: at least so long";
+  if (known.contains(RunKnown::at_most)) words += "; an arrow back from there: at most so long";
+  return words;
 }
 
 void add_lasting(std::vector<Figure>& figures, const MediumShown& shown) {
@@ -287,14 +190,27 @@ std::string starts_read(const MediumShown& shown, std::size_t arm) {
   return words;
 }
 
+// A run that is not used, and was read before the first cut.
+bool has_unused_start(const MediumShown& shown) {
+  for (std::size_t i = 0; i < shown.runs.size(); ++i) {
+    const verdicts::RunResult& run = shown.judgement.runs[i];
+    const auto& read = shown.runs[i].checkpoints;
+    if (run.not_used_because.empty() || std::ranges::count(shown.group.arms, run.arm) == 0)
+      continue;
+    if (!read.empty() && read.front().cuts <= 0 && read.front().reading > 0) return true;
+  }
+  return false;
+}
+
 void add_starts(std::vector<Figure>& figures, const MediumShown& shown) {
   Figure figure = begun(shown, "starts");
   const std::string unit = shown.judgement.unit;
   figure.caption = fmt::format(
       "Where every run started: {} before the first of the {}, the mean of its readings. Dot and "
-      "line: what the edge typically starts from, with its 95 % interval. Crosses: runs not used.",
+      "line: what the edge typically starts from, with its 95 % interval.{}",
       unit_of_readings(shown),
-      shown.judgement.counted.many);
+      shown.judgement.counted.many,
+      has_unused_start(shown) ? " Crosses: runs not used." : "");
   figure.numbers = {.caption = "Typical start of each edge, " + unit,
                     .columns = {{.head = "edge", .side = telling::Side::left},
                                 {.head = "start"},
@@ -320,64 +236,14 @@ void add_starts(std::vector<Figure>& figures, const MediumShown& shown) {
   figures.push_back(std::move(figure));
 }
 
-// The ratio of a pair whose shapes differ changes with the level; one that hardly changes is not
-// drawn.
-bool changes_with_level(const Comparison& pair) {
-  constexpr double kWorthDrawing = 1.15;
-  if (pair.ratio_by_level.size() < 2) return false;
-  const auto [low, high] = std::ranges::minmax_element(
-      pair.ratio_by_level, {}, [](const auto& at) { return at.ratio.median; });
-  return high->ratio.median / low->ratio.median > kWorthDrawing;
-}
-
-void add_level_figure(std::vector<Figure>& figures, const MediumShown& shown, std::size_t index) {
-  const Comparison& pair = shown.judgement.comparisons[index];
-  const double margin = shown.judgement.worth_it_margin;
-  const bool rises = shown.judgement.kind.keener_when == trials::KeenerWhen::lower;
-  Figure figure = begun(shown, "levels");
-  figure.pairs = {index};
-  figure.caption = fmt::format(
-      "{}: how many times as long, by how blunt the edges are let become ({}). Band: 95 % interval "
-      "of this pair by itself. Open: beyond what was cut. Shaded: too little to act on.",
-      pair_name(shown, pair),
-      rises ? "the reading, in times its start" : "the start, in times the reading");
-  figure.numbers = {.caption = pair_name(shown, pair) + ", by level",
-                    .columns = {{.head = "level"}, {.head = "ratio"}, {.head = "95 % interval"}}};
-  for (const verdicts::RatioAtLevel& at : pair.ratio_by_level) {
-    figure.numbers.rows.push_back({.cells = {base::plain_number(at.level),
-                                             telling::ratio_text(at.ratio.median, margin),
-                                             telling::ratio_text(at.ratio.lo95, margin) + " to " +
-                                                 telling::ratio_text(at.ratio.hi95, margin)}});
-  }
-  const auto& first = pair.ratio_by_level.front();
-  const auto& last = pair.ratio_by_level.back();
-  figure.words = fmt::format("{} at {} times the start, {} at {} times.",
-                             telling::ratio_text(first.ratio.median, margin),
-                             base::plain_number(first.level),
-                             telling::ratio_text(last.ratio.median, margin),
-                             base::plain_number(last.level));
-  figures.push_back(std::move(figure));
-}
-
-void add_levels(std::vector<Figure>& figures, const MediumShown& shown) {
-  constexpr std::size_t kMostDrawn = 6;
-  std::size_t drawn = 0;
-  for (const std::size_t index : shown.group.comparisons) {
-    if (drawn == kMostDrawn) return;
-    if (!changes_with_level(shown.judgement.comparisons[index])) continue;
-    add_level_figure(figures, shown, index);
-    ++drawn;
-  }
-}
-
 }  // namespace
 
 std::vector<Figure> figures_of(const MediumShown& shown) {
   std::vector<Figure> figures;
   add_curves(figures, shown);
-  add_ratios(figures, shown);
+  std::ranges::move(ratio_figures(shown), std::back_inserter(figures));
   add_lasting(figures, shown);
-  add_levels(figures, shown);
+  std::ranges::move(level_figures(shown), std::back_inserter(figures));
   add_starts(figures, shown);
   return figures;
 }

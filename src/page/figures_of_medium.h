@@ -18,6 +18,7 @@ struct MediumShown {
   const std::vector<telling::ArmName>& names;
   const telling::ArmGroup& group;
   const std::vector<verdicts::ReportedRun>& runs;  // of all runs of the judgement
+  const trials::Trial& trial;
   std::size_t judgement_index = 0;
   std::size_t group_index = 0;
 };

@@ -104,7 +104,7 @@ TEST(AReportPage, SaysWhichNumberIsWhichWhereNamesAreLong) {
   const std::string page = without_script(report_page(report, ""));
 
   EXPECT_THAT(page, HasSubstr("1: " + name + " A; 2: " + name + " B; 3: " + name + " C."));
-  EXPECT_THAT(without_script(made_page()), Not(HasSubstr("1: ")));
+  EXPECT_THAT(without_script(made_page()), Not(HasSubstr(". 1: ")));
 }
 
 TEST(AReportPage, SaysHowItIsJudgedAgainAndWhatItsTableLacks) {
@@ -256,6 +256,84 @@ TEST(AReportPage, OfNoVerdictSaysWhy) {
   EXPECT_THAT(page, HasSubstr("No verdict"));
   EXPECT_THAT(page, HasSubstr("R-hat of the scatter is 1.2"));
   EXPECT_THAT(page, Not(HasSubstr("data-figure=\"ratios\"")));
+}
+
+std::string caption_of(const std::string& page, const std::string& figure) {
+  const std::size_t begin = page.find("<figcaption>", page.find("data-figure=\"" + figure + "\""));
+  return page.substr(begin, page.find("</figcaption>", begin) - begin);
+}
+
+// The made trial's first run, on new matting, has a struck reading and an event; no other has.
+TEST(AReportPage, ExplainsOnlyWhatThePictureOfCurvesHolds) {
+  const std::string page = without_script(made_page());
+
+  const std::string first = caption_of(page, "curves");
+  EXPECT_THAT(first, HasSubstr("Crosses: struck out."));
+  EXPECT_THAT(first, HasSubstr("Triangles: something happened."));
+  EXPECT_THAT(first, HasSubstr("Rings: where it has doubled."));
+  EXPECT_THAT(first, HasSubstr("Shaded: beyond what was cut."));
+  const std::string second = caption_of(
+      page.substr(page.find("On uplifted matting", page.find("id=\"pictures\""))), "curves");
+  EXPECT_THAT(second, Not(HasSubstr("Crosses")));
+  EXPECT_THAT(second, Not(HasSubstr("Triangles")));
+}
+
+TEST(AReportPage, ExplainsNeitherShadeNorRingsWhereThereAreNone) {
+  telling::Report report = telling::testing::made_report();
+  for (verdicts::ArmResult& arm : report.judgements.front().judgement.arms) {
+    arm.longest_run_cuts = 1e6;
+    arm.half_keenness->beyond_what_was_cut = true;
+  }
+
+  const std::string caption = caption_of(without_script(report_page(report, "")), "curves");
+
+  EXPECT_THAT(caption, Not(HasSubstr("Shaded")));
+  EXPECT_THAT(caption, Not(HasSubstr("Rings")));
+  EXPECT_THAT(caption, HasSubstr("Bold: each edge with its 95\u00A0% band"));
+}
+
+TEST(AReportPage, SaysOfReadingsThatFallWhatShareOfTheStartIsLeft) {
+  telling::Report report = telling::testing::made_report();
+  verdicts::Judgement& judgement = report.judgements.front().judgement;
+  judgement.kind = *trials::find_reading_kind("card_bite");
+  judgement.unit = "mm";
+  judgement.comparisons.front().ratio_by_level = {
+      {.level = 1.25, .ratio = {.median = 3.5, .lo95 = 3, .hi95 = 4}},
+      {.level = 3, .ratio = {.median = 2.5, .lo95 = 2, .hi95 = 3}}};
+
+  const std::string page = without_script(report_page(report, ""));
+
+  EXPECT_THAT(page,
+              HasSubstr("3.5 when the reading has fallen to 4/5 of its start, 2.5 when the reading "
+                        "has fallen to 1/3 of its start."));
+  EXPECT_THAT(caption_of(page, "levels"), HasSubstr("the reading, as a share of its start"));
+  EXPECT_THAT(caption_of(page, "levels"), HasSubstr("Upright: what is compared."));
+  EXPECT_THAT(page, Not(HasSubstr("1.25 times")));
+}
+
+TEST(AReportPage, TellsTheKeyOfNumberedEdgesOnceForAllMedia) {
+  telling::Report report = telling::testing::made_report();
+  auto& judged = report.judgements.front();
+  for (auto& arm : judged.judgement.arms) arm.arm.blade = "the trimming knife " + arm.arm.blade;
+
+  const std::string caption = caption_of(without_script(report_page(report, "")), "order");
+
+  EXPECT_EQ(count_of(caption, "1: the trimming knife A"), 1U);
+  EXPECT_EQ(count_of(caption, "3: the trimming knife C"), 1U);
+}
+
+// Every made run is the third of its block, and all are in block 1.
+TEST(AReportPage, SpeaksOfShadedBlocksOnlyWhereThereAreTwo) {
+  telling::Report report = telling::testing::made_report();
+  EXPECT_THAT(caption_of(without_script(report_page(report, "")), "order"),
+              Not(HasSubstr("Shaded")));
+
+  auto& runs = report.judgements.front().judgement.runs;
+  for (std::size_t i = 3; i < runs.size(); ++i) runs[i].block = "2";
+  const std::string caption = caption_of(without_script(report_page(report, "")), "order");
+
+  EXPECT_THAT(caption, HasSubstr("in the order they were cut, block after block"));
+  EXPECT_THAT(caption, HasSubstr("Shaded by turns: blocks."));
 }
 
 }  // namespace

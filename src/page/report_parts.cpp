@@ -88,6 +88,7 @@ void add_pictures_of(Html& html, const Report& report, const Judged& judged) {
                                                     .names = names,
                                                     .group = groups[i],
                                                     .runs = report.judgements[judged.index].runs,
+                                                    .trial = report.trial,
                                                     .judgement_index = judged.index,
                                                     .group_index = i});
     if (figures.empty()) continue;

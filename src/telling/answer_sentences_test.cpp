@@ -144,7 +144,7 @@ TEST(AnswerSentences, SayThatReadingsFallWhereHigherIsKeener) {
   judgement.kind.keener_when = trials::KeenerWhen::higher;
   judgement.comparisons[0].at = {.what = verdicts::ComparedAt::level, .level = 4};
 
-  EXPECT_THAT(sentence_of(judgement), HasSubstr("to fall to 0.25 of the start reading"));
+  EXPECT_THAT(sentence_of(judgement), HasSubstr("to fall to 1/4 of the start reading"));
 }
 
 TEST(AnswerSentences, HaveWordsForEveryVerdict) {

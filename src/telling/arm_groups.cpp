@@ -110,7 +110,7 @@ std::vector<std::string> remarks_on_all(const Judgement& judgement, const ArmGro
 
 std::vector<ArmName> names_of(const Judgement& judgement) {
   std::vector<ArmName> names(judgement.arms.size());
-  constexpr std::ptrdiff_t kLabelCharacters = 4;
+  constexpr std::ptrdiff_t kLabelCharacters = 9;
   bool names_can_be_labels = true;
   const std::vector<ArmGroup> groups = groups_of(judgement);
   for (const ArmGroup& group : groups) {

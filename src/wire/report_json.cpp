@@ -4,7 +4,10 @@
 #include "base/unseen_character.h"
 #include "telling/arm_groups.h"
 #include "telling/cuts_compared.h"
+#include "telling/cutting_order.h"
 #include "telling/lasting.h"
+#include "telling/level_words.h"
+#include "telling/picture_words.h"
 #include "telling/rounded.h"
 #include "telling/run_lasting.h"
 #include "verdicts/runs_compared.h"
@@ -12,6 +15,7 @@
 #include "wire/trial_json.h"
 
 #include <cstddef>
+#include <optional>
 #include <string_view>
 
 namespace keenfall::wire {
@@ -23,7 +27,20 @@ Json lasting_json(const verdicts::Judgement& judgement,
                   const verdicts::At& at) {
   Json object = cuts_to_level_json(telling::cuts_compared(arm, at));
   object["words"] = telling::cuts_in_words(judgement, arm, at);
+  if (const auto reading = telling::reading_compared(judgement, arm, at)) {
+    object["reading"] = finite_number(*reading);
+  }
   return object;
+}
+
+Json curve_words_json(const verdicts::Judgement& judgement, const verdicts::ArmResult& arm) {
+  Json list = Json::array();
+  for (const verdicts::CurvePoint& point : arm.curve) {
+    list.push_back(
+        {{"cuts_words", trials::so_many(telling::place_text(point.cuts), judgement.counted)},
+         {"reading_words", telling::curve_point_words(judgement, point)}});
+  }
+  return list;
 }
 
 Json arm_names_json(const verdicts::Judgement& judgement) {
@@ -36,22 +53,54 @@ Json arm_names_json(const verdicts::Judgement& judgement) {
     if (telling::cuts_are_known(judgement, arm, at)) {
       object["lasting"] = lasting_json(judgement, arm, at);
     }
+    put_text(object, "start_words", telling::start_words(judgement, arm));
+    object["curve"] = curve_words_json(judgement, arm);
     list.push_back(std::move(object));
   }
   return list;
+}
+
+// Of a comparison or a factor's effect.
+template <class Told>
+void put_told_ratio(Json& object, const Told& told, double margin) {
+  object["ratio_words"] = telling::ratio_text(told.ratio.median, margin);
+  object["interval_words"] = telling::ratio_text(told.simultaneous.lo95, margin) + " to " +
+                             telling::ratio_text(told.simultaneous.hi95, margin);
+  object["settled"] = verdicts::is_settled(told.verdict);
 }
 
 Json told_comparisons_json(const verdicts::Judgement& judgement) {
   Json list = Json::array();
   const double margin = judgement.worth_it_margin;
   for (const verdicts::Comparison& comparison : judgement.comparisons) {
-    list.push_back({{"a", comparison.a},
-                    {"b", comparison.b},
-                    {"ratio_words", telling::ratio_text(comparison.ratio.median, margin)},
-                    {"interval_words",
-                     telling::ratio_text(comparison.simultaneous.lo95, margin) + " to " +
-                         telling::ratio_text(comparison.simultaneous.hi95, margin)},
-                    {"settled", verdicts::is_settled(comparison.verdict)}});
+    Json object = {{"a", comparison.a}, {"b", comparison.b}};
+    put_told_ratio(object, comparison, margin);
+    object["level_words"] = Json::array();
+    for (const verdicts::RatioAtLevel& at : comparison.ratio_by_level) {
+      object["level_words"].push_back(telling::level_label(judgement, at.level));
+    }
+    if (const auto levels = telling::levels_compared(judgement, comparison)) {
+      object["levels_compared"] = {finite_number(levels->a), finite_number(levels->b)};
+    }
+    list.push_back(std::move(object));
+  }
+  return list;
+}
+
+Json told_effects_json(const verdicts::Judgement& judgement) {
+  Json list = Json::array();
+  for (const verdicts::FactorEffect& effect : judgement.factors->effects) {
+    Json object = {{"words", telling::effect_name(*judgement.factors, effect)}};
+    put_told_ratio(object, effect, judgement.worth_it_margin);
+    list.push_back(std::move(object));
+  }
+  return list;
+}
+
+Json blocks_json(const telling::CuttingOrder& order) {
+  Json list = Json::array();
+  for (const telling::BlockInOrder& block : order.blocks) {
+    list.push_back({{"name", block.name}, {"first", block.first}, {"last", block.last}});
   }
   return list;
 }
@@ -86,7 +135,9 @@ Json run_lasting_json(const telling::RunLasting& lasting) {
   return object;
 }
 
-Json reported_run_json(const verdicts::ReportedRun& run, const verdicts::RunResult& judged) {
+Json reported_run_json(const verdicts::ReportedRun& run,
+                       const verdicts::RunResult& judged,
+                       std::optional<int> place) {
   Json object = {{"run", run.run}, {"series", run.series}, {"checkpoints", Json::array()}};
   for (const blunting::CheckpointReading& checkpoint : run.checkpoints) {
     object["checkpoints"].push_back(checkpoint_json(checkpoint));
@@ -94,6 +145,7 @@ Json reported_run_json(const verdicts::ReportedRun& run, const verdicts::RunResu
   if (const auto lasting = telling::run_lasting(judged)) {
     object["lasting"] = run_lasting_json(*lasting);
   }
+  if (place) object["place"] = *place;
   if (run.half_keenness_over_arm) {
     object["half_keenness_over_arm"] = finite_number(*run.half_keenness_over_arm);
   }
@@ -101,9 +153,14 @@ Json reported_run_json(const verdicts::ReportedRun& run, const verdicts::RunResu
 }
 
 Json reported_judgement_json(const telling::ReportedJudgement& reported) {
+  const telling::CuttingOrder order = telling::cutting_order(reported.judgement);
   Json judgement = Json::object();
   put_judgement(judgement, reported.judgement);
   Json object = {{"judgement", std::move(judgement)},
+                 {"starts_words", telling::starts_words(reported.judgement)},
+                 {"levels_words", telling::levels_words(reported.judgement)},
+                 {"order_words", telling::order_words(order)},
+                 {"blocks", blocks_json(order)},
                  {"names", arm_names_json(reported.judgement)},
                  {"comparisons", told_comparisons_json(reported.judgement)},
                  {"media", arm_groups_json(reported.judgement)},
@@ -112,7 +169,11 @@ Json reported_judgement_json(const telling::ReportedJudgement& reported) {
     object["media_lasting_words"] = telling::lasting_words(reported.judgement, across->at);
   }
   for (std::size_t i = 0; i < reported.runs.size(); ++i) {
-    object["runs"].push_back(reported_run_json(reported.runs[i], reported.judgement.runs.at(i)));
+    object["runs"].push_back(
+        reported_run_json(reported.runs[i], reported.judgement.runs.at(i), order.places.at(i)));
+  }
+  if (reported.judgement.factors) {
+    object["factor_effects"] = told_effects_json(reported.judgement);
   }
   return object;
 }

@@ -140,6 +140,44 @@ TEST(ReportJson, SaysWhatEachRunLastedToWhereItsMediumIsCompared) {
   EXPECT_EQ(runs[3].count("lasting"), 0U);
 }
 
+// Rounded as src/telling/rounded.h says; the curve's first point is 104 (1 + (1/34)^0.62) = 115.7.
+TEST(ReportJson, HasTheWordsThatPicturesShow) {
+  const json judged = document_of(made_report())["judgements"][0];
+
+  EXPECT_EQ(judged["starts_words"], "thread push reading at 0 cuts, gf");
+  EXPECT_EQ(judged["levels_words"], "reading, times its start");
+  EXPECT_EQ(judged["order_words"], "order of cutting");
+  EXPECT_EQ(judged["blocks"], json::array());
+  EXPECT_EQ(judged["names"][0]["start_words"], "104 gf");
+  EXPECT_EQ(judged["names"][0]["lasting"]["reading"], 208);
+  EXPECT_EQ(judged["names"][0]["curve"].size(), judged["judgement"]["arms"][0]["curve"].size());
+  EXPECT_EQ(judged["names"][0]["curve"][0]["cuts_words"], "1 cut");
+  EXPECT_THAT(judged["names"][0]["curve"][0]["reading_words"].get<std::string>(),
+              ::testing::StartsWith("116 gf ("));
+  EXPECT_EQ(judged["comparisons"][0]["level_words"], json({"2", "4"}));
+  EXPECT_EQ(judged["comparisons"][0]["levels_compared"], json({2, 2}));
+  EXPECT_EQ(judged["runs"][0]["place"], 1);
+}
+
+// A ratio of 1.496 rounds to 1.5, the margin; rounded.h never lets it.
+TEST(ReportJson, RoundsWhatFactorsDoAsTheTableDoes) {
+  Report report = made_report();
+  verdicts::FactorEffect effect{.factor = 0, .level = 1, .verdict = verdicts::Verdict::longer};
+  effect.ratio.median = 1.496;
+  effect.simultaneous = {.lo90 = 1.1, .hi90 = 1.9, .lo95 = 1.04, .hi95 = 2.0};
+  report.judgements[0].judgement.factors = verdicts::FactorEffects{
+      .factors = {{.what = "finish", .levels = {"9 µm", "1 µm"}}}, .effects = {effect}};
+
+  const json told = document_of(report)["judgements"][0]["factor_effects"];
+
+  EXPECT_EQ(told,
+            json::array({{{"words", "finish: 1 µm against 9 µm"},
+                          {"ratio_words", "1.496"},
+                          {"interval_words", "1.04 to 2.0"},
+                          {"settled", true}}}));
+  EXPECT_EQ(faults_of_report(document_of(report)), "");
+}
+
 // The root of the cube of 80 x 125 x 100 is 100; 900 is struck out.
 TEST(ReportJson, HasEachRunWithWhatWasReadAtItsCheckpoints) {
   const json run = document_of(made_report())["judgements"][0]["runs"][0];
