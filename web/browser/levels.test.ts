@@ -85,7 +85,7 @@ describe("milling tools run for unequal times, compared at one wear", () => {
       const cuts = /At ([\d.]+)/.exec(text)?.[1] ?? "";
       const parts = text.split(": ").slice(1).join(": ").split(";");
       for (const [place, arm] of at(media, 0).arms.entries()) {
-        const said = (parts[place] ?? "").replace(at(judged.names, arm).name, "");
+        const said = (parts[place] ?? "").replace(at(judged.names, arm).label, "");
         const point = at(judgement.arms, arm).curve.find(
           (p) => Number(p.cuts.toPrecision(3)) === Number(cuts),
         );

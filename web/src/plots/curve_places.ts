@@ -9,6 +9,16 @@ export function placesOf(arms: ArmView[]): number[] {
   return [...places].sort((a, b) => a - b);
 }
 
-export function readingAt({ arm }: ArmView, cuts: number | undefined) {
-  return arm.curve.find((point) => point.cuts === cuts);
+function toldAt({ arm, curveWords }: ArmView, cuts: number | undefined) {
+  return curveWords[arm.curve.findIndex((point) => point.cuts === cuts)];
+}
+
+/** What the arm's curve reads there, in words. */
+export function wordsAt(arm: ArmView, cuts: number | undefined): string {
+  return toldAt(arm, cuts)?.reading_words ?? "is not carried so far";
+}
+
+/** "14 cuts": the place as any of the curves has it. */
+export function placeWords(arms: ArmView[], cuts: number | undefined): string {
+  return arms.flatMap((arm) => toldAt(arm, cuts)?.cuts_words ?? [])[0] ?? "";
 }

@@ -24,7 +24,7 @@ export function cutsAxis(
     scale: { type: "symlog", constant: 1, domain: [0, last], axis: null },
     axis: Plot.axisX({
       ticks: spacedOut(rising, place, labelPixels),
-      tickFormat: axisNumber,
+      text: axisNumber,
       tickSize: 4,
       label: counted,
       labelAnchor: "right",

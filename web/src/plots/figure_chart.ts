@@ -2,12 +2,14 @@
 
 import type * as Plot from "@observablehq/plot";
 import type { Report } from "../wire/report";
-import { levelChart, mediaChart, orderChart } from "./lines";
+import type { CurveForm } from "./curves";
+import { levelChart, mediaChart } from "./lines";
+import { orderChart } from "./order";
 import { factorPicture, lastingPicture, ratioPicture, startPicture } from "./rows";
 import { at, type JudgementView, judgementView, type MediumView, type PairView } from "./view";
 
 export type FigureChart =
-  | { kind: "curves"; view: JudgementView; medium: MediumView }
+  | { kind: "curves"; view: JudgementView; medium: MediumView; form: CurveForm }
   | { kind: "one"; options: (width: number) => Plot.PlotOptions; widest?: number };
 
 /** A figure's data attributes, as the page writes them. */
@@ -17,6 +19,8 @@ export interface FigureData {
   medium?: string;
   /** "0,3" */
   pairs?: string;
+  /** Of curves: banded, plain, or each for banded frames of one edge each. */
+  form?: string;
 }
 
 function pairsOf(view: JudgementView, pairs: string | undefined): PairView[] {
@@ -30,7 +34,12 @@ export function figureChart(report: Report, figure: FigureData): FigureChart {
   const pairs = pairsOf(view, figure.pairs);
   switch (figure.figure) {
     case "curves":
-      return { kind: "curves", view, medium };
+      return {
+        kind: "curves",
+        view,
+        medium,
+        form: { frameEach: figure.form === "each", bands: figure.form !== "plain" },
+      };
     case "ratios":
       return { kind: "one", options: (width) => ratioPicture(view, pairs, width) };
     case "lasting":
@@ -41,7 +50,7 @@ export function figureChart(report: Report, figure: FigureData): FigureChart {
       return { kind: "one", options: (width) => factorPicture(view, width) };
     case "levels": {
       const pair = at(pairs, 0);
-      const options = (width: number) => levelChart(view.judgement, pair, width);
+      const options = (width: number) => levelChart(view, pair, width);
       return { kind: "one", options, widest: 420 };
     }
     case "media": {
@@ -50,7 +59,7 @@ export function figureChart(report: Report, figure: FigureData): FigureChart {
       return { kind: "one", options, widest: 560 };
     }
     case "order":
-      return { kind: "one", options: (width) => orderChart(view.arms, width) };
+      return { kind: "one", options: (width) => orderChart(view, width) };
     default:
       throw new Error(`no picture is known by the name ${figure.figure}`);
   }

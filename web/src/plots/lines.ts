@@ -1,41 +1,42 @@
-// The pictures of lines besides the blunting curves: a ratio at every level, blades from medium to
-// medium, and runs in the order they were cut.
+// The pictures of lines besides the blunting curves: a ratio at every level, and blades from medium
+// to medium.
 
 import * as Plot from "@observablehq/plot";
-import { movedApart } from "./end_labels";
-import { faint, graphite, ink, rule, sheet, style } from "./look";
-import { axisNumber, logTicks, shortened } from "./numbers";
-import { carryingRuns } from "./runs_marked";
-import type { ArmView, Judgement, MediumColumn, PairView } from "./view";
+import { endLabels, labelRoom } from "./end_labels";
+import { answer, bare, faint, ink, rule, sheet, style } from "./look";
+import { around, axisNumber, logTicks, shortened } from "./numbers";
+import { at, type JudgementView, type MediumColumn, type PairView } from "./view";
 
-const bare = { labelArrow: "none" as const, tickSize: 0, color: graphite };
-
-/** From a little below the least to a little above the greatest of positive numbers. */
-function around(values: number[]): [number, number] {
-  const positive = values.filter((value) => value > 0);
-  if (positive.length === 0) return [0.5, 2];
-  const low = Math.min(...positive);
-  const high = Math.max(...positive);
-  const room = low === high ? 1.3 : 1.06;
-  return [low / room, high * room];
+/** The stretch of levels that the two edges are compared at, as far as the points go. */
+function comparedStretch(pair: PairView): { from: number; to: number } | undefined {
+  const levels = pair.compared.ratio_by_level.map(({ level }) => level);
+  const compared = pair.told.levels_compared;
+  if (!compared || levels.length === 0) return undefined;
+  const from = Math.max(Math.min(...compared), Math.min(...levels));
+  const to = Math.min(Math.max(...compared), Math.max(...levels));
+  return from <= to ? { from, to } : undefined;
 }
 
 /** How the ratio of one pair changes with the level it is taken at (times the start reading). */
-export function levelChart(judgement: Judgement, pair: PairView, width: number): Plot.PlotOptions {
-  const points = pair.compared.ratio_by_level;
-  const margin = judgement.worth_it_margin;
+export function levelChart(view: JudgementView, pair: PairView, width: number): Plot.PlotOptions {
+  const points = pair.compared.ratio_by_level.map((point, place) => ({
+    ...point,
+    words: at(pair.told.level_words, place),
+  }));
+  const margin = view.judgement.worth_it_margin;
   const [low, high] = around([
     ...points.flatMap(({ lo95, hi95 }) => [lo95, hi95]),
     margin * 1.1,
     1 / margin,
   ]);
   const ticks = logTicks(low, high, 6);
-  const lower = judgement.kind.keener_when === "lower";
+  const stretch = comparedStretch(pair);
   return {
     width,
     height: 230,
     marginLeft: 40,
     marginRight: 14,
+    marginTop: 26,
     marginBottom: 44,
     style,
     x: { type: "log", axis: null },
@@ -50,15 +51,36 @@ export function levelChart(judgement: Judgement, pair: PairView, width: number):
       }),
       Plot.ruleY(ticks, { stroke: rule, strokeWidth: 0.7 }),
       Plot.ruleY([1], { stroke: ink, strokeWidth: 1.2 }),
-      Plot.axisY({ ...bare, ticks, tickFormat: axisNumber, label: "times as long" }),
+      Plot.axisY({
+        ...bare,
+        ticks,
+        text: axisNumber,
+        label: "times as long",
+        labelAnchor: "top",
+        labelOffset: 36,
+      }),
       Plot.axisX({
         ...bare,
         ticks: points.map(({ level }) => level),
-        tickFormat: (level: number) => `${lower ? "" : "÷ "}${axisNumber(level)}`,
-        label: lower ? "reading, times its start" : "reading, its start divided",
+        text: (tick: number) => points.find(({ level }) => level === tick)?.words ?? "",
+        label: view.levelsWords,
         labelAnchor: "right",
         labelOffset: 36,
       }),
+      ...(stretch
+        ? [
+            Plot.rect([stretch], {
+              x1: "from",
+              x2: "to",
+              y1: low,
+              y2: high,
+              inset: -0.8,
+              fill: answer,
+              fillOpacity: stretch.from === stretch.to ? 0.8 : 0.16,
+              className: "compared",
+            }),
+          ]
+        : []),
       Plot.areaY(points, { x: "level", y1: "lo95", y2: "hi95", fill: ink, fillOpacity: 0.12 }),
       Plot.line(points, { x: "level", y: "median", stroke: ink, strokeWidth: 2 }),
       Plot.dot(points, {
@@ -81,9 +103,6 @@ export function mediaChart(columns: MediumColumn[], axis: string, width: number)
   );
   const [low, high] = around(points.flatMap(({ lo95, hi95 }) => [lo95, hi95]));
   const height = 360;
-  const inside = height - 24 - 44;
-  const pixels = (cuts: number) => (Math.log(high / cuts) / Math.log(high / low)) * inside;
-  const cuts = (y: number) => high * (low / high) ** (y / inside);
   const ticks = logTicks(low, high, 7);
   const blades = columns[0]?.arms ?? [];
   // Blades stand a little apart, so that their intervals do not cover each other.
@@ -92,19 +111,17 @@ export function mediaChart(columns: MediumColumn[], axis: string, width: number)
       ? 0
       : ((blade / (blades.length - 1)) * 2 - 1) * Math.min(0.12, 0.03 * blades.length);
   const place = ({ column, blade }: { column: number; blade: number }) => column + aside(blade);
-  const last = points.filter(({ column }) => column === columns.length - 1);
-  const ends = movedApart(
-    last.map(({ arm, median }) => ({ text: shortened(arm.label, 12), y: pixels(median) })),
-    15,
-  );
-  const longest = Math.max(1, ...ends.map(({ text }) => [...text].length));
-  const names = Math.floor((width - 80) / columns.length / 7.5);
+  const ends = points
+    .filter(({ column }) => column === columns.length - 1)
+    .map((point) => ({ ...point, text: shortened(point.arm.label, 12) }));
+  const right = labelRoom(ends);
+  const names = Math.floor((width - 46 - right) / columns.length / 7.5);
   return {
     width,
     height,
     marginTop: 24,
     marginLeft: 46,
-    marginRight: 16 + 8 * longest,
+    marginRight: right,
     marginBottom: 44,
     style,
     x: { type: "linear", domain: [-0.35, columns.length - 0.65], axis: null },
@@ -114,7 +131,7 @@ export function mediaChart(columns: MediumColumn[], axis: string, width: number)
       Plot.axisY({
         ...bare,
         ticks,
-        tickFormat: axisNumber,
+        text: axisNumber,
         label: axis,
         labelAnchor: "top",
         labelOffset: 42,
@@ -141,82 +158,14 @@ export function mediaChart(columns: MediumColumn[], axis: string, width: number)
       ),
       Plot.ruleX(points, { x: place, y1: "lo95", y2: "hi95", stroke: ink, strokeWidth: 1.6 }),
       Plot.dot(points, { x: place, y: "median", r: 4.5, fill: ink, stroke: sheet }),
-      Plot.text(ends, {
-        x: () => columns.length - 1 + (aside(blades.length - 1) || 0),
-        y: ({ y }: { y: number }) => cuts(y),
-        text: "text",
-        dx: 10,
-        textAnchor: "start",
-        fill: ink,
-        fontWeight: 700,
-      }),
-    ],
-  };
-}
-
-/** Every run against its edge's typical one, in the order of cutting: drift would show. */
-export function orderChart(arms: ArmView[], width: number): Plot.PlotOptions {
-  const points = arms.flatMap((arm) =>
-    arm.runs.flatMap((run) => {
-      const ratio = run.inReport.half_keenness_over_arm;
-      const { order, block } = run.judged;
-      return ratio === undefined || order === undefined
-        ? []
-        : [{ order, ratio, block: block ?? "", label: shortened(arm.label, 3), run: run.key }];
-    }),
-  );
-  points.sort((a, b) => a.order - b.order);
-  const [low, high] = around([...points.map(({ ratio }) => ratio), 1.3, 1 / 1.3]);
-  const ticks = logTicks(low, high, 6);
-  const blocks = [...new Set(points.map(({ block }) => block))].map((block) => {
-    const orders = points.filter((point) => point.block === block).map(({ order }) => order);
-    return { block, from: Math.min(...orders) - 0.5, to: Math.max(...orders) + 0.5 };
-  });
-  // Blocks cut one after the other are shaded by turns; blocks that were mixed are not.
-  const apart = blocks.every(
-    ({ from }, index) => index === 0 || from >= (blocks[index - 1]?.to ?? 0),
-  );
-  const shaded = apart ? blocks.filter((_, index) => index % 2 === 1) : [];
-  return {
-    width,
-    height: 260,
-    marginLeft: 40,
-    marginRight: 12,
-    marginTop: 26,
-    marginBottom: 44,
-    style,
-    x: { type: "linear", axis: null, inset: 8 },
-    y: { type: "log", domain: [low, high], axis: null },
-    marks: [
-      Plot.rect(shaded, { x1: "from", x2: "to", y1: low, y2: high, fill: faint }),
-      Plot.ruleY(ticks, { stroke: rule, strokeWidth: 0.7 }),
-      Plot.ruleY([1], { stroke: ink, strokeWidth: 1.2 }),
-      Plot.axisY({
-        ...bare,
-        ticks,
-        tickFormat: axisNumber,
-        label: "run ÷ its edge's typical run",
-        labelAnchor: "top",
-        labelOffset: 36,
-      }),
-      Plot.axisX({
-        ...bare,
-        ticks: Math.min(points.length, Math.floor(width / 50)),
-        tickFormat: axisNumber,
-        label: "order of cutting",
-        labelAnchor: "right",
-        labelOffset: 36,
-      }),
-      Plot.text(points, {
-        x: "order",
-        y: "ratio",
-        text: "label",
-        fill: ink,
-        fontWeight: 600,
-        stroke: sheet,
-        strokeWidth: 3,
-        ...carryingRuns(points.map(({ run }) => run)),
-      }),
+      (_index, { scales }) => {
+        const placed = ends.map(({ text, column, blade, median }) => ({
+          text,
+          endX: Number(scales.x?.apply(place({ column, blade }))) + 7,
+          endY: Number(scales.y?.apply(median)),
+        }));
+        return endLabels(placed, width - right);
+      },
     ],
   };
 }

@@ -16,8 +16,11 @@ export function pattern(index: number): string {
   return patterns[index % patterns.length] ?? "";
 }
 
-/** So many lines can be told apart in one frame; more arms get a frame each. */
-export const mostInOneFrame = 6;
+/**
+ * Of axes without a line: their ticks are lines across, or need none. Axes say their ticks by
+ * `text`, since by `tickFormat` the library leaves some on a logarithmic axis without words.
+ */
+export const bare = { labelArrow: "none" as const, tickSize: 0, color: graphite };
 
 export const fontSize = 13;
 export const style = { fontSize: `${fontSize}px`, overflow: "visible", background: "none" };

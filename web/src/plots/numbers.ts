@@ -1,13 +1,5 @@
 // Numbers on axes and beside marks, rounded to what they are worth.
 
-/** `figures` significant figures without an exponent: 0.98, 1.3, 108, 12300. */
-export function toFigures(number: number, figures: number): string {
-  const rounded = Number(number.toPrecision(figures));
-  if (rounded === 0) return "0";
-  const decimals = figures - 1 - Math.floor(Math.log10(Math.abs(rounded)));
-  return decimals > 0 ? rounded.toFixed(Math.min(decimals, 6)) : String(rounded);
-}
-
 /** An axis value as short as it can be said: 0.5, 1, 1.5, 200. */
 export function axisNumber(number: number): string {
   return String(Number(number.toPrecision(4)));
@@ -35,6 +27,11 @@ function evenTicks(low: number, high: number, most: number): number[] {
   );
 }
 
+/** Whole numbers from `low` to `high` worth a tick, at most `most` or two. */
+export function wholeTicks(low: number, high: number, most: number): number[] {
+  return evenTicks(low, high, Math.min(most, high - low)).filter(Number.isInteger);
+}
+
 /** Values worth a tick on a logarithmic axis from `low` to `high` (above 0), at most `most`. */
 export function logTicks(low: number, high: number, most: number): number[] {
   // On a short stretch of a logarithmic axis even steps look even, and there are more of them.
@@ -57,6 +54,16 @@ export function logTicks(low: number, high: number, most: number): number[] {
 function thinned(ticks: number[], most: number): number[] {
   const step = Math.ceil(ticks.length / most);
   return ticks.filter((_, index) => index % step === 0);
+}
+
+/** From a little below the least to a little above the greatest of positive numbers. */
+export function around(values: number[]): [number, number] {
+  const positive = values.filter((value) => value > 0);
+  if (positive.length === 0) return [0.5, 2];
+  const low = Math.min(...positive);
+  const high = Math.max(...positive);
+  const room = low === high ? 1.3 : 1.06;
+  return [low / room, high * room];
 }
 
 /** Those of rising `values` that lie at least `gap` apart where `place` puts them, the last too. */

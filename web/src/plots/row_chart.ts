@@ -1,7 +1,7 @@
 // Rows of intervals on one logarithmic axis: ratios of pairs, cuts of arms, effects of factors.
 //
-// Each row has its label above its line, at the left, and its number at the right, so that long
-// names have room on a phone too. A filled mark is an answer that holds, an open one is not settled.
+// Each row has its label above its line, at the left. Its number stands beside the axis at the
+// right, or on a phone above the line. A filled mark is an answer that holds, an open one is not settled.
 
 import * as Plot from "@observablehq/plot";
 import { answer, faint, graphite, ink, rule, sheet, signal, style } from "./look";
@@ -40,7 +40,11 @@ export interface RowChart {
   width: number;
 }
 
-const rowHeight = 46;
+/** In pixels: numbers above the line need more. */
+const rowHeights = { beside: 46, above: 54 };
+/** From so many pixels on, numbers have a column of their own. */
+const roomForColumn = 480;
+const characterWidth = 7.6;
 const toneColour = { settled: answer, open: signal, plain: ink };
 
 /** The axis reaches past everything drawn, and past the margin's band where there is one. */
@@ -136,18 +140,31 @@ export function rowChart(chart: RowChart): Plot.PlotOptions {
   const domain = domainOf(chart);
   const placed = chart.rows.map((row, place) => ({ row, y: place + 0.62 }));
   const count = chart.rows.length;
+  const column = chart.width >= roomForColumn;
+  const rowHeight = column ? rowHeights.beside : rowHeights.above;
+  const longest = Math.max(0, ...chart.rows.map(({ words }) => words.length));
+  const marginRight = column ? 28 + Math.ceil(longest * characterWidth) : 14;
+  const ticks = logTicks(
+    domain[0],
+    domain[1],
+    Math.max(3, Math.floor((chart.width - marginRight) / 58)),
+  );
   const characters = Math.floor(chart.width / 8.6);
   const labels = placed.map(({ row, y }) => ({
-    label: shortened(row.label, Math.max(8, characters - row.words.length - 3)),
+    label: shortened(
+      row.label,
+      Math.max(8, characters - (column ? marginRight / 8.6 : row.words.length + 3)),
+    ),
     words: row.words,
-    y: y - 0.34,
+    y: y - 17 / rowHeight,
+    wordsY: column ? y : y - 17 / rowHeight,
   }));
   const edge = { frameAnchor: "left" as const, textAnchor: "start" as const };
   return {
     width: chart.width,
     height: count * rowHeight + 54,
     marginLeft: 14,
-    marginRight: 14,
+    marginRight,
     marginTop: 8,
     marginBottom: 46,
     style,
@@ -165,15 +182,12 @@ export function rowChart(chart: RowChart): Plot.PlotOptions {
             }),
           ]
         : []),
-      Plot.ruleX(logTicks(domain[0], domain[1], Math.max(3, Math.floor(chart.width / 62))), {
-        stroke: rule,
-        strokeWidth: 0.7,
-      }),
+      Plot.ruleX(ticks, { stroke: rule, strokeWidth: 0.7 }),
       ...(chart.line ? [Plot.ruleX([chart.line], { stroke: ink, strokeWidth: 1.2 })] : []),
       Plot.axisX({
         anchor: "bottom",
-        ticks: logTicks(domain[0], domain[1], Math.max(3, Math.floor(chart.width / 62))),
-        tickFormat: axisNumber,
+        ticks,
+        text: axisNumber,
         tickSize: 0,
         label: chart.axis,
         labelAnchor: "right",
@@ -195,7 +209,8 @@ export function rowChart(chart: RowChart): Plot.PlotOptions {
       Plot.text(labels, {
         frameAnchor: "right",
         textAnchor: "end",
-        y: "y",
+        dx: marginRight - 14,
+        y: "wordsY",
         text: "words",
         fill: ink,
         stroke: sheet,

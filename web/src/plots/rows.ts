@@ -1,10 +1,8 @@
 // What stands in the rows of each picture of intervals.
 
 import type * as Plot from "@observablehq/plot";
-import { toFigures } from "./numbers";
 import { type Row, type RowDot, rowChart } from "./row_chart";
 import type { ArmView, JudgementView, MediumView, PairView, RunView } from "./view";
-import { at } from "./view";
 
 /** How much longer one of two edges lasts, with the band that is too small to act on. */
 export function ratioPicture(
@@ -14,7 +12,7 @@ export function ratioPicture(
 ): Plot.PlotOptions {
   const rows = pairs.map(
     ({ a, b, compared, told }): Row => ({
-      label: `${a.name} over ${b.name}`,
+      label: `${a.label} over ${b.label}`,
       words: `${told.ratio_words} (${told.interval_words})`,
       interval: { median: compared.ratio.median, ...compared.simultaneous },
       inner: compared.ratio,
@@ -38,7 +36,7 @@ function lastingDot({ inReport, key: run }: RunView): RowDot[] {
 export function lastingPicture(medium: MediumView, width: number): Plot.PlotOptions {
   const rows = medium.arms.map(
     (arm): Row => ({
-      label: arm.name,
+      label: arm.keyedName,
       words: arm.lasting?.words ?? "",
       interval: arm.lasting,
       tone: "plain",
@@ -54,12 +52,11 @@ export function startPicture(
   arms: ArmView[],
   width: number,
 ): Plot.PlotOptions {
-  const { kind } = view.judgement;
   const rows = arms.map((arm): Row => {
     const start = arm.arm.start_reading;
     return {
-      label: arm.name,
-      words: start ? `${toFigures(start.median, 3)} ${kind.unit}` : "",
+      label: arm.keyedName,
+      words: arm.startWords ?? "",
       interval: start,
       tone: "plain",
       dots: arm.runs.flatMap((run): RowDot[] => {
@@ -70,23 +67,21 @@ export function startPicture(
       }),
     };
   });
-  return rowChart({ rows, axis: `${kind.words} before the first cut, ${kind.unit}`, width });
+  return rowChart({ rows, axis: view.startsWords, width });
 }
 
 /** What each level of a factor does against the factor's first. */
 export function factorPicture(view: JudgementView, width: number): Plot.PlotOptions {
-  const found = view.judgement.factor_effects;
-  const rows = (found?.effects ?? []).map((effect): Row => {
-    const factor = at(found?.factors ?? [], effect.factor);
-    return {
-      label: `${factor.what}: ${at(factor.levels, effect.level)} against ${at(factor.levels, 0)}`,
-      words: toFigures(effect.ratio.median, 2),
+  const rows = view.effects.map(
+    ({ effect, told }): Row => ({
+      label: told.words,
+      words: `${told.ratio_words} (${told.interval_words})`,
       interval: { median: effect.ratio.median, ...effect.simultaneous },
       inner: effect.ratio,
-      tone: effect.verdict === "not settled" ? "open" : "settled",
+      tone: told.settled ? "settled" : "open",
       dots: [],
-    };
-  });
+    }),
+  );
   const axis = "times as long";
   return rowChart({ rows, axis, margin: view.judgement.worth_it_margin, line: 1, width });
 }

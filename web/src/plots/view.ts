@@ -3,6 +3,7 @@
 
 import type { Report } from "../wire/report";
 import { pattern } from "./look";
+import { type MarkShape, markShape } from "./mark_shapes";
 
 export type JudgedReport = Report["judgements"][number];
 export type Judgement = JudgedReport["judgement"];
@@ -26,11 +27,19 @@ export interface RunView {
 export interface ArmView {
   name: string;
   label: string;
+  /** The name, behind its label where that is a number: "2: the new steel knife". */
+  keyedName: string;
   /** For stroke-dasharray; empty is a solid line. */
   dashes: string;
+  /** The mark of its readings and runs. */
+  shape: MarkShape;
   arm: Judgement["arms"][number];
   /** Cuts to where the arms of its medium are compared; absent where they are not known there. */
   lasting?: JudgedReport["names"][number]["lasting"];
+  /** "102 gf"; absent where nothing was read. */
+  startWords?: string;
+  /** Where each point of the arm's curve is, and what it reads there. */
+  curveWords: JudgedReport["names"][number]["curve"];
   runs: RunView[];
 }
 
@@ -51,10 +60,24 @@ export interface MediumView {
   pairs: PairView[];
 }
 
+export interface EffectView {
+  effect: NonNullable<Judgement["factor_effects"]>["effects"][number];
+  told: NonNullable<JudgedReport["factor_effects"]>[number];
+}
+
 export interface JudgementView {
   judgement: Judgement;
   /** What lasting is counted to where media stand side by side; empty where none do. */
   acrossWords: string;
+  /** "thread push reading at 0 cuts, gf" */
+  startsWords: string;
+  /** "reading, times its start" */
+  levelsWords: string;
+  /** "order of cutting" */
+  orderWords: string;
+  /** Empty where there is one alone, or they were mixed. */
+  blocks: JudgedReport["blocks"];
+  effects: EffectView[];
   arms: ArmView[];
   pairs: PairView[];
   media: MediumView[];
@@ -95,9 +118,13 @@ export function judgementView(report: Report, index: number): JudgementView {
     return {
       name: told.name,
       label: told.label,
+      keyedName: told.label === told.name ? told.name : `${told.label}: ${told.name}`,
       dashes: pattern(labels.indexOf(told.label)),
+      shape: markShape(labels.indexOf(told.label)),
       arm,
       lasting: told.lasting,
+      startWords: told.start_words,
+      curveWords: told.curve,
       runs: runs.filter((run) => run.judged.arm === place),
     };
   });
@@ -123,5 +150,20 @@ export function judgementView(report: Report, index: number): JudgementView {
     return { words: medium?.words ?? "", arms: columnArms };
   });
   const acrossWords = judged.media_lasting_words ?? "";
-  return { judgement, acrossWords, arms, pairs, media, mediaCompared };
+  const effects = (judgement.factor_effects?.effects ?? []).map(
+    (effect, place): EffectView => ({ effect, told: at(judged.factor_effects ?? [], place) }),
+  );
+  return {
+    judgement,
+    acrossWords,
+    startsWords: judged.starts_words,
+    levelsWords: judged.levels_words,
+    orderWords: judged.order_words,
+    blocks: judged.blocks,
+    effects,
+    arms,
+    pairs,
+    media,
+    mediaCompared,
+  };
 }
