@@ -1,6 +1,7 @@
 // A report made up for tests: so many edges in so many media, so many runs of each, with the exact
 // curve for readings.
 
+import { at } from "../src/plots/view";
 import type { Report } from "../src/wire/report";
 
 type Judged = Report["judgements"][number];
@@ -51,46 +52,59 @@ function madeArm(blade: string, medium: string, half: number, runs: number, last
     },
     run_scatter_log_sd: around(0.2),
     shape: around(shape, 0.05),
+    runs_that_never_blunt: 0,
     curve: points.map((cuts) => ({
       cuts,
       ...around(readingAt(cuts, half), 0.08),
       beyond_what_was_cut: cuts > last,
     })),
-  } as Arm;
+  };
 }
+
+const identityOf = ({ blade, edge, medium, method }: Arm) => ({ blade, edge, medium, method });
 
 export function madeReport(made: Made = {}): Report {
   const { blades = ["A", "B"], media = ["new matting"], runsEach = 3 } = made;
   const { checkpoints = [0, 1, 3, 7, 15, 31, 63], halfKeenness = 20 } = made;
   const last = Math.max(...checkpoints);
-  const judged = { arms: [], runs: [], comparisons: [] } as unknown as Judged["judgement"];
-  const report = {
+  const judged: Pick<Judged["judgement"], "arms" | "runs" | "comparisons"> = {
+    arms: [],
+    runs: [],
+    comparisons: [],
+  };
+  const report: Pick<Judged, "names" | "comparisons" | "media" | "runs"> = {
     names: [],
     comparisons: [],
     media: [],
     runs: [],
-  } as unknown as Judged;
+  };
   const trialRuns: Report["trial"]["runs"] = [];
   const halves: number[] = [];
   for (const medium of media) {
+    const pairs: number[] = [];
+    const armsHere: number[] = [];
     const group = {
       words: medium,
       at: { what: "half_keenness", level: 2 } as const,
       lasting_words: "cuts to half keenness",
-      arms: [] as number[],
-      comparisons: [] as number[],
     };
     blades.forEach((blade, place) => {
       const half = halfKeenness * 1.5 ** place;
       const arm = judged.arms.length;
       halves.push(half);
-      group.arms.push(arm);
+      armsHere.push(arm);
       judged.arms.push(madeArm(blade, medium, half, runsEach, last));
       report.names.push({
         name: blade,
         label: blade,
+        start_words: `${start} gf`,
+        curve: at(judged.arms, arm).curve.map(({ cuts, median }) => ({
+          cuts_words: `${cuts} cuts`,
+          reading_words: `${median} gf`,
+        })),
         lasting: {
           ...around(half),
+          reading: 2 * start,
           beyond_what_was_cut: half > last,
           runs_that_reached: runsEach,
           words: `${Math.round(half)} cuts`,
@@ -128,6 +142,7 @@ export function madeReport(made: Made = {}): Report {
             own > last
               ? { known: "at_least", cuts: last, words: `at least ${last}` }
               : { known: "exactly", cuts: round(own), words: `${Math.round(own)}` },
+          place: judged.runs.length,
           half_keenness_over_arm: round(own / half),
         });
         trialRuns.push({
@@ -144,19 +159,23 @@ export function madeReport(made: Made = {}): Report {
     });
     for (let b = 0; b < blades.length; b++) {
       for (let a = b + 1; a < blades.length; a++) {
-        const [longer, shorter] = [group.arms[a] ?? 0, group.arms[b] ?? 0];
+        const [longer, shorter] = [at(armsHere, a), at(armsHere, b)];
         const ratio = (halves[longer] ?? 1) / (halves[shorter] ?? 1);
         const settled = ratio > 2;
-        group.comparisons.push(judged.comparisons.length);
+        pairs.push(judged.comparisons.length);
         report.comparisons.push({
           a: longer,
           b: shorter,
           ratio_words: ratio.toPrecision(2),
           interval_words: `${(ratio * 0.7).toPrecision(2)} to ${(ratio * 1.4).toPrecision(2)}`,
           settled,
+          level_words: ["1.25", "2", "4"],
+          levels_compared: [2, 2],
         });
         const { median: _, ...simultaneous } = around(ratio, 0.35);
         judged.comparisons.push({
+          a: identityOf(at(judged.arms, longer)),
+          b: identityOf(at(judged.arms, shorter)),
           at: { what: "half_keenness", level: 2 },
           ratio: around(ratio, 0.25),
           simultaneous: { ...simultaneous, comparisons: 3 },
@@ -165,21 +184,47 @@ export function madeReport(made: Made = {}): Report {
             ...around(ratio * level ** 0.1, 0.25),
             beyond_what_was_cut: level > 3,
           })),
+          probability_longer: 0.9,
+          probability_worth_having: 0.6,
           verdict: settled ? "longer, and worth having" : "not settled",
+          single_verdict: settled ? "longer, and worth having" : "not settled",
+          near_boundary: false,
           beyond_what_was_cut: false,
-        } as unknown as (typeof judged.comparisons)[number]);
+          claim_about: "these blades",
+          also_differs: [],
+          remarks: [],
+        });
       }
     }
-    report.media.push(group as unknown as Judged["media"][number]);
+    const [firstArm, ...otherArms] = armsHere;
+    if (firstArm === undefined) throw new Error("made with no edge");
+    report.media.push({ ...group, arms: [firstArm, ...otherArms], comparisons: pairs });
   }
-  const judgement = {
+  const judgement: Judged["judgement"] = {
     ...judged,
     trial: "A trial made up",
     counted: "cuts",
     kind: { name: "thread_push", words: "thread push reading", unit: "gf", keener_when: "lower" },
     worth_it_margin: 1.5,
     stop_level: 4,
-  } as Judged["judgement"];
+    covariates: [],
+    curve_check: { passed: true, smallest_p: 0.5, where: [] },
+    fit: {
+      usable: true,
+      reasons: [],
+      model: "default",
+      model_parts: ["robust readings"],
+      r_hat_max: 1.001,
+      ess_bulk_min: 1000,
+      ess_tail_min: 1000,
+      divergences: 0,
+      draws: 4000,
+      seed: 1,
+      cpu_seconds: 1,
+    },
+    cannot_say: [],
+    taken_as: [],
+  };
   return {
     format: "keenfall-report",
     format_version: 1,
@@ -187,7 +232,17 @@ export function madeReport(made: Made = {}): Report {
     title: "A trial made up",
     written_on: "2026-01-02",
     from: ["made.csv"],
-    judgements: [{ ...report, judgement, media_lasting_words: "cuts to half keenness" }],
+    judgements: [
+      {
+        ...report,
+        judgement,
+        media_lasting_words: "cuts to half keenness",
+        starts_words: "thread push reading at 0 cuts, gf",
+        levels_words: "reading, times its start",
+        order_words: "order of cutting",
+        blocks: [],
+      },
+    ],
     trial: {
       name: "A trial made up",
       counted: "cuts",
@@ -203,5 +258,5 @@ export function madeReport(made: Made = {}): Report {
       ],
       runs: trialRuns,
     },
-  } as Report;
+  };
 }

@@ -1,19 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { logTicks, shortened, spacedOut, toFigures } from "../src/plots/numbers";
+import { logTicks, shortened, spacedOut } from "../src/plots/numbers";
 
 describe("numbers", () => {
-  test.each([
-    [0.984, 2, "0.98"],
-    [1.3, 2, "1.3"],
-    [2, 2, "2.0"],
-    [108.4, 3, "108"],
-    [12345, 3, "12300"],
-    [9.96, 2, "10"],
-    [0, 2, "0"],
-  ])("%d to %i figures is %s", (number, figures, words) => {
-    expect(toFigures(number, figures)).toBe(words);
-  });
-
   test.each([
     [90, 650, 7],
     [0.6, 4.6, 9],
