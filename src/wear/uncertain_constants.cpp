@@ -18,13 +18,13 @@ constexpr Provenance kTuned{"practice", TrustMark::tuned};
 enum class Range { multiples, figures };
 
 struct Row {
-  const char* name;
-  const char* unit;
-  Range range;
-  double lo;
-  double hi;
+  const char* name = "";
+  const char* unit = "";
+  Range range = Range::multiples;
+  double lo = 0;
+  double hi = 0;
   Provenance from;
-  double& (*in)(ApexScenario&);
+  double& (*in)(ApexScenario&) = nullptr;
 };
 
 using enum Range;
@@ -68,10 +68,10 @@ UncertainConstant constant_of(const Row& row, const ApexScenario& scenario) {
 }
 
 struct SteelRow {
-  const char* name;
-  const char* unit;
-  double Microstructure::*usual;
-  materials::PlausibleRange Microstructure::*range;
+  const char* name = "";
+  const char* unit = "";
+  double Microstructure::*usual = nullptr;
+  materials::PlausibleRange Microstructure::*range = nullptr;
 };
 
 constexpr std::array kSteelRows{SteelRow{"hardness of the matrix",
