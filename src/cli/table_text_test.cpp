@@ -47,13 +47,13 @@ TEST(TableText, SetsTheNumbersOfRowsBelowEachOther) {
   Judgement judgement = made_judgement();
   for (int i = 0; i < 6; ++i) judgement.arms.push_back(judgement.arms[0]);
   for (std::size_t i = 0; i < judgement.arms.size(); ++i) {
-    judgement.arms[i].arm.blade = "knife " + std::to_string(i);
+    judgement.arms[i].arm.blade = "trimming knife " + std::to_string(i);
   }
 
   const std::string text = table_text(arms_table(judgement), {.width = 120});
 
-  EXPECT_THAT(text, HasSubstr("\n   2  knife 1 "));
-  EXPECT_THAT(text, HasSubstr("\n  12  knife 11 "));
+  EXPECT_THAT(text, HasSubstr("\n   2  trimming knife 1 "));
+  EXPECT_THAT(text, HasSubstr("\n  12  trimming knife 11 "));
 }
 
 TEST(TableText, IsEmptyWithoutColumns) { EXPECT_THAT(table_text({}, {}), IsEmpty()); }
