@@ -4,6 +4,7 @@
 #include "base/plain_number.h"
 #include "telling/cuts_compared.h"
 #include "telling/level_words.h"
+#include "telling/listed.h"
 #include "telling/rounded.h"
 #include "verdicts/what_was_seen.h"
 
@@ -115,14 +116,15 @@ std::string doubts(const Judgement& judgement,
                    const Comparison& comparison,
                    const std::vector<ArmName>& names) {
   std::string words;
+  std::vector<std::string> flat;
   for (const std::size_t index : {comparison.a, comparison.b}) {
     const verdicts::ArmResult& arm = judgement.arms[index];
     if (!verdicts::often_never_blunts(arm)) continue;
-    words += fmt::format(
-        " But {} of {} runs of {} end no blunter than they began, so take it with care.",
-        arm.runs_that_never_blunt,
-        arm.runs,
-        names[index].name);
+    flat.push_back(
+        fmt::format("{} of {} runs of {}", arm.runs_that_never_blunt, arm.runs, names[index].name));
+  }
+  if (!flat.empty() && verdicts::is_settled(comparison.verdict)) {
+    words += " But " + listed(flat) + " end no blunter than they began, so take it with care.";
   }
   if (comparison.run_by_run && tells_which_lasts_longer(comparison.verdict) &&
       comparison.run_by_run->ratio < 1) {
@@ -186,7 +188,7 @@ std::string further_runs_sentence(const Comparison& comparison) {
   if (!further->runs_each) words = "settling it would probably take more than 40 more runs each.";
   if (further->runs_each == 1) words = "one more run each would probably settle it.";
   if (!comparison.beyond_what_was_cut) return base::begun_large(std::move(words));
-  return "Cutting further would tell most; cut no further, " + words;
+  return "Cutting further would tell most; without it, " + words;
 }
 
 Sentence answer_sentence(const Judgement& judgement,

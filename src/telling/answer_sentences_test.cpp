@@ -213,7 +213,7 @@ TEST(AnswerSentences, AdviseToCutFurtherBeforeMoreRunsWhereNothingWasCutSoFar) {
   judgement.comparisons[0].beyond_what_was_cut = true;
 
   EXPECT_THAT(sentence_of(judgement),
-              HasSubstr("Cutting further would tell most; cut no further, about 11 more runs each "
+              HasSubstr("Cutting further would tell most; without it, about 11 more runs each "
                         "would probably settle it."));
 }
 
