@@ -1,0 +1,55 @@
+// One edge over the cuts, told for a person: what is read on it, its section at the start and at
+// the end, what took the metal, and how far its luck lies from that of other edges.
+#pragma once
+
+#include "base/execution.h"
+#include "base/result.h"
+#include "base/seed.h"
+#include "materials/microstructure.h"
+#include "wear/half_keenness.h"
+#include "wear/simulated_edge.h"
+#include "wear/simulated_trial.h"
+#include "wear/work_plan.h"
+
+#include <optional>
+#include <vector>
+
+namespace keenfall::wear {
+
+struct EdgeQuestion {
+  materials::Microstructure steel;
+  WorkPlan work;
+  TrialEdge edge;
+  long cuts = 255;
+  double edge_length_mm = 20;
+  double visible_chip_um = 10;
+  int other_edges = 40;  // cut for the spread of lives
+  base::Seed seed;
+};
+
+// Of the middle four fifths of the other edges; none: that quantile was not reached within the
+// cuts.
+struct LifeSpread {
+  std::optional<double> lo80_cuts;
+  std::optional<double> median_cuts;
+  std::optional<double> hi80_cuts;
+};
+
+struct LifeByReading {
+  std::optional<double> this_edge_cuts;  // to half keenness; none: not within the cuts
+  LifeSpread others;
+};
+
+struct EdgeStory {
+  SimulatedEdge edge;  // read at doubling checkpoints, each with its section
+  LifeByReading push;
+  LifeByReading slice;
+};
+
+// Refused and interrupted as `simulate` is.
+[[nodiscard]] base::Result<EdgeStory> edge_story(
+    const EdgeQuestion& question,
+    const base::Executor& executor,
+    const base::ProgressReport& progress = base::unwatched());
+
+}  // namespace keenfall::wear
