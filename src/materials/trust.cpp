@@ -80,6 +80,7 @@ constexpr auto kSources = std::to_array<Source>({
     {"plausible", "no source: chosen by us inside what is plausible", ""},
     {"practice", "no source: chosen so that a model gives what practice reports", ""},
     {"two-body-memory", "wear coefficients of two-body abrasion in textbooks, recalled", ""},
+    {"own-file", "a file of your own, as it says there", ""},
 });
 
 }  // namespace
@@ -98,6 +99,8 @@ std::string_view in_words(TrustMark mark) {
       return "guess";
     case TrustMark::tuned:
       return "tuned";
+    case TrustMark::declared:
+      return "declared";
   }
   return "";
 }

@@ -16,10 +16,11 @@ enum class TrustMark {
   from_memory,       // recalled, not read again: unverified
   derived,           // our own arithmetic from values in these tables
   guessed,           // chosen by us inside what is plausible: no source has this number
-  tuned              // chosen by us so that a model gives what practice reports
+  tuned,             // chosen by us so that a model gives what practice reports
+  declared           // stated by whoever uses the program, in a file of their own
 };
 
-// "seen", "second hand", "memory", "derived", "guess", "tuned".
+// "seen", "second hand", "memory", "derived", "guess", "tuned", "declared".
 [[nodiscard]] std::string_view in_words(TrustMark mark);
 
 struct Provenance {
