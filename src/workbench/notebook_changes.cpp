@@ -34,6 +34,25 @@ base::ResultOrProblems<exchange::GoodRows> rows_of(const TakeRequest& request,
   return exchange::GoodRows{.trial = std::move(*trial), .left_out = {}};
 }
 
+// Into `in`; or why it was not taken.
+std::optional<Problems> put_in(notebook::Notebook& opened,
+                               trials::Trial trial,
+                               const std::vector<notebook::TakenTable>& tables,
+                               const Hand& hand,
+                               TakenIn& in) {
+  auto taken = notebook::take(opened, std::move(trial), tables, authorship_of(hand));
+  if (!taken) {
+    Problems problems;
+    for (base::Problem& problem : taken.error()) {
+      problems.push_back(with_file(std::move(problem), opened.path()));
+    }
+    return problems;
+  }
+  in.taken = *taken;
+  std::ranges::copy(taken->remarks, std::back_inserter(in.remarks));
+  return std::nullopt;
+}
+
 }  // namespace
 
 base::Result<std::string> new_notebook(const std::string& path,
@@ -65,16 +84,25 @@ base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request, const Hand
     std::ranges::copy(rows->left_out.remarks, std::back_inserter(trial.remarks));
     in.left_out = std::move(rows->left_out);
     for (notebook::TakenTable& table : tables) table.is_in_part = !in.left_out.empty();
-    auto taken = notebook::take(*opened, std::move(trial), tables, authorship_of(hand));
-    if (!taken) {
-      Problems problems;
-      for (base::Problem& problem : taken.error()) {
-        problems.push_back(with_file(std::move(problem), request.notebook));
-      }
-      return tl::unexpected<Problems>(std::move(problems));
+    if (auto problems = put_in(*opened, std::move(trial), tables, hand, in)) {
+      return tl::unexpected<Problems>(std::move(*problems));
     }
-    in.taken = *taken;
-    std::ranges::copy(taken->remarks, std::back_inserter(in.remarks));
+    return in;
+  });
+}
+
+base::ResultOrProblems<TakenIn> take_made(MadeTrial made, const Hand& hand) {
+  using Outcome = base::ResultOrProblems<TakenIn>;
+  return naming_the_file(made.notebook, [&]() -> Outcome {
+    auto opened = opened_whole_to_write(made.notebook, hand, Checked::any_size);
+    if (!opened) return base::failed_by(opened.error());
+    const std::string table = exchange::long_table_of(made.trial);
+    TakenIn in{.trial = made.trial.name, .remarks = {}};
+    const std::vector<notebook::TakenTable> tables = {
+        {.file_name = made.made_from, .sha256 = notebook::in_hex(notebook::sha256_of(table))}};
+    if (auto problems = put_in(*opened, std::move(made.trial), tables, hand, in)) {
+      return tl::unexpected<Problems>(std::move(*problems));
+    }
     return in;
   });
 }

@@ -11,6 +11,7 @@
 #include "notebook/kept_trials.h"
 #include "notebook/notebook.h"
 #include "notebook/strike.h"
+#include "trials/trial.h"
 #include "workbench/notebook_opening.h"
 
 #include <cstddef>
@@ -44,6 +45,15 @@ struct TakenIn {
 // Every problem of the tables at once, and then nothing is taken, unless the good rows are to be.
 [[nodiscard]] base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request,
                                                         const Hand& hand);
+
+// A trial that was made and not read from tables, such as a simulated one, under its own name.
+// `made_from` stands in the log where tables' names do.
+struct MadeTrial {
+  std::string notebook;
+  trials::Trial trial;
+  std::string made_from;  // "simulated, seed 7"
+};
+[[nodiscard]] base::ResultOrProblems<TakenIn> take_made(MadeTrial made, const Hand& hand);
 
 // Where the request names no trial, it is the notebook's only one.
 [[nodiscard]] base::Result<notebook::Struck> strike_in(const std::string& path,
