@@ -1,0 +1,66 @@
+// The steels, media and finishes that the apex simulator knows, and those of a person's own files.
+//
+// Files are CSV tables as exchange/named_numbers.h reads them, a row a thing, columns named after
+// the constants with their units (catalogue_columns). A name of a file goes before a known one. Of
+// a file's steels every property counts as declared by whoever wrote it: no range is known.
+#pragma once
+
+#include "base/result.h"
+#include "exchange/named_numbers.h"
+#include "materials/microstructure.h"
+#include "wear/media_presets.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace keenfall::workbench {
+
+struct NamedFinish {
+  std::string name;
+  wear::EdgeFinish finish;
+
+  bool operator==(const NamedFinish&) const = default;
+};
+
+// Paths; empty: none.
+struct CatalogueFiles {
+  std::string steels;
+  std::string media;
+  std::string finishes;
+};
+
+// In the order of the files, then those known by themselves.
+struct ApexCatalogue {
+  std::vector<materials::Microstructure> steels;
+  std::vector<wear::AbrasiveMedium> media;
+  std::vector<NamedFinish> finishes;
+  std::size_t own_steels = 0;  // how many come from the file
+  std::size_t own_media = 0;
+  std::size_t own_finishes = 0;
+};
+
+[[nodiscard]] base::ResultOrProblems<ApexCatalogue> apex_catalogue(const CatalogueFiles& files);
+
+// By name; known steels by any designation. Refused: unknown names, with those that are known.
+[[nodiscard]] base::Result<materials::Microstructure> find_steel(const ApexCatalogue& catalogue,
+                                                                 std::string_view name);
+[[nodiscard]] base::Result<wear::AbrasiveMedium> find_medium(const ApexCatalogue& catalogue,
+                                                             std::string_view name);
+[[nodiscard]] base::Result<NamedFinish> find_finish(const ApexCatalogue& catalogue,
+                                                    std::string_view name);
+
+// Of each kind of file, without "name".
+[[nodiscard]] const std::vector<exchange::NumberColumn>& steel_columns();
+[[nodiscard]] const std::vector<exchange::NumberColumn>& medium_columns();
+[[nodiscard]] const std::vector<exchange::NumberColumn>& finish_columns();
+
+// Where the numbers of the media known by themselves come from, in the order of their columns; of
+// the finishes all are guesses.
+[[nodiscard]] const std::vector<materials::Provenance>& medium_provenances();
+
+// The numbers of a medium or a finish in the order of its columns.
+[[nodiscard]] std::vector<double> numbers_of(const wear::AbrasiveMedium& medium);
+[[nodiscard]] std::vector<double> numbers_of(const wear::EdgeFinish& finish);
+
+}  // namespace keenfall::workbench

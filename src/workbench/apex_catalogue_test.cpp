@@ -1,0 +1,149 @@
+#include "workbench/apex_catalogue.h"
+#include "workbench/work_words.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+
+#include <unistd.h>
+
+namespace keenfall::workbench {
+namespace {
+
+using ::testing::HasSubstr;
+
+// A file of a test's own, gone afterwards.
+class OwnFile {
+ public:
+  explicit OwnFile(const std::string& text)
+      : path_(std::filesystem::temp_directory_path() /
+              ("keenfall-constants-" + std::to_string(getpid()) + ".csv")) {
+    std::ofstream(path_) << text;
+  }
+  ~OwnFile() { std::filesystem::remove(path_); }
+  OwnFile(const OwnFile&) = delete;
+  OwnFile& operator=(const OwnFile&) = delete;
+  OwnFile(OwnFile&&) = delete;
+  OwnFile& operator=(OwnFile&&) = delete;
+
+  [[nodiscard]] std::string path() const { return path_.string(); }
+
+ private:
+  std::filesystem::path path_;
+};
+
+ApexCatalogue known() { return apex_catalogue({}).value(); }
+
+wear::WorkPlan work(const std::string& words) { return work_in_words(words, known()).value(); }
+
+std::string refusal(const std::string& words) {
+  const auto plan = work_in_words(words, known());
+  return plan ? "not refused" : in_words(plan.error());
+}
+
+TEST(ApexCatalogues, KnowSteelsByAnyDesignation) {
+  EXPECT_EQ(find_steel(known(), "X90CrMoV18")->name, find_steel(known(), "1.4112")->name);
+  EXPECT_EQ(find_finish(known(), "coarse")->finish, wear::coarse_finish());
+  EXPECT_EQ(*find_medium(known(), "new sisal matting"), wear::known_media()[0]);
+}
+
+TEST(ApexCatalogues, NameWhatIsKnownWhereAskedForSomethingElse) {
+  EXPECT_THAT(in_words(find_medium(known(), "rope").error()), HasSubstr("uplifted sisal matting"));
+  EXPECT_THAT(in_words(find_finish(known(), "rough").error()), HasSubstr("fine, coarse"));
+}
+
+// 61 HRC is 720 HV (ASTM E140).
+TEST(ApexCatalogues, TakeSteelsOfAFile) {
+  const OwnFile file(
+      "name,hardness_hrc,matrix_hv,carbide_volume_fraction,carbide_hv,carbide_diameter_um,"
+      "toughness_mpa_sqrt_m\nours,61,660,0.12,1600,8,17\n");
+
+  const auto catalogue = apex_catalogue({.steels = file.path()}).value();
+
+  const auto steel = find_steel(catalogue, "ours").value();
+  EXPECT_NEAR(steel.bulk_hv, 720, 1);
+  EXPECT_EQ(steel.toughness_mpa_sqrt_m, 17);
+  EXPECT_EQ(steel.carbide_diameter_um_range.from.mark, materials::TrustMark::declared);
+  EXPECT_EQ(catalogue.own_steels, 1U);
+  EXPECT_EQ(catalogue.steels.size(), known().steels.size() + 1);
+}
+
+// Written out by the catalogue's own columns, the known media come back as they are.
+TEST(ApexCatalogues, TakeMediaOfAFile) {
+  std::string text = "name";
+  for (const auto& column : medium_columns()) text += "," + column.name;
+  for (const wear::AbrasiveMedium& medium : wear::known_media()) {
+    text += "\n" + medium.name;
+    for (const double number : numbers_of(medium))
+      text += "," + std::to_string(number * 1e3) + "e-3";
+  }
+  const OwnFile file(text + "\n");
+
+  const auto catalogue = apex_catalogue({.media = file.path()}).value();
+
+  ASSERT_EQ(catalogue.own_media, 2U);
+  for (std::size_t i = 0; i < 2; ++i) {
+    const auto expected = numbers_of(wear::known_media()[i]);
+    const auto found = numbers_of(catalogue.media[i]);
+    for (std::size_t k = 0; k < expected.size(); ++k) {
+      EXPECT_NEAR(found[k], expected[k], 1e-6) << medium_columns()[k].name;
+    }
+  }
+}
+
+TEST(ApexCatalogues, RefuseEveryWrongCellOfAFile) {
+  const OwnFile file("name,land_width_um,tooth_spacing_um\na,0.5,8\nb,-1,2\n");
+
+  const auto catalogue = apex_catalogue({.finishes = file.path()});
+
+  ASSERT_FALSE(catalogue);
+  ASSERT_EQ(catalogue.error().size(), 2U);
+  EXPECT_THAT(in_words(catalogue.error()[0]), HasSubstr("line 3, column land_width_um"));
+  EXPECT_THAT(in_words(catalogue.error()[1]), HasSubstr("from 8 to 5000"));
+}
+
+TEST(ApexCatalogues, HaveAMarkForEveryConstantOfAMedium) {
+  EXPECT_EQ(medium_provenances().size(), medium_columns().size());
+  EXPECT_EQ(numbers_of(wear::known_media()[0]).size(), medium_columns().size());
+  for (const auto& from : medium_provenances()) {
+    EXPECT_NE(materials::find_source(from.source_key), nullptr);
+  }
+}
+
+TEST(WorkInWords, HasMediaAndPausesInTheirOrder) {
+  const wear::WorkPlan plan =
+      work("90 new sisal matting,  10 uplifted sisal matting , pause 8 h wet");
+
+  EXPECT_EQ(plan.name, "90 new sisal matting, 10 uplifted sisal matting, pause 8 h wet");
+  ASSERT_EQ(plan.steps.size(), 3U);
+  EXPECT_EQ(plan.steps[0].cuts, 90);
+  EXPECT_EQ(std::get<wear::AbrasiveMedium>(plan.steps[1].what), wear::known_media()[1]);
+  const auto pause = std::get<wear::WetPause>(plan.steps[2].what);
+  EXPECT_EQ(pause.duration_hour, 8);
+  EXPECT_EQ(pause.land_growth_um_per_hour, wear::kWetLandGrowthUmPerHour);
+}
+
+TEST(WorkInWords, SaysHowFastAWetPauseCorrodes) {
+  const auto growth = [](const std::string& pause) {
+    return std::get<wear::WetPause>(work("1 new sisal matting, " + pause).steps[1].what)
+        .land_growth_um_per_hour;
+  };
+
+  EXPECT_EQ(growth("pause 8 h"), 0);
+  EXPECT_EQ(growth("pause 8 h dry"), 0);
+  EXPECT_EQ(growth("pause 8 h wet at 0.02 um/h"), 0.02);
+}
+
+TEST(WorkInWords, IsRefusedWhereAPartIsNeitherCutsNorAPause) {
+  EXPECT_THAT(refusal("new sisal matting"), HasSubstr("is no part of mixed work"));
+  EXPECT_THAT(refusal("0 new sisal matting"), HasSubstr("is no part"));
+  EXPECT_THAT(refusal("9 new sisal matting,"), HasSubstr("is no part"));
+  EXPECT_THAT(refusal("9 new sisal matting, pause 8 days"), HasSubstr("pause 8 h wet"));
+  EXPECT_THAT(refusal("9 rope"), HasSubstr("no medium called “rope”"));
+  EXPECT_THAT(refusal("pause 8 h"), HasSubstr("has no cut in it"));
+}
+
+}  // namespace
+}  // namespace keenfall::workbench
