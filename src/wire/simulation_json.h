@@ -1,0 +1,34 @@
+// What the apex simulator makes, as documented JSON: a whole trial with its truth, and one edge
+// over the cuts.
+//
+// One document in UTF-8, ending in a newline, that says of itself that nothing in it was measured.
+// Shapes: docs/wire/simulation.schema.json and apex.schema.json.
+#pragma once
+
+#include "wear/edge_story.h"
+#include "wear/simulated_trial.h"
+
+#include <string>
+
+namespace keenfall::wire {
+
+inline constexpr int kSimulationFormatVersion = 1;
+
+// Said wherever a simulated curve is shown.
+inline constexpr const char* kSimulatedCaution = "plausible parameters, not validated";
+
+struct SimulationDocument {
+  std::string program_version;
+  const wear::TrialPlan& plan;
+  const wear::SimulatedTrial& made;
+};
+[[nodiscard]] std::string simulation_to_json(const SimulationDocument& document);
+
+struct ApexDocument {
+  std::string program_version;
+  const wear::EdgeQuestion& question;
+  const wear::EdgeStory& story;
+};
+[[nodiscard]] std::string apex_to_json(const ApexDocument& document);
+
+}  // namespace keenfall::wire
