@@ -3,6 +3,7 @@
 #include "cli/help_entries.h"
 #include "cli/notebook_help.h"
 #include "cli/reference_help.h"
+#include "cli/simulation_help.h"
 #include "cli/text_layout.h"
 
 namespace keenfall::cli {
@@ -127,9 +128,9 @@ std::string demo_help(const Look& look) {
 
 const std::vector<std::string_view>& command_names() {
   static const std::vector<std::string_view> names = {
-      "judge", "demo",   "tell",     "new",     "take",      "show",   "log",
-      "undo",  "strike", "export",   "merge",   "check",     "backup", "steels",
-      "grits", "phases", "hardness", "convert", "resharpen", "help"};
+      "judge", "demo",   "tell",     "simulate", "apex",      "new",   "take",   "show",
+      "log",   "undo",   "strike",   "export",   "merge",     "check", "backup", "steels",
+      "grits", "phases", "hardness", "convert",  "resharpen", "help"};
   return names;
 }
 
@@ -159,6 +160,8 @@ std::string help_text(const Look& look) {
              {{"keenfall judge TABLE...", "judge tables of readings"},
               {"keenfall tell TABLE...|FILE.keen", "write a report that others can check"},
               {"keenfall demo", "judge an invented trial, to see what an answer looks like"},
+              {"keenfall simulate", "make a trial from simulated edges, with the truth beside it"},
+              {"keenfall apex", "how one edge blunts: a simulated edge over the cuts"},
               {"keenfall new FILE.keen", "make a notebook, in which your trials are kept"},
               {"keenfall take FILE.keen TABLE...", "put tables into a notebook"},
               {"keenfall judge FILE.keen", "judge a trial of a notebook"},
@@ -186,6 +189,7 @@ std::optional<std::string> help_on(std::string_view command, const Look& look) {
   if (command == "tell") return tell_help(look);
   if (command == "demo") return demo_help(look);
   if (command == "help") return help_text(look);
+  if (auto text = simulation_help(command, look)) return text;
   if (auto text = notebook_help(command, look)) return text;
   return reference_help(command, look);
 }

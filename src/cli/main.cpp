@@ -18,6 +18,7 @@ int main(int argument_count, char** arguments) {
        .matting_bench = keenfall::workbench::matting_bench,
        .notebook = {.make = keenfall::workbench::new_notebook,
                     .take = keenfall::workbench::take_into,
+                    .take_made = keenfall::workbench::take_made,
                     .strike = keenfall::workbench::strike_in,
                     .undo = keenfall::workbench::undo_in,
                     .merge = keenfall::workbench::merge_into,

@@ -1,6 +1,7 @@
 #include "cli/program.h"
 
 #include "base/shell_word.h"
+#include "cli/apex_command.h"
 #include "cli/demo_command.h"
 #include "cli/help_text.h"
 #include "cli/judge_command.h"
@@ -8,6 +9,7 @@
 #include "cli/reference_commands.h"
 #include "cli/resharpen_command.h"
 #include "cli/scale_commands.h"
+#include "cli/simulate_command.h"
 #include "cli/tell_command.h"
 #include "cli/typed_options.h"
 #include "cli/written_answer.h"
@@ -99,6 +101,8 @@ Outcome run_program(Words words, const Surroundings& surroundings) {
   if (std::ranges::any_of(rest, asks_for_help)) return said(*help_on(command, look));
   if (command == "judge") return judge_command(rest, surroundings);
   if (command == "demo") return demo_command(rest, surroundings);
+  if (command == "simulate") return simulate_command(rest, surroundings);
+  if (command == "apex") return apex_command(rest, surroundings);
   if (command == "tell") return tell_command(rest, surroundings);
   if (command == "resharpen") return resharpen_command(rest, surroundings);
   if (auto outcome = notebook_command(command, rest, surroundings)) return *outcome;

@@ -41,6 +41,8 @@ std::string mark_letter(materials::TrustMark mark) {
       return "g";
     case materials::TrustMark::tuned:
       return "t";
+    case materials::TrustMark::declared:
+      return "o";
   }
   return "";
 }

@@ -21,7 +21,7 @@ class SourceList {
   std::vector<std::string> keys_;
 };
 
-// "s", "2", "m", "d", "g", "t": for tables too narrow for the word.
+// "s", "2", "m", "d", "g", "t", "o": for tables too narrow for the word.
 [[nodiscard]] std::string mark_letter(materials::TrustMark mark);
 
 // What the letters mean, wrapped.

@@ -101,6 +101,42 @@ void add_sharpening_options(CLI::App& app, TypedOptions& typed) {
   app.add_flag("--compare", said.compare);
 }
 
+void add_repeatable(CLI::App& app, const std::string& option, std::vector<std::string>& typed) {
+  app.add_option(option, typed)->expected(1)->take_all()->allow_extra_args(false);
+}
+
+// Which edges the simulator cuts, and what with.
+void add_edge_options(CLI::App& app, TypedOptions& typed) {
+  TypedSimulation& simulated = typed.simulated;
+  add_repeatable(app, "--steel", simulated.steels);
+  add_repeatable(app, "--medium", simulated.media);
+  add_repeatable(app, "--angle", simulated.angles);
+  add_repeatable(app, "--finish", simulated.finishes);
+  add_repeatable(app, "--schedule", simulated.schedules);
+  app.add_option("--steels", simulated.steels_file);
+  app.add_option("--media", simulated.media_file);
+  app.add_option("--finishes", simulated.finishes_file);
+  app.add_option("--edge-length", simulated.edge_length);
+  app.add_option("--cuts", typed.cuts);
+  app.add_option("--seed", typed.seed);
+  app.add_option("--threads", typed.threads);
+  app.add_flag("--quiet", typed.quiet);
+}
+
+void add_trial_options(CLI::App& app, TypedOptions& typed) {
+  TypedSimulation& simulated = typed.simulated;
+  app.add_option("--runs", simulated.runs);
+  app.add_option("--blocks", simulated.blocks);
+  app.add_option("--repeats", simulated.repeats);
+  app.add_option("--reading", typed.reading);
+  app.add_option("--stop-level", typed.stop_level);
+  app.add_option("--scatter", simulated.scatter);
+  app.add_option("--out", typed.out);
+  app.add_option("--notebook", simulated.notebook);
+  app.add_option("--trial", typed.trial);
+  app.add_flag("--truth", simulated.truth);
+}
+
 base::Problem unknown_option(const std::string& word) {
   const std::string option = word.substr(0, word.find('='));
   if (option == "--keep-good") {
@@ -174,6 +210,17 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
       break;
     case Command::resharpen:
       add_sharpening_options(app, typed);
+      add_json_option(app, json);
+      break;
+    case Command::simulate:
+      add_edge_options(app, typed);
+      add_trial_options(app, typed);
+      add_authorship_options(app, typed);
+      add_json_option(app, json);
+      break;
+    case Command::apex:
+      add_edge_options(app, typed);
+      app.add_flag("--list", typed.simulated.list);
       add_json_option(app, json);
       break;
     case Command::demo:

@@ -30,6 +30,26 @@ struct TypedSharpening {
   bool compare = false;
 };
 
+// Of simulate and apex alone.
+struct TypedSimulation {
+  std::vector<std::string> steels;
+  std::vector<std::string> media;
+  std::vector<std::string> angles;
+  std::vector<std::string> finishes;
+  std::vector<std::string> schedules;
+  std::optional<std::string> steels_file;
+  std::optional<std::string> media_file;
+  std::optional<std::string> finishes_file;
+  std::optional<std::string> edge_length;
+  std::optional<std::string> runs;
+  std::optional<std::string> blocks;
+  std::optional<std::string> repeats;
+  std::optional<std::string> scatter;
+  std::optional<std::string> notebook;
+  bool truth = false;
+  bool list = false;
+};
+
 struct TypedOptions {
   std::vector<std::string> positionals;
   std::optional<std::string> worth_it;
@@ -74,6 +94,7 @@ struct TypedOptions {
   bool quiet = false;
   bool no_open = false;
   bool keep_good = false;
+  TypedSimulation simulated;
 };
 
 // `look`: what only looks into a notebook, or makes one; those have no options but --who.
@@ -89,7 +110,9 @@ enum class Command {
   export_content,
   look,
   scale,
-  resharpen
+  resharpen,
+  simulate,
+  apex
 };
 
 // Fails for an option the command does not have, one without its value, one given twice.

@@ -32,6 +32,9 @@ struct NotebookJobs {
   std::function<base::ResultOrProblems<workbench::TakenIn>(const workbench::TakeRequest&,
                                                            const workbench::Hand&)>
       take;
+  std::function<base::ResultOrProblems<workbench::TakenIn>(workbench::MadeTrial,
+                                                           const workbench::Hand&)>
+      take_made;
   std::function<base::Result<notebook::Struck>(
       const std::string& path, notebook::StrikeRequest, const workbench::Hand&)>
       strike;

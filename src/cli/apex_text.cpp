@@ -1,0 +1,181 @@
+#include "cli/apex_text.h"
+
+#include "cli/ruled_table.h"
+#include "cli/section_drawing.h"
+#include "cli/text_layout.h"
+#include "telling/listed.h"
+#include "telling/rounded.h"
+#include "wire/simulation_json.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+namespace keenfall::cli {
+
+namespace {
+
+using wear::EdgeReading;
+
+std::string a_paragraph(const std::string& words, const Look& look) {
+  return wrapped(shown_as(words, look), {}, look);
+}
+
+std::string edge_in_words(const wear::EdgeQuestion& question) {
+  return fmt::format("{} ({}, {})",
+                     question.steel.name,
+                     in_words(trials::EdgePreparation{.bevel_angle = question.edge.apex_angle}),
+                     question.edge.finish_name);
+}
+
+std::string cuts_of(double cuts) {
+  const std::string text = telling::cuts_text(cuts);
+  return text + (text == "1" ? " cut" : " cuts");
+}
+
+std::string life_sentence(const wear::EdgeQuestion& question, const wear::EdgeStory& story) {
+  const EdgeReading& start = story.edge.readings.front();
+  const EdgeReading& end = story.edge.readings.back();
+  const auto& push = story.push.this_edge_cuts;
+  std::string sentence =
+      push ? fmt::format("An edge of {} is half as keen after {} of {}, by a push reading",
+                         edge_in_words(question),
+                         cuts_of(*push),
+                         question.work.name)
+           : fmt::format(
+                 "An edge of {} is not yet half as keen after {} of {}: its push reading "
+                 "stands at {} times its start",
+                 edge_in_words(question),
+                 cuts_of(static_cast<double>(question.cuts)),
+                 question.work.name,
+                 telling::to_figures(end.push_um / start.push_um, 2));
+  const auto& slice = story.slice.this_edge_cuts;
+  return sentence + (slice ? fmt::format("; by a slice after {}.", telling::cuts_text(*slice))
+                           : fmt::format("; by a slice it stands at {} times.",
+                                         telling::to_figures(end.slice_um / start.slice_um, 2)));
+}
+
+// What other edges do that differ by nothing but luck.
+std::string luck_sentence(const wear::EdgeQuestion& question, const wear::EdgeStory& story) {
+  const wear::LifeSpread& others = story.push.others;
+  if (!others.lo80_cuts) {
+    return fmt::format("Of {} edges like it, that differ by luck alone, fewer than a tenth are.",
+                       question.other_edges);
+  }
+  const std::string hi = others.hi80_cuts ? telling::cuts_text(*others.hi80_cuts)
+                                          : "over " + std::to_string(question.cuts);
+  return fmt::format("Of {} edges like it, that differ by luck alone, four in five last {} to {}.",
+                     question.other_edges,
+                     telling::cuts_text(*others.lo80_cuts),
+                     hi);
+}
+
+RuledTable readings_table(const std::vector<EdgeReading>& readings) {
+  RuledTable table{.columns = {{.head = "cuts"},
+                               {.head = "push µm"},
+                               {.head = "× start"},
+                               {.head = "slice µm"},
+                               {.head = "× start", .drop_order = 2},
+                               {.head = "force N/mm", .drop_order = 1},
+                               {.head = "land µm", .drop_order = 3},
+                               {.head = "recession µm", .drop_order = 4},
+                               {.head = "chips/mm"},
+                               {.head = "deepest µm", .drop_order = 5},
+                               {.head = "folded %"}}};
+  const EdgeReading& start = readings.front();
+  for (const EdgeReading& at : readings) {
+    table.rows.push_back({std::to_string(at.cuts),
+                          fmt::format("{:.2f}", at.push_um),
+                          fmt::format("{:.2f}", at.push_um / start.push_um),
+                          fmt::format("{:.2f}", at.slice_um),
+                          fmt::format("{:.2f}", at.slice_um / start.slice_um),
+                          fmt::format("{:.2f}", at.force_newton_per_mm),
+                          fmt::format("{:.2f}", at.damage.mean_land_um),
+                          fmt::format("{:.2f}", std::max(0.0, at.damage.recession_um)),
+                          fmt::format("{:.1f}", at.damage.chips_per_mm),
+                          fmt::format("{:.1f}", at.damage.deepest_chip_um),
+                          fmt::format("{:.1f}", 100 * at.damage.rolled_fraction)});
+  }
+  return table;
+}
+
+std::string readings_text(const wear::EdgeQuestion& question,
+                          const wear::EdgeStory& story,
+                          const Look& look) {
+  RuledTable table = readings_table(story.edge.readings);
+  for (TableColumn& column : table.columns) column.head = shown_as(column.head, look);
+  if (!look.unicode) {
+    for (TableColumn& column : table.columns) {
+      if (column.head.ends_with("start")) column.head = "x start";
+    }
+  }
+  const LaidOutTable laid = laid_out(table, look);
+  std::string text = laid.text;
+  if (!laid.left_out.empty()) {
+    text += wrapped(
+        "Left out here for want of width: " + telling::listed(laid.left_out) + ".", {}, look);
+  }
+  return text + a_paragraph(fmt::format("Chips count from a depth of {:g} µm. The constants of the "
+                                        "force are guesses: look at its ratios only.",
+                                        question.visible_chip_um),
+                            look);
+}
+
+std::string metal_sentence(const wear::MetalLost& lost) {
+  struct Share {
+    const char* how;
+    double um3;
+  };
+  std::vector<Share> shares = {{"was worn away", lost.worn_um3},
+                               {"was dented aside", lost.dented_um3},
+                               {"fell off as folds", lost.folded_um3},
+                               {"broke out as chips", lost.chipped_um3},
+                               {"corroded", lost.corroded_um3}};
+  double all = 0;
+  for (const Share& share : shares) all += share.um3;
+  if (!(all > 0)) return "No metal left the apex.";
+  std::ranges::sort(shares, std::ranges::greater(), &Share::um3);
+  std::vector<std::string> told;
+  for (const Share& share : shares) {
+    const double percent = 100 * share.um3 / all;
+    if (percent >= 0.5) told.push_back(fmt::format("{:.0f} % {}", percent, share.how));
+  }
+  return "Of the metal that left the apex " + telling::listed(told) + ".";
+}
+
+std::string number_of_events(long count, const std::string& one) {
+  return fmt::format("{} {}{}", count, one, count == 1 ? "" : "s");
+}
+
+std::string counts_sentence(const wear::DamageCounts& counts) {
+  return fmt::format(
+      "In all {} by hard particles made {}, {} and {}; sideways load folded or broke {} more.",
+      number_of_events(counts.hits, "hit"),
+      number_of_events(counts.dents, "dent"),
+      number_of_events(counts.folds, "fold"),
+      number_of_events(counts.chips, "chip"),
+      counts.twists);
+}
+
+}  // namespace
+
+std::string apex_text(const wear::EdgeQuestion& question,
+                      const wear::EdgeStory& story,
+                      const Look& look) {
+  return a_paragraph(life_sentence(question, story), look) +
+         a_paragraph(luck_sentence(question, story), look) +
+         a_paragraph(fmt::format("Simulated with {} against measured edges; seed {}.",
+                                 wire::kSimulatedCaution,
+                                 question.seed.number),
+                     look) +
+         "\n" + readings_text(question, story, look) + "\n" +
+         section_drawing({.start = story.edge.readings.front().section.value(),
+                          .end = story.edge.readings.back().section.value(),
+                          .cuts = question.cuts},
+                         look) +
+         "\n" + a_paragraph(metal_sentence(story.edge.lost), look) +
+         a_paragraph(counts_sentence(story.edge.counts), look);
+}
+
+}  // namespace keenfall::cli

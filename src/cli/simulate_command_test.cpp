@@ -1,0 +1,200 @@
+#include "cli/simulate_command.h"
+
+#include "cli/widest_line.h"
+#include "exchange/long_table.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <string>
+#include <vector>
+
+#include <unistd.h>
+
+namespace keenfall::cli {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::Not;
+using ::testing::StartsWith;
+
+// A short trial, so that tests are quick.
+const std::vector<std::string> kShort = {
+    "--medium=uplifted sisal matting", "--runs=2", "--cuts=15", "--edge-length=2", "--threads=1"};
+
+class SimulateCommand : public ::testing::Test {
+ protected:
+  SimulateCommand()
+      : folder_(std::filesystem::temp_directory_path() /
+                ("keenfall-simulate-" + std::to_string(getpid()))) {
+    std::filesystem::create_directory(folder_);
+    around_.is_stop_asked_for = [] { return false; };
+    around_.seconds_now = [] { return 0.0; };
+    around_.utc_now = [] { return "2026-11-26T12:00:00Z"; };
+    around_.program_version = "0.1.0";
+  }
+  ~SimulateCommand() override { std::filesystem::remove_all(folder_); }
+
+  Outcome simulated(std::vector<std::string> words) {
+    words.insert(words.end(), kShort.begin(), kShort.end());
+    return simulate_command(words, around_);
+  }
+
+  std::string in_folder(const std::string& name) const { return (folder_ / name).string(); }
+
+  static std::string content(const std::string& path) {
+    std::ifstream file(path);
+    return {std::istreambuf_iterator<char>(file), {}};
+  }
+
+  std::filesystem::path folder_;
+  Surroundings around_;
+};
+
+TEST_F(SimulateCommand, GivesATableAloneThatIsTakenWithoutComplaint) {
+  const Outcome outcome = simulated({});
+
+  EXPECT_EQ(outcome.code, ExitCode::answered);
+  const auto trial = exchange::take_table_text(outcome.out, "simulated.csv", {});
+  ASSERT_TRUE(trial) << in_words(trial.error().front());
+  EXPECT_EQ(trial->runs.size(), 4U);
+  EXPECT_EQ(trial->blades.at(0).steel, "AISI A11");
+  EXPECT_EQ(trial->runs[0].arm.edge.bevel_angle, trials::PerSideAngle{15});
+  EXPECT_EQ(trial->runs[0].arm.edge.finish, "fine, teeth 0.6 um");
+  EXPECT_THAT(outcome.err, HasSubstr("plausible parameters, not validated"));
+}
+
+TEST_F(SimulateCommand, MarksEveryRunAsSimulated) {
+  const auto trial = exchange::take_table_text(simulated({}).out, "simulated.csv", {}).value();
+
+  for (const trials::Run& run : trial.runs) {
+    EXPECT_THAT(run.notes, ::testing::Contains("simulated: no edge was cut"));
+  }
+}
+
+TEST_F(SimulateCommand, GivesTheSameTableForTheSameSeed) {
+  EXPECT_EQ(simulated({"--seed=7"}).out, simulated({"--seed=7"}).out);
+  EXPECT_NE(simulated({"--seed=7"}).out, simulated({"--seed=8"}).out);
+}
+
+TEST_F(SimulateCommand, WritesATableAndSaysHowToJudgeIt) {
+  const std::string path = in_folder("made.csv");
+
+  const Outcome outcome = simulated({"--out=" + path});
+
+  EXPECT_EQ(content(path), simulated({}).out);
+  EXPECT_THAT(outcome.out, HasSubstr("keenfall judge"));
+  EXPECT_EQ(simulated({"--out=" + path}).code, ExitCode::file_trouble);
+}
+
+TEST_F(SimulateCommand, TellsTheTruthOnlyWhereItIsAskedFor) {
+  const std::string path = in_folder("made.csv");
+
+  const Outcome without = simulated({"--out=" + path});
+  const Outcome with = simulated({"--truth"});
+
+  EXPECT_THAT(without.out, Not(HasSubstr("truth")));
+  EXPECT_THAT(with.out, HasSubstr("cuts to half keenness"));
+  EXPECT_THAT(with.out, HasSubstr("On uplifted sisal matting, "));
+  EXPECT_THAT(with.out, HasSubstr(" times as long as "));
+  EXPECT_LE(widest_line(with.out), 80);
+}
+
+TEST_F(SimulateCommand, GivesJsonAlone) {
+  const auto document = nlohmann::json::parse(simulated({"--json"}).out);
+
+  EXPECT_EQ(document["format"], "keenfall-simulation");
+  EXPECT_EQ(document["trial"]["runs"].size(), 4U);
+}
+
+TEST_F(SimulateCommand, PutsTheTrialIntoANotebookUnderItsName) {
+  workbench::MadeTrial made;
+  around_.use_cases.notebook.take_made = [&](workbench::MadeTrial given, const workbench::Hand&) {
+    made = std::move(given);
+    return base::ResultOrProblems<workbench::TakenIn>(
+        workbench::TakenIn{.trial = made.trial.name, .taken = {}, .remarks = {}, .left_out = {}});
+  };
+
+  const Outcome outcome = simulated({"--notebook=bench.keen", "--trial=tried out", "--seed=7"});
+
+  EXPECT_EQ(outcome.code, ExitCode::answered);
+  EXPECT_EQ(made.notebook, "bench.keen");
+  EXPECT_EQ(made.trial.name, "tried out");
+  EXPECT_EQ(made.made_from, "simulated, seed 7");
+  EXPECT_THAT(outcome.out, HasSubstr("bench.keen --trial='tried out'"));
+}
+
+TEST_F(SimulateCommand, CutsMixedWorkAndCrossesEdges) {
+  const Outcome outcome = simulated({"--schedule=9 new sisal matting, pause 8 h wet",
+                                     "--angle=15",
+                                     "--angle=20",
+                                     "--finish=coarse"});
+
+  const auto trial = exchange::take_table_text(outcome.out, "simulated.csv", {}).value();
+  EXPECT_EQ(trials::arms_of(trial).size(), 8U);
+  EXPECT_THAT(outcome.out, HasSubstr("\"9 new sisal matting, pause 8 h wet\""));
+}
+
+TEST_F(SimulateCommand, RefusesEveryWrongOptionAtOnce) {
+  const Outcome outcome = simulate_command(std::vector<std::string>{"--steel=wood",
+                                                                    "--medium=rope",
+                                                                    "--schedule=many cuts",
+                                                                    "--angle=steep",
+                                                                    "--finish=rough",
+                                                                    "--runs=few",
+                                                                    "--scatter=weather=1",
+                                                                    "--reading=bite",
+                                                                    "--seed=-1",
+                                                                    "--cuts=1.5"},
+                                           around_);
+
+  EXPECT_EQ(outcome.code, ExitCode::wrong_usage);
+  EXPECT_THAT(outcome.out, IsEmpty());
+  for (const char* said : {"“wood”",
+                           "“rope”",
+                           "“many cuts”",
+                           "\"steep\"",
+                           "“rough”",
+                           "\"few\"",
+                           "\"weather=1\"",
+                           "\"bite\"",
+                           "\"-1\"",
+                           "\"1.5\""}) {
+    EXPECT_THAT(outcome.err, HasSubstr(said));
+  }
+}
+
+TEST_F(SimulateCommand, RefusesNumbersThatTheSimulatorCannotUse) {
+  const Outcome outcome = simulate_command(std::vector<std::string>{"--runs=0"}, around_);
+
+  EXPECT_EQ(outcome.code, ExitCode::wrong_usage);
+  EXPECT_THAT(outcome.err, HasSubstr("the number of runs of each arm is out of its range"));
+}
+
+TEST_F(SimulateCommand, RefusesATableOfConstantsByLineAndColumn) {
+  const std::string path = in_folder("finishes.csv");
+  std::ofstream(path) << "name,land_width_um\nhone,thin\n";
+
+  const Outcome outcome = simulated({"--finishes=" + path});
+
+  EXPECT_EQ(outcome.code, ExitCode::table_refused);
+  EXPECT_THAT(outcome.err, HasSubstr("line 2, column land_width_um"));
+  EXPECT_THAT(outcome.err, HasSubstr("nothing was simulated"));
+}
+
+TEST_F(SimulateCommand, StopsWhenAsked) {
+  around_.is_stop_asked_for = [] { return true; };
+
+  const Outcome outcome = simulated({});
+
+  EXPECT_EQ(outcome.code, ExitCode::stopped);
+  EXPECT_THAT(outcome.out, IsEmpty());
+}
+
+}  // namespace
+}  // namespace keenfall::cli

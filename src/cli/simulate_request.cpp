@@ -1,0 +1,161 @@
+#include "cli/simulate_request.h"
+
+#include "base/plain_number.h"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+#include <optional>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace keenfall::cli {
+
+namespace {
+
+using Problems = std::vector<base::Problem>;
+using wear::PracticeScatter;
+
+struct NamedScatter {
+  std::string_view name;
+  double PracticeScatter::*log_sd;
+};
+
+constexpr std::array kScatters{NamedScatter{"run", &PracticeScatter::run_log_sd},
+                               NamedScatter{"block", &PracticeScatter::block_log_sd},
+                               NamedScatter{"start", &PracticeScatter::start_log_sd},
+                               NamedScatter{"spot", &PracticeScatter::spot_log_sd},
+                               NamedScatter{"reading", &PracticeScatter::reading_log_sd}};
+
+// "run=0.3,reading=0.12", or "none" for no scatter at all.
+void read_scatter(const std::string& text, PracticeScatter& scatter, Problems& problems) {
+  if (text == "none") {
+    scatter = {0, 0, 0, 0, 0};
+    return;
+  }
+  std::size_t begin = 0;
+  while (begin <= text.size()) {
+    const std::size_t comma = std::min(text.find(',', begin), text.size());
+    const std::string part = text.substr(begin, comma - begin);
+    const std::size_t equals = std::min(part.find('='), part.size());
+    const auto named =
+        std::ranges::find(kScatters, std::string_view(part).substr(0, equals), &NamedScatter::name);
+    const auto log_sd = number_of("--scatter", part.substr(std::min(equals + 1, part.size())));
+    if (named == kScatters.end() || !log_sd) {
+      problems.push_back({.kind = base::ProblemKind::bad_value,
+                          .sentence = "--scatter does not take \"" + part + "\".",
+                          .place = {.column = "--scatter", .found = part},
+                          .accepted = "none, or names with the sd of a log, as in "
+                                      "run=0.2,block=0.06,start=0.06,spot=0.04,reading=0.09"});
+    } else {
+      scatter.*named->log_sd = *log_sd;
+    }
+    begin = comma + 1;
+  }
+}
+
+// Into an int, which every range of a plan fits; what does not is refused there as the largest.
+void read_count(const std::string& option,
+                const std::optional<std::string>& text,
+                int& count,
+                Problems& problems) {
+  if (!text) return;
+  const auto number = whole_number_of(option, *text);
+  if (!number) {
+    problems.push_back(number.error());
+    return;
+  }
+  constexpr long kMost = std::numeric_limits<int>::max();
+  count = static_cast<int>(std::clamp(*number, -kMost, kMost));
+}
+
+void read_reading(const TypedOptions& typed, wear::TrialPlan& plan, Problems& problems) {
+  if (!typed.reading || *typed.reading == "push") return;
+  if (*typed.reading == "slice") {
+    plan.reading = wear::ApexReading::slice;
+    return;
+  }
+  problems.push_back({.kind = base::ProblemKind::bad_value,
+                      .sentence = "--reading is push or slice, not \"" + *typed.reading + "\".",
+                      .place = {.column = "--reading", .found = *typed.reading},
+                      .accepted = "push (thread push, gf) or slice (cord draw, mm)"});
+}
+
+// With a size, since a finish in words alone does not tell two edges alike.
+std::string as_a_table_writes(const wear::TrialEdge& edge) {
+  const wear::EdgeFinish& finish = edge.finish;
+  return finish.tooth_depth_um > 0
+             ? edge.finish_name + ", teeth " + base::plain_number(finish.tooth_depth_um) + " um"
+             : edge.finish_name + ", land " + base::plain_number(finish.land_width_um) + " um";
+}
+
+base::Problem not_both_ways(const std::string& one, const std::string& other) {
+  return {.kind = base::ProblemKind::conflicting,
+          .sentence = one + " and " + other + " cannot both be asked for.",
+          .place = {.column = one}};
+}
+
+void read_where_to(const TypedOptions& typed, SimulateRequest& request, Problems& problems) {
+  request.out = typed.out.value_or("");
+  request.notebook = typed.simulated.notebook.value_or("");
+  request.truth = typed.simulated.truth;
+  if (typed.out && typed.simulated.notebook) {
+    problems.push_back(not_both_ways("--out", "--notebook"));
+  }
+  if (!typed.positionals.empty()) {
+    problems.push_back(
+        {.kind = base::ProblemKind::bad_value,
+         .sentence = "simulate takes options alone, not \"" + typed.positionals.front() +
+                     "\". A medium with blanks in its name: --medium=\"new sisal matting\"",
+         .place = {.column = "--", .found = typed.positionals.front()}});
+  }
+}
+
+}  // namespace
+
+base::ResultOrProblems<SimulateRequest> simulate_request(const TypedOptions& typed,
+                                                         const workbench::ApexCatalogue& catalogue,
+                                                         unsigned threads_at_hand) {
+  SimulateRequest request;
+  wear::TrialPlan& plan = request.plan;
+  Problems problems;
+  auto edges = edge_request(
+      typed,
+      catalogue,
+      {.steels = {"AISI A11", "75Ni8"}, .media = {"new sisal matting", "uplifted sisal matting"}},
+      threads_at_hand);
+  if (edges) {
+    plan.steels = std::move(edges->steels);
+    plan.works = std::move(edges->works);
+    plan.edges = std::move(edges->edges);
+    for (wear::TrialEdge& edge : plan.edges) edge.finish_name = as_a_table_writes(edge);
+    plan.longest_cuts = edges->cuts.value_or(plan.longest_cuts);
+    plan.edge_length_mm = edges->edge_length_mm;
+    plan.seed = edges->seed;
+    request.threads = edges->threads;
+  } else {
+    problems = std::move(edges.error());
+  }
+  const TypedSimulation& simulated = typed.simulated;
+  read_count("--runs", simulated.runs, plan.runs_each, problems);
+  plan.blocks = plan.runs_each;
+  read_count("--blocks", simulated.blocks, plan.blocks, problems);
+  read_count("--repeats", simulated.repeats, plan.repeats, problems);
+  if (typed.stop_level) {
+    const auto level = number_of("--stop-level", *typed.stop_level);
+    if (level) {
+      plan.stop_level = *level;
+    } else {
+      problems.push_back(level.error());
+    }
+  }
+  if (simulated.scatter) read_scatter(*simulated.scatter, plan.scatter, problems);
+  read_reading(typed, plan, problems);
+  read_where_to(typed, request, problems);
+  plan.name = typed.trial.value_or("simulated, seed " + std::to_string(plan.seed.number));
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  return request;
+}
+
+}  // namespace keenfall::cli
