@@ -164,7 +164,7 @@ class ConstantsReader {
         sentence = "“" + std::string(text) +
                    "” is more than a number; the unit stands in the column's name.";
       } else if (!in_range) {
-        sentence = column.name + " is out of its range.";
+        sentence = "“" + std::string(text) + "” is out of the range of " + column.name + ".";
       }
     }
     if (!sentence.empty()) {

@@ -62,7 +62,8 @@ TEST(NamedNumbers, NameEveryWrongCellAtOnce) {
                           HasSubstr("line 6, column name"),
                           HasSubstr("line 6, column tooth_depth_um")));
   EXPECT_THAT(words[0], HasSubstr("a number above 0 to 100"));
-  EXPECT_THAT(words[1], HasSubstr("wide"));
+  EXPECT_THAT(words[0], HasSubstr("“0” is out of the range of land_width_um"));
+  EXPECT_THAT(words[1], HasSubstr("“wide”"));
   EXPECT_THAT(words[4], HasSubstr("the unit stands in the column's name"));
 }
 
