@@ -102,6 +102,11 @@ workbench::CatalogueFiles catalogue_files(const TypedOptions& typed) {
           .finishes = typed.simulated.finishes_file.value_or("")};
 }
 
+base::Result<base::Seed> seed_of(const std::string& option, const std::string& text) {
+  return whole_text<std::uint64_t>(option, text, "a whole number from 0 to 18446744073709551615")
+      .transform([](std::uint64_t number) { return base::Seed{number}; });
+}
+
 base::Result<long> whole_number_of(const std::string& option, const std::string& text) {
   return whole_text<long>(option, text, "a whole number");
 }
@@ -135,9 +140,7 @@ base::ResultOrProblems<EdgeRequest> edge_request(const TypedOptions& typed,
     set(number_of("--edge-length", *typed.simulated.edge_length), request.edge_length_mm);
   }
   if (typed.seed) {
-    set(whole_text<std::uint64_t>(
-            "--seed", *typed.seed, "a whole number from 0 to 18446744073709551615"),
-        request.seed.number);
+    set(seed_of("--seed", *typed.seed), request.seed);
   }
   if (typed.threads) {
     long asked = 0;

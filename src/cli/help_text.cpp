@@ -128,9 +128,9 @@ std::string demo_help(const Look& look) {
 
 const std::vector<std::string_view>& command_names() {
   static const std::vector<std::string_view> names = {
-      "judge", "demo",   "tell",     "simulate", "apex",      "new",   "take",   "show",
-      "log",   "undo",   "strike",   "export",   "merge",     "check", "backup", "steels",
-      "grits", "phases", "hardness", "convert",  "resharpen", "help"};
+      "judge", "demo",   "tell",     "simulate", "apex",    "new",       "take",   "show",
+      "log",   "undo",   "strike",   "export",   "merge",   "check",     "backup", "steels",
+      "grits", "phases", "hardness", "convert",  "predict", "resharpen", "help"};
   return names;
 }
 
@@ -162,6 +162,7 @@ std::string help_text(const Look& look) {
               {"keenfall demo", "judge an invented trial, to see what an answer looks like"},
               {"keenfall simulate", "make a trial from simulated edges, with the truth beside it"},
               {"keenfall apex", "how one edge blunts: a simulated edge over the cuts"},
+              {"keenfall predict A B", "how two blades would compare, as far as physics tells"},
               {"keenfall new FILE.keen", "make a notebook, in which your trials are kept"},
               {"keenfall take FILE.keen TABLE...", "put tables into a notebook"},
               {"keenfall judge FILE.keen", "judge a trial of a notebook"},

@@ -6,6 +6,7 @@
 #include "cli/help_text.h"
 #include "cli/judge_command.h"
 #include "cli/notebook_commands.h"
+#include "cli/predict_command.h"
 #include "cli/reference_commands.h"
 #include "cli/resharpen_command.h"
 #include "cli/scale_commands.h"
@@ -103,6 +104,7 @@ Outcome run_program(Words words, const Surroundings& surroundings) {
   if (command == "demo") return demo_command(rest, surroundings);
   if (command == "simulate") return simulate_command(rest, surroundings);
   if (command == "apex") return apex_command(rest, surroundings);
+  if (command == "predict") return predict_command(rest, surroundings);
   if (command == "tell") return tell_command(rest, surroundings);
   if (command == "resharpen") return resharpen_command(rest, surroundings);
   if (auto outcome = notebook_command(command, rest, surroundings)) return *outcome;

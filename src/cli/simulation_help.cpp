@@ -82,11 +82,39 @@ std::string apex_help(const Look& look) {
          "\nWhich edge\n" + entries_text(edge_entries(), look);
 }
 
+std::string predict_help(const Look& look) {
+  return wrapped("keenfall predict BLADE BLADE [options]", {}, look) + "\n" +
+         wrapped(
+             "Says how many times as long one blade would stay keen as another, as far as "
+             "hardness, carbides, toughness and angle tell: always a range, over all that is not "
+             "well known, with what it hangs on. A BLADE is a steel, then its hardness and its "
+             "angle if need be, in quotes: \"X153CrMoV12 61HRC 20deg-per-side\". Plausible "
+             "constants, not validated.",
+             {},
+             look) +
+         "\n" +
+         entries_text(
+             {{"--medium=NAME",
+               "\"new sisal matting\" (the usual), \"uplifted sisal matting\", or of your file"},
+              {"--reading=push", "push or slice: they rank damaged edges unlike each other"},
+              {"--finish=fine", "fine, coarse, or of your file"},
+              {"--draws=200", "of all constants at once, for the range"},
+              {"--runs=10", "simulated edges of each blade for one answer"},
+              {"--steels=FILE, --media=FILE, --finishes=FILE",
+               "your own: a CSV table with a row each, its columns as in docs/methods/apex.md"},
+              {"--seed=1", "the number that makes it repeatable"},
+              {"--threads=2", "how many to work with; the numbers do not depend on it"},
+              {"--json, --json=FILE", "all constants with their sources, as JSON"},
+              {"--quiet", "no progress"}},
+             look);
+}
+
 }  // namespace
 
 std::optional<std::string> simulation_help(std::string_view command, const Look& look) {
   if (command == "simulate") return simulate_help(look);
   if (command == "apex") return apex_help(look);
+  if (command == "predict") return predict_help(look);
   return std::nullopt;
 }
 

@@ -1,4 +1,4 @@
-// Help on simulate and apex.
+// Help on simulate, apex and predict.
 #pragma once
 
 #include "cli/look.h"

@@ -123,6 +123,23 @@ void add_edge_options(CLI::App& app, TypedOptions& typed) {
   app.add_flag("--quiet", typed.quiet);
 }
 
+// What predict compares, besides the two blades.
+void add_prediction_options(CLI::App& app, TypedOptions& typed) {
+  TypedSimulation& simulated = typed.simulated;
+  constexpr int kOne = 1;
+  app.add_option("--medium", simulated.media)->expected(kOne);
+  app.add_option("--finish", simulated.finishes)->expected(kOne);
+  app.add_option("--steels", simulated.steels_file);
+  app.add_option("--media", simulated.media_file);
+  app.add_option("--finishes", simulated.finishes_file);
+  app.add_option("--reading", typed.reading);
+  app.add_option("--runs", simulated.runs);
+  app.add_option("--draws", simulated.draws);
+  app.add_option("--seed", typed.seed);
+  app.add_option("--threads", typed.threads);
+  app.add_flag("--quiet", typed.quiet);
+}
+
 void add_trial_options(CLI::App& app, TypedOptions& typed) {
   TypedSimulation& simulated = typed.simulated;
   app.add_option("--runs", simulated.runs);
@@ -221,6 +238,10 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
     case Command::apex:
       add_edge_options(app, typed);
       app.add_flag("--list", typed.simulated.list);
+      add_json_option(app, json);
+      break;
+    case Command::predict:
+      add_prediction_options(app, typed);
       add_json_option(app, json);
       break;
     case Command::demo:

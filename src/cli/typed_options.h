@@ -30,7 +30,7 @@ struct TypedSharpening {
   bool compare = false;
 };
 
-// Of simulate and apex alone.
+// Of simulate, apex and predict alone.
 struct TypedSimulation {
   std::vector<std::string> steels;
   std::vector<std::string> media;
@@ -45,6 +45,7 @@ struct TypedSimulation {
   std::optional<std::string> blocks;
   std::optional<std::string> repeats;
   std::optional<std::string> scatter;
+  std::optional<std::string> draws;  // of predict
   std::optional<std::string> notebook;
   bool truth = false;
   bool list = false;
@@ -112,7 +113,8 @@ enum class Command {
   scale,
   resharpen,
   simulate,
-  apex
+  apex,
+  predict
 };
 
 // Fails for an option the command does not have, one without its value, one given twice.
