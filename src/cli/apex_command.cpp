@@ -7,9 +7,11 @@
 #include "cli/watched_work.h"
 #include "cli/written_answer.h"
 #include "wire/simulation_json.h"
+#include "workbench/reduced_curve.h"
 
 #include <optional>
 #include <utility>
+#include <variant>
 
 namespace keenfall::cli {
 
@@ -57,14 +59,34 @@ wear::EdgeQuestion question_of(EdgeRequest request) {
   return question;
 }
 
+// Of one medium: mixed work has no such curve.
+std::optional<wire::CurveInNumbers> curve_of(const wear::EdgeQuestion& question,
+                                             const base::Executor& executor) {
+  if (question.work.steps.size() != 1) return std::nullopt;
+  const auto* medium = std::get_if<wear::AbrasiveMedium>(&question.work.steps.front().what);
+  if (medium == nullptr) return std::nullopt;
+  const wear::ApexScenario scenario{.steels = {question.steel},
+                                    .medium = *medium,
+                                    .edge = {.finish = question.edge.finish,
+                                             .apex_angle = question.edge.apex_angle,
+                                             .length_mm = question.edge_length_mm}};
+  const auto curve =
+      workbench::reduced_curve(scenario, {.cuts = question.cuts, .seed = question.seed}, executor);
+  if (!curve) return std::nullopt;  // too few cuts for a curve
+  return wire::CurveInNumbers{.computed = curve->computed, .fitted = curve->fitted};
+}
+
 Outcome apex_told(const wear::EdgeQuestion& question,
                   const wear::EdgeStory& story,
+                  const std::optional<wire::CurveInNumbers>& curve,
                   const TypedOptions& typed,
                   const Surroundings& around) {
-  WrittenAnswer answer{.text = apex_text(question, story, around.look), .json = {}};
+  WrittenAnswer answer{.text = apex_text(question, story, curve, around.look), .json = {}};
   if (typed.json) {
-    answer.json = wire::apex_to_json(
-        {.program_version = around.program_version, .question = question, .story = story});
+    answer.json = wire::apex_to_json({.program_version = around.program_version,
+                                      .question = question,
+                                      .story = story,
+                                      .curve = curve});
   }
   return delivered(answer, typed.json);
 }
@@ -93,7 +115,8 @@ Outcome apex_command(std::span<const std::string> words, const Surroundings& sur
     const bool was_stopped = story.error().kind == base::ProblemKind::interrupted;
     return was_stopped ? refused({story.error()}) : wrong_usage({story.error()}, "apex");
   }
-  return apex_told(question, *story, *typed, surroundings);
+  const auto curve = curve_of(question, base::threads(how.threads));
+  return apex_told(question, *story, curve, *typed, surroundings);
 }
 
 }  // namespace keenfall::cli

@@ -5,7 +5,6 @@
 #include "cli/text_layout.h"
 #include "telling/listed.h"
 #include "telling/rounded.h"
-#include "wire/simulation_json.h"
 
 #include <fmt/format.h>
 
@@ -158,10 +157,27 @@ std::string counts_sentence(const wear::DamageCounts& counts) {
       counts.twists);
 }
 
+// The mean of many edges in a few numbers.
+std::string curve_sentence(const wire::CurveInNumbers& curve) {
+  const double percent_per_cut = 100 * curve.computed.hit_slope_per_cut;
+  const std::string wear = curve.computed.wear_scale_cuts
+                               ? "wear alone would double the push reading in " +
+                                     cuts_of(3 * *curve.computed.wear_scale_cuts)
+                               : std::string("nothing wears it");
+  return fmt::format(
+      "In short: {}, and hits add {} % of the start a cut at first. A curve of these two, "
+      "flattened "
+      "as hits overlap, lies within {} % of the mean of many such edges.",
+      wear,
+      telling::to_figures(percent_per_cut, 2),
+      telling::to_figures(100 * curve.fitted.root_mean_square_misfit, 1));
+}
+
 }  // namespace
 
 std::string apex_text(const wear::EdgeQuestion& question,
                       const wear::EdgeStory& story,
+                      const std::optional<wire::CurveInNumbers>& curve,
                       const Look& look) {
   return a_paragraph(life_sentence(question, story), look) +
          a_paragraph(luck_sentence(question, story), look) +
@@ -175,7 +191,8 @@ std::string apex_text(const wear::EdgeQuestion& question,
                           .cuts = question.cuts},
                          look) +
          "\n" + a_paragraph(metal_sentence(story.edge.lost), look) +
-         a_paragraph(counts_sentence(story.edge.counts), look);
+         a_paragraph(counts_sentence(story.edge.counts), look) +
+         (curve ? a_paragraph(curve_sentence(*curve), look) : std::string());
 }
 
 }  // namespace keenfall::cli

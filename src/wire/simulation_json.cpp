@@ -101,6 +101,17 @@ Json counts_json(const wear::DamageCounts& counts) {
           {"twists", counts.twists}};
 }
 
+Json curve_json(const CurveInNumbers& curve) {
+  Json object = Json::object();
+  put_number(object, "wear_scale_cuts", curve.computed.wear_scale_cuts);
+  object["hit_slope_per_cut"] = finite_number(curve.computed.hit_slope_per_cut);
+  object["fitted_hit_slope_per_cut"] = finite_number(curve.fitted.curve.hit_slope_per_cut);
+  object["fitted_hit_saturation_per_cut"] =
+      finite_number(curve.fitted.curve.hit_saturation_per_cut);
+  object["misfit_fraction"] = finite_number(curve.fitted.root_mean_square_misfit);
+  return object;
+}
+
 }  // namespace
 
 std::string simulation_to_json(const SimulationDocument& document) {
@@ -135,6 +146,7 @@ std::string apex_to_json(const ApexDocument& document) {
   object["half_keenness"] = {{"other_edges", question.other_edges},
                              {"push", life_json(story.push)},
                              {"slice", life_json(story.slice)}};
+  if (document.curve) object["curve_of_wear_and_hits"] = curve_json(*document.curve);
   const auto& readings = story.edge.readings;
   object["readings"] = Json::array();
   for (const wear::EdgeReading& at : readings) {

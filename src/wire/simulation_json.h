@@ -5,9 +5,11 @@
 // Shapes: docs/wire/simulation.schema.json and apex.schema.json.
 #pragma once
 
+#include "blunting/curves/wear_and_hits_fit.h"
 #include "wear/edge_story.h"
 #include "wear/simulated_trial.h"
 
+#include <optional>
 #include <string>
 
 namespace keenfall::wire {
@@ -24,10 +26,17 @@ struct SimulationDocument {
 };
 [[nodiscard]] std::string simulation_to_json(const SimulationDocument& document);
 
+// The curve of wear and hits that lies nearest to the mean of many edges like it.
+struct CurveInNumbers {
+  blunting::WearAndHits computed;  // without simulating a cut
+  blunting::WearAndHitsFit fitted;
+};
+
 struct ApexDocument {
   std::string program_version;
   const wear::EdgeQuestion& question;
   const wear::EdgeStory& story;
+  std::optional<CurveInNumbers> curve;  // of one medium; none: mixed work
 };
 [[nodiscard]] std::string apex_to_json(const ApexDocument& document);
 

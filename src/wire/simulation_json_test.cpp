@@ -42,7 +42,7 @@ json apex() {
                                     .edge_length_mm = 1,
                                     .other_edges = 4};
   const auto story = wear::edge_story(question, base::one_thread()).value();
-  return json::parse(apex_to_json({"0.1.0", question, story}));
+  return json::parse(apex_to_json({"0.1.0", question, story, CurveInNumbers{}}));
 }
 
 TEST(SimulationJson, HasTheDocumentedShape) {
