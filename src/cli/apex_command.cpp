@@ -102,7 +102,7 @@ Outcome apex_command(std::span<const std::string> words, const Surroundings& sur
   if (typed->simulated.list) return listed_catalogue(*catalogue, *typed, surroundings.look);
   auto request = edge_request(*typed,
                               *catalogue,
-                              {.steels = {"AISI A11"}, .media = {"uplifted sisal matting"}},
+                              {.steels = {"X153CrMoV12"}, .media = {"uplifted sisal matting"}},
                               surroundings.threads_at_hand);
   if (!request) return wrong_usage(request.error(), "apex");
   const JudgeRequest how{.threads = request->threads, .quiet = typed->quiet};

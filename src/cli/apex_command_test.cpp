@@ -32,15 +32,15 @@ Outcome apex(std::vector<std::string> words, const Look& look = {}) {
 TEST(ApexCommand, SaysFirstWhenTheEdgeIsHalfAsKeen) {
   const std::string text = apex({"--cuts=127"}).out;
 
-  EXPECT_THAT(text, StartsWith("An edge of AISI A11 (15° per side, fine) is half as keen after "));
+  EXPECT_THAT(text, StartsWith("An edge of X153CrMoV12 (20° per side, fine) is half as keen after "));
   EXPECT_THAT(text, HasSubstr("plausible parameters, not validated"));
   EXPECT_THAT(text, HasSubstr("Of the metal that left the apex "));
   EXPECT_LE(widest_line(text), 80);
 }
 
-// Clean stock leaves A11 keen for some 200 cuts (src/wear/practice_long_test.cpp).
+// Clean stock leaves a wear-resistant steel keen for well over 100 cuts (docs/methods/apex.md).
 TEST(ApexCommand, SaysWhereHalfKeennessWasNotReached) {
-  const std::string text = apex({"--medium=new sisal matting", "--cuts=31"}).out;
+  const std::string text = apex({"--medium=new sisal matting", "--cuts=31"}, {.width = 200}).out;
 
   EXPECT_THAT(text, HasSubstr("is not yet half as keen after 31 cuts"));
   EXPECT_THAT(text, HasSubstr("fewer than a tenth are"));

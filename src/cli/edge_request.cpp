@@ -15,7 +15,7 @@ namespace {
 
 using Problems = std::vector<base::Problem>;
 
-constexpr double kUsualAngleDeg = 15;
+constexpr double kUsualAngleDeg = 20;
 constexpr const char* kUsualFinish = "fine";
 constexpr long kMostThreadsAsked = 256;
 

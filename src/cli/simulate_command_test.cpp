@@ -63,8 +63,8 @@ TEST_F(SimulateCommand, GivesATableAloneThatIsTakenWithoutComplaint) {
   const auto trial = exchange::take_table_text(outcome.out, "simulated.csv", {});
   ASSERT_TRUE(trial) << in_words(trial.error().front());
   EXPECT_EQ(trial->runs.size(), 4U);
-  EXPECT_EQ(trial->blades.at(0).steel, "AISI A11");
-  EXPECT_EQ(trial->runs[0].arm.edge.bevel_angle, trials::PerSideAngle{15});
+  EXPECT_EQ(trial->blades.at(0).steel, "X153CrMoV12");
+  EXPECT_EQ(trial->runs[0].arm.edge.bevel_angle, trials::PerSideAngle{20});
   EXPECT_EQ(trial->runs[0].arm.edge.finish, "fine, teeth 0.6 um");
   EXPECT_THAT(outcome.err, HasSubstr("plausible parameters, not validated"));
 }

@@ -123,7 +123,7 @@ base::ResultOrProblems<SimulateRequest> simulate_request(const TypedOptions& typ
   auto edges = edge_request(
       typed,
       catalogue,
-      {.steels = {"AISI A11", "75Ni8"}, .media = {"new sisal matting", "uplifted sisal matting"}},
+      {.steels = {"X153CrMoV12", "C75S"}, .media = {"new sisal matting", "uplifted sisal matting"}},
       threads_at_hand);
   if (edges) {
     plan.steels = std::move(edges->steels);

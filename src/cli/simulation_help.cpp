@@ -16,7 +16,7 @@ std::vector<HelpEntry> edge_entries() {
           {"--schedule=PARTS",
            "mixed work, begun anew until a run ends: \"90 new sisal matting, 10 uplifted sisal "
            "matting, pause 8 h wet\"; a pause may also be dry, or \"wet at 0.02 um/h\""},
-          {"--angle=15", "degrees per side at the apex"},
+          {"--angle=20", "degrees per side at the apex"},
           {"--finish=fine", "fine, coarse, or of your file"},
           {"--edge-length=20", "mm of edge that is used"},
           {"--steels=FILE, --media=FILE, --finishes=FILE",

@@ -28,8 +28,13 @@ std::string nothing_at(const std::string& name) {
 TEST(ASimulatedTrial, IsJudgedWithoutComplaintAndSettledTheRightWay) {
   const std::string table = nothing_at("made.csv");
 
-  const Said made = keenfall(
-      {"simulate", "--medium=new sisal matting", "--runs=3", "--seed=3", "--out=" + table});
+  const Said made = keenfall({"simulate",
+                              "--steel=AISI A11",
+                              "--steel=75Ni8",
+                              "--medium=new sisal matting",
+                              "--runs=3",
+                              "--seed=3",
+                              "--out=" + table});
   const Said judged = keenfall({"judge", table, "--json"});
 
   EXPECT_EQ(made.exit_code, 0) << made.err;
