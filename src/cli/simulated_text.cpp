@@ -8,6 +8,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace keenfall::cli {
 
 namespace {
@@ -34,15 +36,27 @@ std::string life_reached_words(double level) {
 // Two figures, as ratios are told; no margin to keep clear of.
 std::string times_text(double ratio) { return telling::to_figures(ratio, 2); }
 
+// Pairs of which one thing differs, blade or edge; the others are in the table and in JSON.
+bool differs_in_one(const trials::Arm& a, const trials::Arm& b) {
+  return a.edge == b.edge || a.blade == b.blade;
+}
+
+bool has_several_edges(const wear::SimulatedTrial& made) {
+  return std::ranges::any_of(made.arms, [&](const wear::ArmTruth& arm) {
+    return arm.arm.edge != made.arms.front().arm.edge;
+  });
+}
+
 std::string ratio_sentence(const wear::RatioTruth& ratio, const wear::SimulatedTrial& made) {
   const trials::Arm& a = made.arms[ratio.a].arm;
   const trials::Arm& b = made.arms[ratio.b].arm;
-  const bool same_edge = a.edge == b.edge;
-  return fmt::format("On {}, {} lasts {} times as long as {}.",
+  const std::string times = times_text(ratio.ratio);
+  const bool name_edges = has_several_edges(made);
+  return fmt::format("On {}, {} lasts {} {}.",
                      a.medium.name,
-                     same_edge ? a.blade : edge_name(a),
-                     times_text(ratio.ratio),
-                     same_edge ? b.blade : edge_name(b));
+                     name_edges ? edge_name(a) : a.blade,
+                     times == "1.0" ? std::string("as long as") : times + " times as long as",
+                     name_edges ? edge_name(b) : b.blade);
 }
 
 }  // namespace
@@ -92,6 +106,7 @@ std::string truth_text(const wear::SimulatedTrial& made, const Look& look) {
           look) +
       "\n" + laid_out(table, look).text + "\n";
   for (const wear::RatioTruth& ratio : made.ratios) {
+    if (!differs_in_one(made.arms[ratio.a].arm, made.arms[ratio.b].arm)) continue;
     text += wrapped(shown_as(ratio_sentence(ratio, made), look), {.first = 0, .rest = 2}, look);
   }
   return text;

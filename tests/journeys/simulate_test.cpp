@@ -104,7 +104,7 @@ TEST(ASimulatedEdge, IsOfSteelsMediaAndFinishesOfOnesOwn) {
                               "--finish=honed"});
 
   EXPECT_EQ(told.exit_code, 0) << told.err;
-  EXPECT_THAT(told.out, HasSubstr("An edge of ours (15"));
+  EXPECT_THAT(told.out, HasSubstr("An edge of ours (20"));
   EXPECT_THAT(told.out, HasSubstr("100 % was worn away"));
 }
 
