@@ -36,34 +36,63 @@ double least_of(const std::vector<double>& numbers) {
   return *std::ranges::min_element(least);
 }
 
-struct Sharing {
-  double dose_um2 = 0;  // already scaled to the shares as stored
-  double per_two_tangents = 0;
-  double start_land_um = 0;
-  double reference_height_um = 0;
-  double per_compliance = 0;
-};
+double greatest_of(const std::vector<double>& numbers) {
+  std::array<double, kLanes> greatest{};
+  greatest.fill(numbers[0]);
+  const std::size_t whole = numbers.size() / kLanes * kLanes;
+  for (std::size_t i = 0; i < whole; i += kLanes) {
+    for (std::size_t lane = 0; lane < kLanes; ++lane) {
+      greatest[lane] = std::max(greatest[lane], numbers[i + lane]);
+    }
+  }
+  for (std::size_t i = whole; i < numbers.size(); ++i) {
+    greatest[0] = std::max(greatest[0], numbers[i]);
+  }
+  return *std::ranges::max_element(greatest);
+}
 
-// One pass over the edge, written so that it becomes vector instructions: the widest that the
+// Two passes over the edge, written so that they become vector instructions: the widest that the
 // machine has, with the same result to the last digit. Sanitizers do not bear the choice at
 // start-up.
 #if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && \
     !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)
-__attribute__((target_clones("avx512f", "avx2", "default")))
+#define KEENFALL_WIDEST __attribute__((target_clones("avx512f", "avx2", "default")))
+#else
+#define KEENFALL_WIDEST
 #endif
-void share_anew(double* __restrict squared_land,
-                double* __restrict share,
-                const double* __restrict unworn_height,
-                std::size_t count,
-                const Sharing& with) {
+
+struct Wearing {
+  double dose_um2 = 0;  // already scaled to the shares as stored
+  double per_two_tangents = 0;
+  double start_land_um = 0;
+};
+
+// Leaves the heights where the shares were.
+KEENFALL_WIDEST
+void wear_to_heights(double* __restrict squared_land,
+                     double* __restrict share,
+                     const double* __restrict unworn_height,
+                     std::size_t count,
+                     const Wearing& with) {
   for (std::size_t i = 0; i < count; ++i) {
     const double squared = squared_land[i] + share[i] * with.dose_um2;
     squared_land[i] = squared;
-    const double height =
-        unworn_height[i] - (std::sqrt(squared) - with.start_land_um) * with.per_two_tangents;
-    share[i] = vector_exp((height - with.reference_height_um) * with.per_compliance);
+    share[i] = unworn_height[i] - (std::sqrt(squared) - with.start_land_um) * with.per_two_tangents;
   }
 }
+
+// Measured from the greatest height no share is above 1, however stiff the medium.
+KEENFALL_WIDEST
+void heights_to_shares(double* __restrict share,
+                       std::size_t count,
+                       double greatest_height_um,
+                       double per_compliance) {
+  for (std::size_t i = 0; i < count; ++i) {
+    share[i] = vector_exp((share[i] - greatest_height_um) * per_compliance);
+  }
+}
+
+#undef KEENFALL_WIDEST
 
 }  // namespace
 
@@ -91,20 +120,15 @@ void LazyEdge::book_dose(double dose) {
 void LazyEdge::settle(double dose_um2, double compliance_um) {
   const auto count = static_cast<double>(size());
   book_dose(dose_um2);
-  const double reference = mean_height_;
-  share_anew(stored_.data(),
-             share_.data(),
-             unworn_height_.data(),
-             size(),
-             {.dose_um2 = dose_um2 * share_scale_,
-              .per_two_tangents = per_two_tangents_,
-              .start_land_um = start_land_,
-              .reference_height_um = reference,
-              .per_compliance = 1 / compliance_um});
-  const double mean_share = sum_of(share_) / count;
-  share_scale_ = 1 / mean_share;
-  // Close to the mean height; only there to keep exp in range.
-  mean_height_ = reference + compliance_um * std::log(mean_share);
+  wear_to_heights(stored_.data(),
+                  share_.data(),
+                  unworn_height_.data(),
+                  size(),
+                  {.dose_um2 = dose_um2 * share_scale_,
+                   .per_two_tangents = per_two_tangents_,
+                   .start_land_um = start_land_});
+  heights_to_shares(share_.data(), size(), greatest_of(share_), 1 / compliance_um);
+  share_scale_ = count / sum_of(share_);
   mean_squared_land_ = sum_of(stored_) / count;
   least_land_ = std::sqrt(least_of(stored_));
 }

@@ -75,7 +75,6 @@ class LazyEdge {
   std::vector<long> fold_due_;
   std::deque<DueFold> due_;
   double share_scale_ = 0;
-  double mean_height_ = 0;
   double mean_squared_land_ = 0;
   double least_land_ = 0;
   DamageCounts counts_;
