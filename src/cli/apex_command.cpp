@@ -59,9 +59,10 @@ wear::EdgeQuestion question_of(EdgeRequest request) {
   return question;
 }
 
-// Of one medium: mixed work has no such curve.
+// Of one medium: mixed work has no such curve, nor has a load that grows, nor a handful of cuts.
 std::optional<wire::CurveInNumbers> curve_of(const wear::EdgeQuestion& question,
-                                             const base::Executor& executor) {
+                                             const base::Executor& executor,
+                                             const base::ProgressReport& report) {
   if (question.work.steps.size() != 1) return std::nullopt;
   const auto* medium = std::get_if<wear::AbrasiveMedium>(&question.work.steps.front().what);
   if (medium == nullptr) return std::nullopt;
@@ -70,10 +71,23 @@ std::optional<wire::CurveInNumbers> curve_of(const wear::EdgeQuestion& question,
                                     .edge = {.finish = question.edge.finish,
                                              .apex_angle = question.edge.apex_angle,
                                              .length_mm = question.edge_length_mm}};
-  const auto curve =
-      workbench::reduced_curve(scenario, {.cuts = question.cuts, .seed = question.seed}, executor);
-  if (!curve) return std::nullopt;  // too few cuts for a curve
+  const auto curve = workbench::reduced_curve(
+      scenario, {.cuts = question.cuts, .seed = question.seed}, executor, report);
+  if (!curve || !curve->fitted.converged) return std::nullopt;
   return wire::CurveInNumbers{.computed = curve->computed, .fitted = curve->fitted};
+}
+
+struct ApexAnswer {
+  wear::EdgeStory story;
+  std::optional<wire::CurveInNumbers> curve;
+};
+
+base::Result<ApexAnswer> apex_answer(const wear::EdgeQuestion& question,
+                                     const base::Executor& executor,
+                                     const base::ProgressReport& report) {
+  auto story = wear::edge_story(question, executor, report);
+  if (!story) return base::failed(story.error());
+  return ApexAnswer{.story = std::move(*story), .curve = curve_of(question, executor, report)};
 }
 
 Outcome apex_told(const wear::EdgeQuestion& question,
@@ -107,16 +121,15 @@ Outcome apex_command(std::span<const std::string> words, const Surroundings& sur
   if (!request) return wrong_usage(request.error(), "apex");
   const JudgeRequest how{.threads = request->threads, .quiet = typed->quiet};
   const wear::EdgeQuestion question = question_of(std::move(*request));
-  const auto story = watched(
+  const auto found = watched(
       how, surroundings, [&](const base::Executor& executor, const base::ProgressReport& report) {
-        return wear::edge_story(question, executor, report);
+        return apex_answer(question, executor, report);
       });
-  if (!story) {
-    const bool was_stopped = story.error().kind == base::ProblemKind::interrupted;
-    return was_stopped ? refused({story.error()}) : wrong_usage({story.error()}, "apex");
+  if (!found) {
+    const bool was_stopped = found.error().kind == base::ProblemKind::interrupted;
+    return was_stopped ? refused({found.error()}) : wrong_usage({found.error()}, "apex");
   }
-  const auto curve = curve_of(question, base::threads(how.threads));
-  return apex_told(question, *story, curve, *typed, surroundings);
+  return apex_told(question, found->story, found->curve, *typed, surroundings);
 }
 
 }  // namespace keenfall::cli

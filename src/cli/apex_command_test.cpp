@@ -32,7 +32,8 @@ Outcome apex(std::vector<std::string> words, const Look& look = {}) {
 TEST(ApexCommand, SaysFirstWhenTheEdgeIsHalfAsKeen) {
   const std::string text = apex({"--cuts=127"}).out;
 
-  EXPECT_THAT(text, StartsWith("An edge of X153CrMoV12 (20° per side, fine) is half as keen after "));
+  EXPECT_THAT(text,
+              StartsWith("An edge of X153CrMoV12 (20° per side, fine) is half as keen after "));
   EXPECT_THAT(text, HasSubstr("plausible parameters, not validated"));
   EXPECT_THAT(text, HasSubstr("Of the metal that left the apex "));
   EXPECT_LE(widest_line(text), 80);

@@ -167,7 +167,7 @@ std::string curve_sentence(const wire::CurveInNumbers& curve) {
   return fmt::format(
       "In short: {}, and hits add {} % of the start a cut at first. A curve of these two, "
       "flattened "
-      "as hits overlap, lies within {} % of the mean of many such edges.",
+      "as hits overlap, lies some {} % (root mean square) from the mean of 40 such edges.",
       wear,
       telling::to_figures(percent_per_cut, 2),
       telling::to_figures(100 * curve.fitted.root_mean_square_misfit, 1));

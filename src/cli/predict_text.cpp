@@ -32,6 +32,15 @@ std::string blade_words(const wear::PredictedBlade& blade) {
                      base::plain_number(blade.apex_angle.deg));
 }
 
+// Draws that are missing are not missing at random: never left unsaid.
+std::string missing_words(const wear::PredictionAsked& asked, const wear::Sensitivity& ratio) {
+  if (ratio.without_answer == 0) return {};
+  return fmt::format(" {} of {} draws had no answer: an edge outlived {} cuts.",
+                     ratio.without_answer,
+                     ratio.draws,
+                     asked.life.longest_cuts);
+}
+
 std::string answer_words(const wear::PredictionAsked& asked, const wear::RatioPrediction& found) {
   const std::string pair =
       fmt::format("In {}, by a {} reading, {} against {}",
@@ -39,20 +48,21 @@ std::string answer_words(const wear::PredictionAsked& asked, const wear::RatioPr
                   asked.life.reading == wear::ApexReading::push ? "push" : "slice",
                   blade_words(asked.a),
                   blade_words(asked.b));
-  if (!found.ratio.usual_answer || !found.ratio.joint) {
-    return pair +
-           ": no answer. In too many of the plausible cases an edge does not become half as "
-           "keen within what was simulated.";
+  const std::string missing = missing_words(asked, found.ratio);
+  if (!found.ratio.usual_answer || !found.ratio.joint || !found.share_longer) {
+    return pair + ": no range can be given, since too many of the plausible cases have no answer." +
+           missing;
   }
   return fmt::format(
       "{}: simulated to stay keen {} times as long. With all that is not well known, anything from "
-      "{} to {} is plausible (the middle 90 % of {} draws); it lasts longer in {} of them.",
+      "{} to {} is plausible (the middle 90 % of {} draws); it lasts longer in {} of them.{}",
       pair,
       two_figures(*found.ratio.usual_answer),
       two_figures(found.ratio.joint->lo90),
       two_figures(found.ratio.joint->hi90),
       found.ratio.answers.size(),
-      telling::chance_text(found.share_longer));
+      telling::chance_text(*found.share_longer),
+      missing);
 }
 
 std::string lives_words(const wear::RatioPrediction& found) {
@@ -78,20 +88,22 @@ double least_rank(std::size_t draws) {
 }
 
 std::string constants_text(const wear::Sensitivity& ratio, const Look& look) {
+  if (!ratio.joint) return {};
   RuledTable table{.columns = {{.head = "constant", .side = Side::left},
                                {.head = "its range"},
                                {.head = "ratio there"},
-                               {.head = "rank", .drop_order = 2},
-                               {.head = "mark", .side = Side::left, .drop_order = 1}}};
+                               {.head = "rank", .drop_order = 1}}};
   for (const wear::ConstantEffect& effect : ratio.effects) {
     const bool is_enough = table.rows.size() == kConstantsShown;
     if (is_enough || std::abs(effect.rank_correlation) < least_rank(ratio.answers.size())) break;
+    const bool moves_it = effect.answer_at_lo && effect.answer_at_hi &&
+                          two_figures(*effect.answer_at_lo) != two_figures(*effect.answer_at_hi);
+    if (!moves_it) continue;
     const wear::UncertainConstant& constant = effect.constant;
     table.rows.push_back({constant.name + (constant.unit.empty() ? "" : ", " + constant.unit),
                           fmt::format("{:.3g} to {:.3g}", constant.lo, constant.hi),
                           ends(effect.answer_at_lo, effect.answer_at_hi),
-                          fmt::format("{:.2f}", effect.rank_correlation),
-                          std::string(in_words(constant.from.mark))});
+                          fmt::format("{:.2f}", effect.rank_correlation)});
   }
   if (table.rows.empty()) return {};
   return paragraph(
@@ -109,17 +121,17 @@ std::string card_words(const wear::RatioPrediction& found) {
   if (!found.card) {
     return "The published regression of card depth has no opinion: " + found.no_card_because;
   }
-  const auto span = [](const materials::CardDepthSpan& depth) {
-    return fmt::format("{:.0f} to {:.0f} mm", depth.lo_mm, depth.hi_mm);
+  const auto span = [](const materials::Span& depth_mm) {
+    return fmt::format("{:.0f} to {:.0f} mm", depth_mm.lo, depth_mm.hi);
   };
   return fmt::format(
       "Beside it, in another unit: a published regression (Thomas 2018, read second hand) gives "
       "{} of silica-loaded card against {}, a ratio of {} to {}. That is depth in a machine test, "
       "not cuts to half keenness.",
-      span(found.card->a),
-      span(found.card->b),
-      two_figures(found.card->ratio_lo),
-      two_figures(found.card->ratio_hi));
+      span(found.card->a_mm),
+      span(found.card->b_mm),
+      two_figures(found.card->ratio.lo),
+      two_figures(found.card->ratio.hi));
 }
 
 }  // namespace

@@ -57,6 +57,23 @@ double* kind_of(CarbideContent& content, std::string_view type) {
   return nullptr;
 }
 
+base::Result<CarbideContentRange> content_of(std::string_view steel) {
+  const auto found = find_steel(steel);
+  if (!found) return base::failed(found.error());
+  const auto content = carbide_content(found->steel);
+  if (content) return *content;
+  return base::failed({.kind = base::ProblemKind::unsuitable_data,
+                       .sentence = "The table of steels does not say how much carbide of which "
+                                   "kind " +
+                                   std::string(found->steel.name) + " holds.",
+                       .place = {.found = std::string(steel)}});
+}
+
+void widen(Span& span, double number) {
+  span.lo = std::min(span.lo, number);
+  span.hi = std::max(span.hi, number);
+}
+
 }  // namespace
 
 base::Result<double> card_depth_mm(const CardTestEdge& edge, CardDepthForm form) {
@@ -94,31 +111,34 @@ std::optional<CarbideContentRange> carbide_content(const Steel& steel) {
   return range;
 }
 
-base::Result<CardDepthSpan> card_depth_span(std::string_view steel,
-                                            double hardness_hrc,
-                                            double inclusive_angle_deg) {
-  const auto found = find_steel(steel);
-  if (!found) return base::failed(found.error());
-  const auto content = carbide_content(found->steel);
-  if (!content) {
-    return base::failed({.kind = base::ProblemKind::unsuitable_data,
-                         .sentence = "The table of steels does not say how much carbide of which "
-                                     "kind " +
-                                     std::string(found->steel.name) + " holds.",
-                         .place = {.found = std::string(steel)}});
-  }
-  std::optional<CardDepthSpan> span;
+base::Result<CardDepthsCompared> card_depths_compared(const CardTestBlade& a,
+                                                      const CardTestBlade& b) {
+  const auto content_a = content_of(a.steel);
+  if (!content_a) return base::failed(content_a.error());
+  const auto content_b = content_of(b.steel);
+  if (!content_b) return base::failed(content_b.error());
+  const bool is_one_steel = find_steel(a.steel)->steel.name == find_steel(b.steel)->steel.name;
+  std::optional<CardDepthsCompared> all;
   for (const CardDepthForm form :
        {CardDepthForm::article_2018, CardDepthForm::book_second_edition}) {
-    for (const CarbideContent& carbides : {content->lo, content->hi}) {
-      const auto mm = card_depth_mm({hardness_hrc, inclusive_angle_deg, carbides}, form);
-      if (!mm) return base::failed(mm.error());
-      if (!span) span = CardDepthSpan{*mm, *mm};
-      span->lo_mm = std::min(span->lo_mm, *mm);
-      span->hi_mm = std::max(span->hi_mm, *mm);
+    for (const auto end_a : {&CarbideContentRange::lo, &CarbideContentRange::hi}) {
+      for (const auto end_b : {&CarbideContentRange::lo, &CarbideContentRange::hi}) {
+        if (is_one_steel && end_a != end_b) continue;
+        const auto mm_a =
+            card_depth_mm({a.hardness_hrc, a.inclusive_angle_deg, *content_a.*end_a}, form);
+        if (!mm_a) return base::failed(mm_a.error());
+        const auto mm_b =
+            card_depth_mm({b.hardness_hrc, b.inclusive_angle_deg, *content_b.*end_b}, form);
+        if (!mm_b) return base::failed(mm_b.error());
+        const double ratio = *mm_a / *mm_b;
+        if (!all) all = {{*mm_a, *mm_a}, {*mm_b, *mm_b}, {ratio, ratio}};
+        widen(all->a_mm, *mm_a);
+        widen(all->b_mm, *mm_b);
+        widen(all->ratio, ratio);
+      }
     }
   }
-  return *span;
+  return *all;
 }
 
 }  // namespace keenfall::materials

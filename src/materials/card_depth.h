@@ -50,17 +50,31 @@ struct CarbideContentRange {
 // What the table of steels says of its carbides; none where it says nothing.
 [[nodiscard]] std::optional<CarbideContentRange> carbide_content(const Steel& steel);
 
-struct CardDepthSpan {
-  double lo_mm = 0;
-  double hi_mm = 0;
-
-  bool operator==(const CardDepthSpan&) const = default;
+struct CardTestBlade {
+  std::string_view steel;  // as `find_steel` takes it
+  double hardness_hrc = 0;
+  double inclusive_angle_deg = 0;
 };
 
-// Over both forms and all the carbides that the table of steels allows. Refused: as card_depth_mm,
-// and steels that are unknown or of whose carbides the table says nothing.
-[[nodiscard]] base::Result<CardDepthSpan> card_depth_span(std::string_view steel,
-                                                          double hardness_hrc,
-                                                          double inclusive_angle_deg);
+struct Span {
+  double lo = 0;
+  double hi = 0;
+
+  bool operator==(const Span&) const = default;
+};
+
+struct CardDepthsCompared {
+  Span a_mm;
+  Span b_mm;
+  Span ratio;  // of a's depth over b's, form by form
+
+  bool operator==(const CardDepthsCompared&) const = default;
+};
+
+// Over both forms and all the carbides that the table of steels allows; one steel in both blades
+// has the same carbides in both. Refused: as card_depth_mm, and steels that are unknown or of whose
+// carbides the table says nothing.
+[[nodiscard]] base::Result<CardDepthsCompared> card_depths_compared(const CardTestBlade& a,
+                                                                    const CardTestBlade& b);
 
 }  // namespace keenfall::materials

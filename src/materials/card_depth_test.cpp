@@ -50,21 +50,31 @@ TEST(CarbideContent, IsThatOfTheTableOfSteels) {
   EXPECT_EQ(carbide_content(Steel{}), std::nullopt);
 }
 
-// D2 holds 10 to 17 % of M7C3 by the table: 11.2 mm a per cent by the article, 11.4 by the book.
-TEST(CardDepth, OfASteelIsASpanOverBothFormsAndAllItsCarbides) {
-  const auto content = carbide_content(find_steel("AISI D2").value().steel).value();
+// 61 HRC at 30 degrees without carbides is 272.8 mm; 11.2 mm a per cent of M7C3 by the article,
+// 11.4 by the book.
+TEST(CardDepth, OfTwoSteelsIsComparedFormByFormOverAllTheirCarbides) {
+  const auto d2 = carbide_content(find_steel("AISI D2").value().steel).value();
 
-  const CardDepthSpan span = card_depth_span("1.2379", 61, 30).value();
+  const auto compared = card_depths_compared({"AISI D2", 61, 30}, {"AISI O1", 61, 30}).value();
 
-  EXPECT_GE(span.lo_mm, 272.8 + 11.2 * 10 - 1e-9);
-  EXPECT_NEAR(card_depth_span("AISI D2", 61, 30).value().lo_mm,
-              272.8 + 11.2 * content.lo.chromium_percent,
-              1e-9);
-  EXPECT_NEAR(card_depth_span("AISI D2", 61, 30).value().hi_mm,
-              272.8 + 11.4 * content.hi.chromium_percent,
-              1e-9);
-  EXPECT_THAT(card_depth_span("AISI D2", 54, 30).error().sentence, HasSubstr("54 HRC"));
-  EXPECT_FALSE(card_depth_span("unobtainium", 61, 30));
+  EXPECT_NEAR(compared.a_mm.lo, 272.8 + 11.2 * d2.lo.chromium_percent, 1e-9);
+  EXPECT_NEAR(compared.a_mm.hi, 272.8 + 11.4 * d2.hi.chromium_percent, 1e-9);
+  EXPECT_NEAR(compared.ratio.hi, compared.a_mm.hi / compared.b_mm.lo, 1e-9);
+  EXPECT_LT(compared.ratio.lo, compared.ratio.hi);
+}
+
+TEST(CardDepth, OfOneSteelAtOneHardnessAndAngleIsTheSame) {
+  const auto compared = card_depths_compared({"1.2379", 61, 30}, {"1.2379", 61, 30}).value();
+
+  EXPECT_EQ(compared.ratio, (Span{1, 1}));
+  EXPECT_LT(compared.a_mm.lo, compared.a_mm.hi);
+}
+
+TEST(CardDepth, OfTwoSteelsIsRefusedWhereOneOfThemIs) {
+  const CardTestBlade d2{"AISI D2", 61, 30};
+
+  EXPECT_THAT(card_depths_compared(d2, {"AISI D2", 54, 30}).error().sentence, HasSubstr("54 HRC"));
+  EXPECT_FALSE(card_depths_compared(d2, {"unobtainium", 61, 30}));
 }
 
 }  // namespace

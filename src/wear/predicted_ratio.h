@@ -36,23 +36,13 @@ struct PredictionAsked {
   SensitivityAsked over{.draws = 200, .seed = {}};
 };
 
-// Card depth by a published regression (materials/card_depth.h): another test, another unit.
-struct CardOpinion {
-  materials::CardDepthSpan a;
-  materials::CardDepthSpan b;
-  double ratio_lo = 0;  // of a's depth over b's
-  double ratio_hi = 0;
-
-  bool operator==(const CardOpinion&) const = default;
-};
-
 struct RatioPrediction {
   Sensitivity ratio;                  // of a's half keenness over b's
   std::optional<double> life_a_cuts;  // with the usual figures; the order of magnitude is tuned
   std::optional<double> life_b_cuts;
-  double share_longer = 0;  // of the draws with an answer: a lasts longer
-  std::optional<CardOpinion> card;
-  std::string no_card_because;  // a sentence, where there is none
+  std::optional<double> share_longer;  // of the draws: a lasts longer; where there is a range
+  std::optional<materials::CardDepthsCompared> card;  // another test, another unit
+  std::string no_card_because;                        // a sentence, where there is none
 };
 
 // Refused: what the simulator refuses. Fails as interrupted where the report asks to stop.

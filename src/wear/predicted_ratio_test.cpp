@@ -48,7 +48,7 @@ TEST(APredictedRatio, IsARangeThatHoldsTheUsualAnswer) {
   EXPECT_LT(clean.ratio.joint->lo90, *clean.ratio.usual_answer);
   EXPECT_GT(clean.ratio.joint->hi90, *clean.ratio.usual_answer);
   EXPECT_GT(clean.ratio.joint->hi90 / clean.ratio.joint->lo90, 1.5);
-  EXPECT_GT(clean.share_longer, 0.8);
+  EXPECT_GT(clean.share_longer.value(), 0.8);
   EXPECT_EQ(clean.ratio.answers.size() + static_cast<std::size_t>(clean.ratio.without_answer), 8U);
 }
 
@@ -71,6 +71,18 @@ TEST(APredictedRatio, OfABladeWithItselfIsOneWhateverIsDrawn) {
 
   EXPECT_DOUBLE_EQ(*found.ratio.usual_answer, 1);
   for (const double answer : found.ratio.answers) EXPECT_DOUBLE_EQ(answer, 1);
+  EXPECT_DOUBLE_EQ(found.share_longer.value(), 0.5);
+}
+
+// The same carbides in the same draw: hardly another hardness is hardly another life.
+TEST(APredictedRatio, OfOneSteelAtTwoHardnessesDrawsItsCarbidesOnce) {
+  PredictedBlade harder = blade("AISI D2");
+  harder.steel = materials::at_hardness(harder.steel, 61.01).value();
+
+  const RatioPrediction found = predicted(asked(blade("AISI D2"), harder, "new sisal matting"));
+
+  EXPECT_NE(*found.ratio.usual_answer, 1);
+  for (const double answer : found.ratio.answers) EXPECT_NEAR(answer, 1, 0.02);
 }
 
 TEST(APredictedRatio, RefusesWhatTheSimulatorRefusesAndStopsWhenAsked) {
@@ -78,6 +90,14 @@ TEST(APredictedRatio, RefusesWhatTheSimulatorRefusesAndStopsWhenAsked) {
   EXPECT_FALSE(predicted_ratio(question, base::one_thread()));
 
   question.a.apex_angle = {15};
+  question.b.apex_angle = {95};
+  EXPECT_FALSE(predicted_ratio(question, base::one_thread()));
+
+  question.b.apex_angle = {15};
+  question.life.runs = 0;
+  EXPECT_FALSE(predicted_ratio(question, base::one_thread()));
+
+  question.life.runs = 3;
   const auto stopped =
       predicted_ratio(question, base::one_thread(), [](const base::Progress&) { return false; });
   ASSERT_FALSE(stopped);
@@ -91,9 +111,7 @@ TEST(APredictedRatio, GivesTheCardRegressionInsideItsRangeAndSaysWhyNotOutside) 
 
   const RatioPrediction inside = predicted(question);
   ASSERT_TRUE(inside.card);
-  EXPECT_EQ(inside.card->a, materials::card_depth_span("AISI D2", 61, 34).value());
-  EXPECT_LT(inside.card->ratio_lo, 1);
-  EXPECT_GT(inside.card->ratio_hi, 1);
+  EXPECT_EQ(inside.card->ratio, (materials::Span{1, 1}));
 
   question.b.apex_angle = {26};
   const RatioPrediction outside = predicted(question);

@@ -108,7 +108,8 @@ void add_joint(Sensitivity& found,
     known.push_back(*answers[d]);
     for (std::size_t c = 0; c < shares_of.size(); ++c) shares_of[c].push_back(shares[d][c]);
   }
-  if (known.size() < 2) return;
+  constexpr int kFewMissing = 20;
+  if (known.size() < 2 || kFewMissing * found.without_answer > found.draws) return;
   for (std::size_t c = 0; c < shares_of.size(); ++c) {
     found.effects[c].rank_correlation = rank_correlation(shares_of[c], known);
   }

@@ -32,7 +32,9 @@ struct ConstantEffect {
 
 struct Sensitivity {
   std::optional<double> usual_answer;
-  std::optional<numerics::Interval> joint;  // none: fewer than two draws had an answer
+  // None: more than 5 % of the draws had no answer. Those are not missing at random (an edge that
+  // outlives what was simulated has none), so the rest is no range.
+  std::optional<numerics::Interval> joint;
   int draws = 0;
   std::vector<double> answers;          // of the draws that had one, in their order
   int without_answer = 0;               // of the draws

@@ -75,6 +75,26 @@ TEST(Sensitivity, CountsDrawsWithoutAnAnswer) {
   EXPECT_FALSE(found.usual_answer);
 }
 
+// Draws that have none are those that lasted longest: what is left must not be told as the range.
+TEST(Sensitivity, GivesNoRangeWhereManyDrawsHaveNoAnswer) {
+  const auto answered_below = [](double largest) {
+    return [largest](const ApexScenario& scenario) {
+      const double rate = scenario.medium.reference_wear_rate_mm3_per_newton_metre / 9e-7;
+      return rate < largest ? std::optional(rate) : std::nullopt;
+    };
+  };
+  const auto few =
+      sensitivity(one_steel(), answered_below(2.95), {.draws = 200}, base::one_thread()).value();
+  const auto many =
+      sensitivity(one_steel(), answered_below(2), {.draws = 200}, base::one_thread()).value();
+
+  EXPECT_GT(few.without_answer, 0);
+  EXPECT_TRUE(few.joint);
+  EXPECT_GT(many.without_answer, 10);
+  EXPECT_FALSE(many.joint);
+  EXPECT_EQ(many.effects.front().rank_correlation, 0);
+}
+
 TEST(Sensitivity, RefusesASingleDrawAndStopsWhereAsked) {
   const ApexAnswer one = [](const ApexScenario&) { return std::optional<double>(1); };
 
@@ -88,13 +108,13 @@ TEST(Sensitivity, RefusesASingleDrawAndStopsWhereAsked) {
   EXPECT_EQ(stopped.error().kind, base::ProblemKind::interrupted);
 }
 
-// By hand: ranks 0 1.5 1.5 3 4 and 1 0 2.5 2.5 4, so 7.25 / 9.5.
 TEST(RankCorrelation, RefusesWhatIsNoNumber) {
   const std::vector<double> a{1, 2, std::nan("")};
 
   EXPECT_THROW((void)rank_correlation(a, a), std::logic_error);
 }
 
+// By hand: ranks 0 1.5 1.5 3 4 and 1 0 2.5 2.5 4, so 7.25 / 9.5.
 TEST(RankCorrelation, SharesRanksAmongTies) {
   const std::vector<double> a{1, 2, 2, 5, 9};
   const std::vector<double> b{3, 1, 4, 4, 8};

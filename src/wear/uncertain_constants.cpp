@@ -30,7 +30,7 @@ struct Row {
 using enum Range;
 
 // clang-format off
-constexpr std::array kRows{
+constexpr std::array kMediumRows{
     Row{"hardness of the abrasive", "HV", multiples, 0.8, 1.2, kGuess, [](ApexScenario& s) -> double& { return s.medium.abrasive_hv; }},
     Row{"width of grooves", "µm", multiples, 0.4, 2.5, kGuess, [](ApexScenario& s) -> double& { return s.medium.groove_width_um; }},
     Row{"wear rate at resistance 1", "mm³/(N m)", multiples, 1.0 / 3, 3, kTuned, [](ApexScenario& s) -> double& { return s.medium.reference_wear_rate_mm3_per_newton_metre; }},
@@ -42,7 +42,8 @@ constexpr std::array kRows{
     Row{"spread of the diameters", "", figures, 1.5, 2.2, kTuned, [](ApexScenario& s) -> double& { return s.medium.acts.particles.diameter_spread_ratio; }},
     Row{"pushback pressure", "MPa", figures, 10, 40, kTuned, [](ApexScenario& s) -> double& { return s.medium.acts.particles.pushback_pressure_mpa; }},
     Row{"scatter of the hits' angle", "°", figures, 15, 35, kTuned, [](ApexScenario& s) -> double& { return s.medium.acts.particles.angle_rms_deg; }},
-    Row{"mean sideways load", "N/mm", multiples, 1.0 / 3, 5, kTuned, [](ApexScenario& s) -> double& { return s.medium.acts.twist.mean_line_load_newton_per_mm; }},
+    Row{"mean sideways load", "N/mm", multiples, 1.0 / 3, 5, kTuned, [](ApexScenario& s) -> double& { return s.medium.acts.twist.mean_line_load_newton_per_mm; }}};
+constexpr std::array kOtherRows{
     Row{"start width of the land", "µm", multiples, 0.6, 2, kGuess, [](ApexScenario& s) -> double& { return s.edge.finish.land_width_um; }},
     Row{"flaw constant", "", figures, 0.03, 0.4, kTuned, [](ApexScenario& s) -> double& { return s.flaw_constant; }},
     Row{"land gain of chips", "", figures, 0.6, 1, kTuned, [](ApexScenario& s) -> double& { return s.damage.chip_land_gain; }},
@@ -65,6 +66,15 @@ UncertainConstant constant_of(const Row& row, const ApexScenario& scenario) {
           .hi = std::max(usual, row.hi * times),
           .from = row.from,
           .in = row.in};
+}
+
+// Of a medium that somebody wrote down: what they say, and no range of ours around it.
+UncertainConstant declared_constant_of(const Row& row, const ApexScenario& scenario) {
+  UncertainConstant constant = constant_of(row, scenario);
+  constant.lo = constant.usual;
+  constant.hi = constant.usual;
+  constant.from = {"own-file", TrustMark::declared};
+  return constant;
 }
 
 struct SteelRow {
@@ -113,7 +123,12 @@ UncertainConstant constant_of(const SteelRow& row, std::size_t steel, const Micr
 
 std::vector<UncertainConstant> uncertain_constants(const ApexScenario& scenario) {
   std::vector<UncertainConstant> constants;
-  for (const Row& row : kRows) constants.push_back(constant_of(row, scenario));
+  const bool medium_is_known = std::ranges::count(known_media(), scenario.medium) > 0;
+  for (const Row& row : kMediumRows) {
+    constants.push_back(medium_is_known ? constant_of(row, scenario)
+                                        : declared_constant_of(row, scenario));
+  }
+  for (const Row& row : kOtherRows) constants.push_back(constant_of(row, scenario));
   for (std::size_t steel = 0; steel < scenario.steels.size(); ++steel) {
     for (const SteelRow& row : kSteelRows) {
       constants.push_back(constant_of(row, steel, scenario.steels[steel]));

@@ -25,7 +25,8 @@ struct UncertainConstant {
   std::function<double&(ApexScenario&)> in;
 };
 
-// Those of the medium, the edge, damage and reading; then each steel's.
+// Those of the medium, the edge, damage and reading; then each steel's. A medium that is none of
+// the known ones counts as declared: its figures have no range.
 [[nodiscard]] std::vector<UncertainConstant> uncertain_constants(const ApexScenario& scenario);
 
 // Refused: unknown names (all are listed as accepted).

@@ -2,6 +2,7 @@
 
 #include "wire/json_pieces.h"
 #include "wire/provenance_json.h"
+#include "wire/simulation_json.h"
 
 #include <optional>
 
@@ -28,15 +29,15 @@ Json constant_json(const wear::ConstantEffect& effect, SourcesInUse& sources) {
   return object;
 }
 
-Json span_json(const materials::CardDepthSpan& span) {
-  return {{"lo_mm", finite_number(span.lo_mm)}, {"hi_mm", finite_number(span.hi_mm)}};
+Json span_json(const materials::Span& mm) {
+  return {{"lo_mm", finite_number(mm.lo)}, {"hi_mm", finite_number(mm.hi)}};
 }
 
-Json card_json(const wear::CardOpinion& card) {
-  return {{"a", span_json(card.a)},
-          {"b", span_json(card.b)},
-          {"ratio_lo", finite_number(card.ratio_lo)},
-          {"ratio_hi", finite_number(card.ratio_hi)}};
+Json card_json(const materials::CardDepthsCompared& card) {
+  return {{"a", span_json(card.a_mm)},
+          {"b", span_json(card.b_mm)},
+          {"ratio_lo", finite_number(card.ratio.lo)},
+          {"ratio_hi", finite_number(card.ratio.hi)}};
 }
 
 Json asked_json(const wear::PredictionAsked& asked) {
@@ -49,6 +50,7 @@ Json asked_json(const wear::PredictionAsked& asked) {
           {"tooth_depth_um", finite_number(asked.finish.tooth_depth_um)},
           {"tooth_spacing_um", finite_number(asked.finish.tooth_spacing_um)},
           {"edge_length_mm", finite_number(asked.edge_length_mm)},
+          {"longest_cuts", asked.life.longest_cuts},
           {"runs", asked.life.runs},
           {"draws", asked.over.draws},
           {"seed", whole_number(asked.over.seed.number)}};
@@ -62,10 +64,11 @@ std::string prediction_to_json(const PredictionDocument& document) {
   Json object = {{"format", "keenfall-prediction"},
                  {"format_version", kPredictionFormatVersion},
                  {"program_version", document.program_version},
+                 {"caution", kSimulatedCaution},
                  {"asked", asked_json(document.asked)}};
   put_number(object, "ratio", ratio.usual_answer);
   if (ratio.joint) object["ratio_over_plausible"] = interval_json(*ratio.joint);
-  object["share_longer"] = finite_number(predicted.share_longer);
+  put_number(object, "share_longer", predicted.share_longer);
   object["draws_without_answer"] = ratio.without_answer;
   put_number(object, "half_keenness_a_cuts", predicted.life_a_cuts);
   put_number(object, "half_keenness_b_cuts", predicted.life_b_cuts);

@@ -31,7 +31,7 @@ PredictionDocument made_document() {
   document.predicted.life_a_cuts = 96;
   document.predicted.life_b_cuts = 30;
   document.predicted.share_longer = 0.95;
-  document.predicted.card = wear::CardOpinion{{385, 447}, {280, 300}, 1.28, 1.6};
+  document.predicted.card = materials::CardDepthsCompared{{385, 447}, {280, 300}, {1.28, 1.6}};
   return document;
 }
 

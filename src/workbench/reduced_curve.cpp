@@ -33,6 +33,13 @@ base::Result<ReducedCurve> reduced_curve(const wear::ApexScenario& scenario,
                                          const ReducedCurveAsked& asked,
                                          const base::Executor& executor,
                                          const base::ProgressReport& progress) {
+  if (scenario.medium.acts.wear.load_growth_exponent != 0) {
+    return base::failed({.kind = base::ProblemKind::unsuitable_data,
+                         .sentence =
+                             "Where the load grows with the land, wear does not go with the "
+                             "root of the cuts, and the curve of wear and hits does not "
+                             "hold."});
+  }
   const wear::ApexSimulation simulation = simulation_of(scenario, asked.steel, asked.cuts);
   const auto edges =
       simulate(simulation, {.runs = asked.runs, .seed = asked.seed}, executor, progress);
@@ -44,7 +51,8 @@ base::Result<ReducedCurve> reduced_curve(const wear::ApexScenario& scenario,
   ReducedCurve curve{.computed = {.wear_scale_cuts = finite(apex.wear_life_cuts),
                                   .hit_slope_per_cut = apex.hit_slope_per_cut},
                      .mean = mean_of(*edges)};
-  auto fitted = blunting::fit_wear_and_hits(curve.mean, curve.computed.wear_scale_cuts);
+  auto fitted =
+      blunting::fit_wear_and_hits(curve.mean, blunting::KnownWear{curve.computed.wear_scale_cuts});
   if (!fitted) return base::failed(fitted.error());
   curve.fitted = *fitted;
   return curve;

@@ -35,7 +35,7 @@ TEST_P(AReducedCurve, LiesWithinTwoPerCentOfTheSimulatedMean) {
   const ReducedCurve curve = reduced(scenario_of(steel, medium), cuts);
 
   EXPECT_TRUE(curve.fitted.converged);
-  EXPECT_TRUE(curve.fitted.wear_scale_was_given);
+  EXPECT_TRUE(curve.fitted.wear_was_known);
   EXPECT_LT(curve.fitted.root_mean_square_misfit, 0.02);
 }
 
@@ -81,6 +81,25 @@ TEST(AReducedCurve, FittedWithoutItsWearScaleFitsAsWellAndAttributesWrongly) {
   EXPECT_LT(free_fit.root_mean_square_misfit, 0.02);
   EXPECT_GT(std::abs(std::log(*free_fit.curve.wear_scale_cuts / *curve.computed.wear_scale_cuts)),
             std::log(1.3));
+}
+
+// The limit of ever less wear is none: no wear scale may be found where there is no wear.
+TEST(AReducedCurve, OfAMediumThatDoesNotWearIsOfHitsAlone) {
+  wear::ApexScenario scenario = scenario_of("AISI A11", "uplifted sisal matting");
+  scenario.medium.reference_wear_rate_mm3_per_newton_metre = 0;
+  const ReducedCurve none = reduced(scenario, 100);
+  scenario.medium.reference_wear_rate_mm3_per_newton_metre = 1e-12;
+  const ReducedCurve hardly = reduced(scenario, 100);
+
+  EXPECT_EQ(none.fitted.curve.wear_scale_cuts, std::nullopt);
+  EXPECT_NEAR(none.fitted.curve.hit_slope_per_cut / hardly.fitted.curve.hit_slope_per_cut, 1, 1e-3);
+}
+
+TEST(AReducedCurve, IsRefusedWhereTheLoadGrowsWithTheLand) {
+  wear::ApexScenario scenario = scenario_of("75Ni8", "new sisal matting");
+  scenario.medium.acts.wear.load_growth_exponent = 1;
+
+  EXPECT_FALSE(reduced_curve(scenario, {}, base::one_thread()));
 }
 
 TEST(AReducedCurve, RefusesWhatTheSimulatorRefuses) {

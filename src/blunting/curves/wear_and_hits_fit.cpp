@@ -46,13 +46,12 @@ std::optional<base::Problem> refusal(std::span<const CurvePoint> points) {
 
 // Logs of start, slope, saturation and, where it is sought, wear scale.
 struct Sought {
-  double wear_scale_cuts;  // as given, where it is
-  bool wear_scale_is_given;
+  std::optional<KnownWear> wear;
 
-  [[nodiscard]] std::size_t count() const { return wear_scale_is_given ? 3 : 4; }
+  [[nodiscard]] std::size_t count() const { return wear ? 3 : 4; }
 
   [[nodiscard]] WearAndHits curve(std::span<const double> logs) const {
-    return {.wear_scale_cuts = wear_scale_is_given ? wear_scale_cuts : std::exp(logs[3]),
+    return {.wear_scale_cuts = wear ? wear->scale_cuts : std::optional(std::exp(logs[3])),
             .hit_slope_per_cut = std::exp(logs[1]),
             .hit_saturation_per_cut = std::exp(logs[2])};
   }
@@ -70,7 +69,7 @@ LogSlopes log_slopes(const WearAndHits& curve, double cuts) {
   const double saturation = curve.hit_saturation_per_cut;
   const double hits = curve.hit_slope_per_cut / saturation * -std::expm1(-saturation * cuts);
   const double fresh = curve.hit_slope_per_cut * cuts * std::exp(-saturation * cuts);
-  const double worn = cuts / *curve.wear_scale_cuts;
+  const double worn = curve.wear_scale_cuts ? cuts / *curve.wear_scale_cuts : 0;
   return {.by_slope = hits / level,
           .by_saturation = (fresh - hits) / level,
           .by_wear_scale = -0.5 * worn / std::sqrt(1 + worn) / level};
@@ -81,7 +80,7 @@ std::vector<double> first_guess(std::span<const CurvePoint> points, const Sought
   const double reach = points.back().cuts;
   const double rise = std::max(points.back().bluntness / start - 1, 0.01);
   std::vector<double> logs{std::log(start), std::log(rise / (2 * reach)), std::log(0.5 / reach)};
-  if (!sought.wear_scale_is_given) {
+  if (!sought.wear) {
     logs.push_back(std::log(reach / ((1 + rise / 2) * (1 + rise / 2) - 1)));
   }
   return logs;
@@ -90,9 +89,9 @@ std::vector<double> first_guess(std::span<const CurvePoint> points, const Sought
 }  // namespace
 
 base::Result<WearAndHitsFit> fit_wear_and_hits(std::span<const CurvePoint> points,
-                                               std::optional<double> wear_scale_cuts) {
+                                               const std::optional<KnownWear>& wear) {
   if (auto problem = refusal(points)) return base::failed(std::move(*problem));
-  const Sought sought{wear_scale_cuts.value_or(0), wear_scale_cuts.has_value()};
+  const Sought sought{wear};
   const std::vector<double> guess = first_guess(points, sought);
   const std::size_t held = sought.count() - 1;
   const auto residuals =
@@ -108,7 +107,7 @@ base::Result<WearAndHitsFit> fit_wear_and_hits(std::span<const CurvePoint> point
           row[0] = 1 / kPointLogSd;
           row[1] = slopes.by_slope / kPointLogSd;
           row[2] = slopes.by_saturation / kPointLogSd;
-          if (!sought.wear_scale_is_given) row[3] = slopes.by_wear_scale / kPointLogSd;
+          if (!sought.wear) row[3] = slopes.by_wear_scale / kPointLogSd;
         }
         for (std::size_t k = 1; k <= held; ++k) {
           const std::size_t i = points.size() + k - 1;
@@ -120,7 +119,7 @@ base::Result<WearAndHitsFit> fit_wear_and_hits(std::span<const CurvePoint> point
       numerics::fit_least_squares(residuals, points.size() + held, guess);
   WearAndHitsFit found{.curve = sought.curve(fit.parameters),
                        .start = std::exp(fit.parameters[0]),
-                       .wear_scale_was_given = sought.wear_scale_is_given,
+                       .wear_was_known = wear.has_value(),
                        .converged = fit.converged};
   double squares = 0;
   for (const CurvePoint& point : points) {

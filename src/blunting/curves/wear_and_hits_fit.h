@@ -26,18 +26,26 @@ struct CurvePoint {
   bool operator==(const CurvePoint&) const = default;
 };
 
+// What is known of the wear from elsewhere.
+struct KnownWear {
+  std::optional<double> scale_cuts;  // absent: nothing wears
+
+  bool operator==(const KnownWear&) const = default;
+};
+
 struct WearAndHitsFit {
   WearAndHits curve;
   double start = 0;  // bluntness at 0 cuts
-  bool wear_scale_was_given = false;
+  bool wear_was_known = false;
   double root_mean_square_misfit = 0;  // of log bluntness: 0.01 is about 1 %
   bool converged = false;
 
   bool operator==(const WearAndHitsFit&) const = default;
 };
 
-// Refuses fewer than five points, cuts that do not rise and bluntness that is not above 0.
+// `wear` absent: its scale is sought. Refuses fewer than five points, cuts that do not rise and
+// bluntness that is not above 0.
 [[nodiscard]] base::Result<WearAndHitsFit> fit_wear_and_hits(
-    std::span<const CurvePoint> points, std::optional<double> wear_scale_cuts = std::nullopt);
+    std::span<const CurvePoint> points, const std::optional<KnownWear>& wear = std::nullopt);
 
 }  // namespace keenfall::blunting

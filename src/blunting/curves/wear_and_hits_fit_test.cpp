@@ -29,10 +29,10 @@ std::vector<CurvePoint> points_of(const WearAndHits& curve, double start) {
 }
 
 TEST(AFitOfWearAndHits, FindsTheCurveAgainWhereTheWearScaleIsGiven) {
-  const WearAndHitsFit fit = fit_wear_and_hits(points_of(kGritty, 104), 19.2).value();
+  const WearAndHitsFit fit = fit_wear_and_hits(points_of(kGritty, 104), KnownWear{19.2}).value();
 
   EXPECT_TRUE(fit.converged);
-  EXPECT_TRUE(fit.wear_scale_was_given);
+  EXPECT_TRUE(fit.wear_was_known);
   EXPECT_NEAR(fit.start, 104, 0.1);
   EXPECT_NEAR(fit.curve.hit_slope_per_cut, 0.067, 0.0005);
   EXPECT_NEAR(fit.curve.hit_saturation_per_cut, 0.002, 0.0001);
@@ -55,7 +55,7 @@ TEST(AFitOfWearAndHits, FindsTheSlopeThroughNoiseWhereTheWearScaleIsGiven) {
   for (int trial = 0; trial < 200; ++trial) {
     std::vector<CurvePoint> points = points_of(kGritty, 104);
     for (CurvePoint& point : points) point.bluntness *= std::exp(0.03 * random.normal());
-    const WearAndHitsFit fit = fit_wear_and_hits(points, 19.2).value();
+    const WearAndHitsFit fit = fit_wear_and_hits(points, KnownWear{19.2}).value();
     EXPECT_TRUE(fit.converged);
     log_ratios.push_back(std::log(fit.curve.hit_slope_per_cut / kGritty.hit_slope_per_cut));
   }
@@ -72,6 +72,16 @@ TEST(AFitOfWearAndHits, ShowsByItsMisfitThatACurveIsOfAnotherFamily) {
   }
 
   EXPECT_GT(fit_wear_and_hits(points).value().root_mean_square_misfit, 0.1);
+}
+
+TEST(AFitOfWearAndHits, TakesNoneForWearWhereNothingWears) {
+  const WearAndHits hits{.hit_slope_per_cut = 0.03, .hit_saturation_per_cut = 0.005};
+
+  const WearAndHitsFit fit = fit_wear_and_hits(points_of(hits, 104), KnownWear{}).value();
+
+  EXPECT_EQ(fit.curve.wear_scale_cuts, std::nullopt);
+  EXPECT_NEAR(fit.curve.hit_slope_per_cut, 0.03, 0.0003);
+  EXPECT_LT(fit.root_mean_square_misfit, 1e-3);
 }
 
 TEST(AFitOfWearAndHits, EndsWhereNothingBlunts) {
