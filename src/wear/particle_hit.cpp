@@ -51,12 +51,13 @@ HitDamage damage_of(const ParticleHit& hit, const StruckApex& apex, double land_
 
 double hits_per_mm_cut(const GritDose& dose, const HardParticles& particles) {
   const double log_sd = std::log(particles.diameter_spread_ratio);
-  const double diameter_mm = particles.median_diameter_um * kMmPerUm;
-  // Mean of D^3 over a lognormal diameter.
-  const double cube_mm3 = diameter_mm * diameter_mm * diameter_mm * std::exp(4.5 * log_sd * log_sd);
+  const double median_mm = particles.median_diameter_um * kMmPerUm;
+  // Means of D and D^3 over a lognormal diameter.
+  const double mean_mm = median_mm * std::exp(0.5 * log_sd * log_sd);
+  const double cube_mm3 = median_mm * median_mm * median_mm * std::exp(4.5 * log_sd * log_sd);
   const double particle_g = dose.mineral_density_g_per_cm3 * 1e-3 * std::numbers::pi / 6 * cube_mm3;
-  const double met_g = dose.grit_mass_fraction * dose.medium_density_g_per_cm3 * 1e-3 *
-                       dose.section_mm2 * diameter_mm;
+  const double met_g =
+      dose.grit_mass_fraction * dose.medium_density_g_per_cm3 * 1e-3 * dose.section_mm2 * mean_mm;
   return met_g / (particle_g * dose.edge_used_mm);
 }
 

@@ -70,7 +70,10 @@ struct StruckApex {
                                   const StruckApex& apex,
                                   double land_width_um);
 
-// Mean number of hits per mm of edge and cut, from how much grit a cut of a round bar meets.
+// Mean number of hits per mm of edge and cut, from how much grit a cut of a round bar meets: a
+// plane cut through n spheres per mm^3 meets n E[D] of them per mm^2 (geometry). The diameters of
+// hits are taken for those of the grit, though a plane meets large particles more often than small
+// ones.
 struct GritDose {
   double grit_mass_fraction = 0;
   double medium_density_g_per_cm3 = 1;
