@@ -1,4 +1,4 @@
-// A posterior summarised: the middle and the 90 % and 95 % equal-tailed intervals.
+// Draws summarised: their middle and the 90 % and 95 % equal-tailed intervals.
 #pragma once
 
 namespace keenfall::numerics {
