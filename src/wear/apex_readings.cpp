@@ -24,11 +24,11 @@ double slope(const EdgeLine& edge, std::size_t i) {
 }  // namespace
 
 double push_reading_um(const EdgeLine& edge, const ReadingRules& rules) {
-  const double mean_height = mean(edge.height_um);
+  const double highest = *std::ranges::max_element(edge.height_um);
   double weights = 0;
   double weighted = 0;
   for (std::size_t i = 0; i < edge.height_um.size(); ++i) {
-    const double weight = vector_exp((edge.height_um[i] - mean_height) / rules.push_reach_um);
+    const double weight = vector_exp((edge.height_um[i] - highest) / rules.push_reach_um);
     weights += weight;
     weighted += weight * (edge.land_width_um[i] + rules.fold_share * edge.fold_height_um[i]);
   }
@@ -36,11 +36,11 @@ double push_reading_um(const EdgeLine& edge, const ReadingRules& rules) {
 }
 
 double slice_reading_um(const EdgeLine& edge, const ReadingRules& rules) {
-  const double mean_height = mean(edge.height_um);
+  const double highest = *std::ranges::max_element(edge.height_um);
   double weights = 0;
   double weighted = 0;
   for (std::size_t i = 0; i < edge.height_um.size(); ++i) {
-    const double weight = vector_exp((edge.height_um[i] - mean_height) / rules.slice_reach_um);
+    const double weight = vector_exp((edge.height_um[i] - highest) / rules.slice_reach_um);
     const double bluntness = edge.land_width_um[i] + rules.fold_share * edge.fold_height_um[i];
     weights += weight;
     weighted += weight * (1 + rules.slope_gain * slope(edge, i)) / bluntness;

@@ -35,6 +35,22 @@ TEST(ApexReadings, SliceFindsKeenAndSteepPlaces) {
   EXPECT_NEAR(slice_reading_um(steep, {.slope_gain = 0}), 1, 1e-12);
 }
 
+// Definition: with next to no reach only the highest places weigh, on however long an edge.
+TEST(ApexReadings, OfNextToNoReachFeelTheHighestPlacesOnly) {
+  for (const std::size_t teeth : {std::size_t{1}, std::size_t{20000}}) {
+    std::vector<double> lands;
+    std::vector<double> heights;
+    for (std::size_t tooth = 0; tooth < teeth; ++tooth) {
+      lands.insert(lands.end(), {1, 3, 5});
+      heights.insert(heights.end(), {6, 3, -9});
+    }
+    const EdgeLine edge = of_lands(lands, heights);
+
+    EXPECT_NEAR(push_reading_um(edge, {.push_reach_um = 0.001}), 1, 1e-12);
+    EXPECT_NEAR(slice_reading_um(edge, {.slope_gain = 0, .slice_reach_um = 0.001}), 1, 1e-12);
+  }
+}
+
 TEST(ApexReadings, FeelAShareOfFolds) {
   EdgeLine edge = of_lands({1, 1}, {0, 0});
   edge.fold_height_um = {4, 4};
