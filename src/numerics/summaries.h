@@ -1,4 +1,4 @@
-// Means, quantiles and posterior intervals of a set of draws.
+// Means, quantiles and equal-tailed intervals of a set of draws.
 #pragma once
 
 #include "numerics/interval.h"
@@ -20,7 +20,7 @@ namespace keenfall::numerics {
 
 [[nodiscard]] double median_of(std::vector<double> values);
 
-// Equal-tailed posterior intervals; not empty.
+// Equal-tailed intervals; not empty.
 [[nodiscard]] Interval interval_of(std::vector<double> draws);
 
 // Each field through exp: intervals of a log are intervals of the thing itself.
