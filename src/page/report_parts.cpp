@@ -13,6 +13,7 @@
 #include "telling/answer_sentences.h"
 #include "telling/arm_groups.h"
 #include "telling/listed.h"
+#include "telling/simulated.h"
 #include "verdicts/read_and_tested.h"
 
 #include <fmt/format.h>
@@ -112,6 +113,9 @@ void add_pictures_of(Html& html, const Report& report, const Judged& judged) {
 
 void add_answer(Html& html, const Report& /*report*/, const std::vector<Judged>& all) {
   add_each(html, all, [](Html& own, const Judged& judged) {
+    if (telling::is_simulated(judged.judgement)) {
+      own.element("p", "Simulated: no edge was cut.", {{"class", "answer"}});
+    }
     add_answers(own, judged.told.answers, judged.heading);
     if (!judged.told.details.empty()) {
       own.element("p", judged.told.title + ". " + judged.told.details, {{"class", "quiet"}});

@@ -91,7 +91,7 @@ std::vector<RunColumn> columns_of(const Judgement& judgement) {
        .cell = [](const ToldRun& run) { return lasting_text(*run.result); }},
       {.head = counted + " made",
        .side = Side::right,
-       .cell = [](const ToldRun& run) { return telling::cuts_text(run.result->last_cuts); }},
+       .cell = [](const ToldRun& run) { return base::plain_number(run.result->last_cuts); }},
       {.head = "readings",
        .cell = [tested](const ToldRun& run) { return readings_text(run, tested); }},
       {.head = "noticed", .cell = [](const ToldRun& run) { return remarks_text(*run.result); }}};

@@ -1,6 +1,7 @@
 #include "telling/title.h"
 
 #include "base/begun_large.h"
+#include "telling/simulated.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -32,7 +33,8 @@ std::string title(const Judgement& judgement) {
   return base::begun_large(judgement.kind.words.empty() ? judgement.kind.name
                                                         : judgement.kind.words) +
          ", " + judgement.unit + (runs == 1 ? "; 1 run" : fmt::format("; {} runs", runs)) +
-         (not_used > 0 ? fmt::format(", {} of them not used", not_used) : "");
+         (not_used > 0 ? fmt::format(", {} of them not used", not_used) : "") +
+         (is_simulated(judgement) ? "; simulated, no edge was cut" : "");
 }
 
 std::string details(const Judgement& judgement) {

@@ -39,6 +39,13 @@ TEST(Title, CountsTheRunsOfEdgesOfWhichNoneCouldBeUsed) {
   EXPECT_EQ(title(judgement), "Thread push reading, gf; 38 runs, 2 of them not used");
 }
 
+TEST(Title, SaysThatNoEdgeWasCutWhereASimulatorMadeTheRuns) {
+  Judgement judgement = made_judgement();
+  judgement.runs[0].remarks.emplace_back(trials::kSimulatedNote);
+
+  EXPECT_EQ(title(judgement), "Thread push reading, gf; 36 runs; simulated, no edge was cut");
+}
+
 TEST(Details, NameTheThreadAndTheWayOfCuttingWhereItIsOne) {
   Judgement judgement = made_judgement();
   judgement.thread = "cotton 40";

@@ -19,6 +19,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace keenfall::trials {
@@ -65,6 +66,9 @@ struct Event {
 
   bool operator==(const Event&) const = default;
 };
+
+// The note of a run that a simulator made: whoever tells of it says so first.
+inline constexpr std::string_view kSimulatedNote = "simulated: no edge was cut";
 
 struct Run {
   std::string name;  // unique within its arm only

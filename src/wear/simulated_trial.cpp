@@ -139,7 +139,7 @@ trials::Run cut_run(const TrialPlan& plan,
                    .block = std::to_string(run.block),
                    .order = static_cast<int>(place) + 1,
                    .readings = read_off(plan, edge, random),
-                   .notes = {"simulated: no edge was cut"}};
+                   .notes = {std::string(trials::kSimulatedNote)}};
   if (made.readings.back().cuts == static_cast<double>(plan.longest_cuts)) {
     made.notes.push_back("stopped at the cap of " + std::to_string(plan.longest_cuts) + " cuts");
   }
