@@ -39,6 +39,7 @@ class ConstantsReader {
   base::ResultOrProblems<std::vector<NamedNumbers>> read(std::string_view text) {
     // One column of names alone has no delimiter, and is then told what is missing.
     const char delimiter = recognise_delimiter(text).value_or(',');
+    delimiter_ = delimiter;
     mark_ = mark_of(text, delimiter);
     DelimitedReader reader(text, delimiter);
     const auto header = reader.next();
@@ -78,8 +79,10 @@ class ConstantsReader {
 
   void take_header(const Record& header) {
     place_.assign(columns_.size(), kNoColumn);
+    is_named_.clear();
     for (std::size_t i = 0; i < header.cells.size(); ++i) {
       const std::string name(header.cells[i].text);
+      is_named_.push_back(!name.empty());
       if (name.empty()) continue;
       std::size_t& place = name == kNameColumn ? name_place_ : place_of(name);
       if (&place == &unknown_) {
@@ -139,7 +142,23 @@ class ConstantsReader {
     for (std::size_t i = 0; i < columns_.size(); ++i) {
       row.numbers.push_back(number_in(record, columns_[i], text_at(record, place_[i])));
     }
+    refuse_cells_under_no_name(record);
     rows_.push_back(std::move(row));
+  }
+
+  void refuse_cells_under_no_name(const Record& record) {
+    for (std::size_t i = 0; i < record.cells.size(); ++i) {
+      const std::string found(record.cells[i].text);
+      if (found.empty() || (i < is_named_.size() && is_named_[i])) continue;
+      add({.kind = ProblemKind::bad_value,
+           .sentence = "Cell " + std::to_string(i + 1) + ", “" + found +
+                       "”, stands under no column's name.",
+           .place = {.line = record.line, .found = found},
+           .accepted = delimiter_ == ','
+                           ? "cells under named columns only, with decimal points: “1,5” is two "
+                             "cells where commas part them (semicolons would leave it one)"
+                           : "cells under named columns only"});
+    }
   }
 
   static std::string_view text_at(const Record& record, std::size_t place) {
@@ -178,7 +197,9 @@ class ConstantsReader {
 
   std::string file_name_;
   std::span<const NumberColumn> columns_;
+  char delimiter_ = ',';
   DecimalMark mark_ = DecimalMark::point;
+  std::vector<bool> is_named_;  // of the header's cells
   std::size_t name_place_ = kNoColumn;
   std::size_t unknown_ = kNoColumn;
   std::vector<std::size_t> place_;

@@ -67,6 +67,22 @@ TEST(NamedNumbers, NameEveryWrongCellAtOnce) {
   EXPECT_THAT(words[4], HasSubstr("the unit stands in the column's name"));
 }
 
+// “16,28” meant as one number is two cells where commas part them.
+TEST(NamedNumbers, AreRefusedWhereACellStandsPastTheHeader) {
+  const auto words = refusals("name,land_width_um,tooth_depth_um\nx,1,16,28,,\ny,1,2,,\n");
+
+  ASSERT_THAT(words, ElementsAre(HasSubstr("line 2")));
+  EXPECT_THAT(words[0], HasSubstr("Cell 4, “28”, stands under no column's name"));
+  EXPECT_THAT(words[0], HasSubstr("“1,5” is two cells"));
+}
+
+TEST(NamedNumbers, AreRefusedWhereACellStandsUnderAHeaderWithoutName) {
+  const auto words = refusals("name;;land_width_um\nx;7;1,5\ny;;2,5\n");
+
+  ASSERT_THAT(words, ElementsAre(HasSubstr("line 2")));
+  EXPECT_THAT(words[0], HasSubstr("Cell 2, “7”, stands under no column's name"));
+}
+
 TEST(NamedNumbers, NameColumnsThatAreMissingUnknownOrTwiceThere) {
   EXPECT_THAT(refusals("name,land\nhone,1\n"),
               ElementsAre(HasSubstr("No constant is called “land”"),
