@@ -173,6 +173,67 @@ TEST(ResharpenCommand, RefusesValuesWithTheOptionTheyCameBy) {
   EXPECT_THAT(resharpen({"--steel=unobtainium"}).err, HasSubstr("--steel: the steel"));
 }
 
+// An exit code of our own fault is never the answer to what was typed.
+TEST(ResharpenCommand, AnswersOrRefusesHugeAndTinyNumbers) {
+  struct Case {
+    std::string option;
+    std::string unit;
+  };
+  const std::vector<Case> cases = {{"--angle", "deg-per-side"},
+                                   {"--primary-angle", "deg-per-side"},
+                                   {"--micro-bevel", "deg-per-side"},
+                                   {"--thickness", "mm"},
+                                   {"--land", "um"},
+                                   {"--chip", "um"},
+                                   {"--edge", "mm"},
+                                   {"--force", "N"},
+                                   {"--stroke", "mm"},
+                                   {"--pace", ""},
+                                   {"--dress-every", ""},
+                                   {"--dressing-time", "min"},
+                                   {"--cuts", ""},
+                                   {"--setup", "min"}};
+  for (const Case& each : cases) {
+    for (const char* number : {"5e-324", "1e-307", "1e-5", "1e5", "1e306", "1e308"}) {
+      const std::string word = each.option + "=" + number + each.unit;
+      Words words;
+      for (const std::string& usual : an_edge({"--cuts=400", "--setup=3min", "--dress-every=30"})) {
+        if (!usual.starts_with(each.option + "=")) words.push_back(usual);
+      }
+      words.push_back(word);
+
+      const Outcome outcome = resharpen(words);
+
+      if (outcome.code == ExitCode::answered) {
+        EXPECT_THAT(outcome.out, Not(testing::ContainsRegex("nan|inf[^o]"))) << word;
+      } else {
+        EXPECT_EQ(outcome.code, ExitCode::wrong_usage) << word;
+        EXPECT_THAT(outcome.err, HasSubstr(each.option + ": ")) << word;
+      }
+    }
+  }
+}
+
+TEST(ResharpenCommand, SaysWhichNumbersAreAccepted) {
+  const auto refusal = [](const Words& more) { return as_one_line(resharpen(an_edge(more)).err); };
+
+  EXPECT_THAT(refusal({"--cuts=1e308"}), HasSubstr("1 to 1,000,000,000 cuts"));
+  EXPECT_THAT(refusal({"--cuts=400", "--setup=1e306min"}), HasSubstr("0 to 1,000,000 min"));
+  EXPECT_THAT(refusal({"--force=1e-323N"}), HasSubstr("0.001 to 10,000 N"));
+  EXPECT_THAT(refusal({"--pace=1e-307"}), HasSubstr("0.001 to 10,000 passes a minute"));
+  EXPECT_THAT(refusal({"--edge=1e308mm"}), HasSubstr("0.001 to 100,000 mm"));
+}
+
+// Between planes that all but coincide, and on a micro-bevel that is all but flat, numbers run off.
+TEST(ResharpenCommand, AnswersOrRefusesAnglesAtTheirLimits) {
+  for (const char* option : {"--primary-angle=16.999999999999996deg-per-side",
+                             "--micro-bevel=17.000000000000004deg-per-side",
+                             "--micro-bevel=89.99999999999999deg-per-side"}) {
+    const ExitCode code = resharpen(an_edge({option, "--cuts=400"})).code;
+    EXPECT_TRUE(code == ExitCode::answered || code == ExitCode::wrong_usage) << option;
+  }
+}
+
 TEST(ResharpenCommand, FitsItsWidthAndStaysInsideAsciiWhereTheTerminalDoes) {
   const Words all = {"--micro-bevel=20deg-per-side", "--cuts=200", "--dress-every=30"};
   for (const int width : {60, 80, 100, 120}) {

@@ -2,7 +2,9 @@
 //
 // In: angles per side in degrees, thickness in mm, damage in um. Out: the area of the cross-section
 // to remove in um^2, which is 1e-6 mm^3 per mm of edge. Both sides together. Fails where the angles
-// do not make a bevel, or a length is negative. Plane geometry, derived here:
+// do not make a bevel (1 to 90 degrees, 0.01 steeper than what is behind it), or a length is out of
+// its range (thickness 0.001 to 1000 mm, land and chip 0 to 10,000 um). Plane geometry, derived
+// here:
 //   reset      A = T h + h^2 a t/(t - a) - w^2/(4 t)      a = tan alpha, t = tan theta
 //   micro      A = h^2 t m/(m - t) - w^2/(4 t)            m = tan theta_m
 // h: how far the apex must rise from where an unworn apex was; T: thickness behind the edge; w: the

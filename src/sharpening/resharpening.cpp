@@ -16,32 +16,49 @@ namespace {
 
 constexpr double kMm3PerUm2AndMm = 1e-6;
 
-base::Problem not_above_zero(const std::string& what, double found, const std::string& column) {
-  return {.sentence = what + " of " + base::plain_number(found) + " cannot be worked with",
-          .place = {.column = column},
-          .accepted = "a number above zero"};
+struct Ranged {
+  std::string what;
+  double found = 0;
+  std::string unit;
+  double lo = 0;
+  double hi = 0;
+  std::string accepted;
+  std::string column;
+};
+
+// Wide enough for any bench, and so narrow that no number in between overflows.
+std::vector<Ranged> ranged_numbers(const ResharpeningQuestion& question) {
+  const WayOfWorking& work = question.work;
+  const std::string length = "0.001 to 100,000 mm";
+  const double dressed_every = work.dress_every_passes.value_or(1);
+  return {
+      {"an edge length of", question.edge.edge_length_mm, " mm", 1e-3, 1e5, length, "edge_length"},
+      {"a force of", work.stroke.force_newton, " N", 1e-3, 1e4, "0.001 to 10,000 N", "force"},
+      {"a stroke of", work.stroke.length_mm, " mm", 1e-3, 1e5, length, "stroke_length"},
+      {"a pace of",
+       work.passes_per_minute,
+       "",
+       1e-3,
+       1e4,
+       "0.001 to 10,000 passes a minute",
+       "pace"},
+      {"dressing after", dressed_every, " passes", 1, 1e9, "1 to 1,000,000,000", "dress_every"},
+      {"dressing for",
+       work.minutes_per_dressing,
+       " min",
+       0,
+       1e6,
+       "0 to 1,000,000 min",
+       "dressing_time"}};
 }
 
 std::optional<base::Problem> problem_of(const ResharpeningQuestion& question) {
-  const auto is_size = [](double number) { return number > 0 && std::isfinite(number); };
-  const WayOfWorking& work = question.work;
-  if (!is_size(question.edge.edge_length_mm)) {
-    return not_above_zero("an edge length", question.edge.edge_length_mm, "edge_length");
-  }
-  if (!is_size(work.stroke.force_newton)) {
-    return not_above_zero("a force", work.stroke.force_newton, "force");
-  }
-  if (!is_size(work.stroke.length_mm)) {
-    return not_above_zero("a stroke", work.stroke.length_mm, "stroke_length");
-  }
-  if (!is_size(work.passes_per_minute)) {
-    return not_above_zero("a pace", work.passes_per_minute, "pace");
-  }
-  if (work.dress_every_passes && !is_size(*work.dress_every_passes)) {
-    return not_above_zero("dressing after passes", *work.dress_every_passes, "dress_every");
-  }
-  if (!(work.minutes_per_dressing >= 0 && std::isfinite(work.minutes_per_dressing))) {
-    return not_above_zero("minutes for dressing", work.minutes_per_dressing, "dressing_time");
+  for (const Ranged& each : ranged_numbers(question)) {
+    if (each.found >= each.lo && each.found <= each.hi) continue;
+    return base::Problem{.sentence = each.what + " " + base::plain_number(each.found) + each.unit +
+                                     " cannot be worked with",
+                         .place = {.column = each.column},
+                         .accepted = each.accepted};
   }
   return std::nullopt;
 }

@@ -4,7 +4,8 @@
 // minutes at the typical constants and over joint draws of all poorly known constants (median, 90 %
 // and 95 % of the draws; no posterior: no reading is in it), how many times the first stone's
 // passes it takes, and which constant the first stone's answer hangs on. Fails where the geometry
-// does. What was measured and typed in counts as exact. docs/methods/resharpening.md.
+// does, and where a number is out of its range, in words. What was measured and typed in counts as
+// exact. docs/methods/resharpening.md.
 #pragma once
 
 #include "base/result.h"

@@ -214,6 +214,10 @@ TEST(Resharpening, RefusesWhatCannotBeWorkedWith) {
   EXPECT_EQ(refusal_of([](auto& q) { q.work.passes_per_minute = 0; }), "pace");
   EXPECT_EQ(refusal_of([](auto& q) { q.work.dress_every_passes = 0; }), "dress_every");
   EXPECT_EQ(refusal_of([](auto& q) { q.work.minutes_per_dressing = -1; }), "dressing_time");
+  EXPECT_EQ(refusal_of([](auto& q) { q.edge.edge_length_mm = 1e308; }), "edge_length");
+  EXPECT_EQ(refusal_of([](auto& q) { q.work.stroke.force_newton = 1e-323; }), "force");
+  EXPECT_EQ(refusal_of([](auto& q) { q.work.passes_per_minute = 1e-307; }), "pace");
+  EXPECT_EQ(refusal_of([](auto& q) { q.edge.bevel.bevel_angle = {1e-310}; }), "bevel_angle");
   EXPECT_EQ(refusal_of([](auto& q) { q.edge.bevel.bevel_angle = {1}; }), "primary_angle");
   EXPECT_EQ(refusal_of([](auto& q) { q.edge.micro_bevel_angle = trials::PerSideAngle{10}; }),
             "micro_bevel");

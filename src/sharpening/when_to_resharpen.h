@@ -4,8 +4,9 @@
 // In: the question whose damage was seen after `seen_after_cuts`, and what every sharpening costs
 // besides (fetching, wetting, the burr, the finer stones). The land is taken to grow with the
 // square root of the cuts (steady wear), chips with the cuts; constants are the typical ones. The
-// search runs from a hundredth of the cuts seen to four times as many, or to where a micro-bevel
-// would swallow the bevel. Fails where the geometry does. docs/methods/resharpening.md.
+// search runs from a hundredth of the cuts seen to four times as many, or to where the geometry
+// fails (a micro-bevel would swallow the bevel). Fails where the geometry does.
+// docs/methods/resharpening.md.
 #pragma once
 
 #include "base/result.h"
@@ -15,8 +16,8 @@
 namespace keenfall::sharpening {
 
 struct DamageGrowth {
-  double seen_after_cuts = 0;  // above zero
-  double setup_minutes = 0;    // 0 or more
+  double seen_after_cuts = 0;  // 1 to 1e9
+  double setup_minutes = 0;    // 0 to 1e6
 
   bool operator==(const DamageGrowth&) const = default;
 };

@@ -78,6 +78,13 @@ TEST(WhenToResharpen, RefusesGrowthThatIsNoneAndEdgesThatAreNone) {
 
   EXPECT_EQ(when_to_resharpen(sound, stone, {0, 1}).error().place.column, "seen_after_cuts");
   EXPECT_EQ(when_to_resharpen(sound, stone, {100, -1}).error().place.column, "setup");
+  for (const double cuts : {5e-324, 0.5, 2e9, 1e308}) {
+    const auto refused = when_to_resharpen(sound, stone, {cuts, 1});
+    ASSERT_FALSE(refused) << cuts;
+    EXPECT_EQ(refused.error().place.column, "seen_after_cuts");
+    EXPECT_EQ(refused.error().accepted, "1 to 1,000,000,000 cuts");
+  }
+  EXPECT_EQ(when_to_resharpen(sound, stone, {100, 1e306}).error().place.column, "setup");
   EXPECT_EQ(when_to_resharpen(no_edge, stone, {100, 1}).error().place.column, "edge_length");
 }
 
