@@ -1,7 +1,9 @@
 #include "wear/refusals.h"
 
 #include "base/plain_number.h"
+#include "wear/wedge.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <string>
@@ -16,6 +18,8 @@ using base::ProblemKind;
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr std::size_t kMostSegments = 20'000'000;
+constexpr double kLeastAngleDeg = 1;
+constexpr double kMostEvents = 1e8;  // expected in one run: hours of work
 
 struct Bounds {
   double lo = 0;
@@ -52,9 +56,10 @@ class Checks {
 
 void check_edge(const EdgeStart& edge, Checks& checks) {
   const double angle = edge.apex_angle.deg;
-  if (!(angle > 0 && angle < 90)) {
-    checks.refuse(
-        "the apex angle per side", base::plain_number(angle), "above 0 and below 90 degrees");
+  if (!(angle >= kLeastAngleDeg && angle < 90)) {
+    checks.refuse("the apex angle per side",
+                  base::plain_number(angle),
+                  "1 degree or more, and below 90 degrees");
   }
   checks.number("the land's start width in um", edge.finish.land_width_um, kAboveZero);
   checks.number("the depth of the teeth in um", edge.finish.tooth_depth_um, kFromZero);
@@ -68,7 +73,7 @@ void check_edge(const EdgeStart& edge, Checks& checks) {
                 {.hi = static_cast<double>(kMostSegments), .in_words = "20,000,000 at most"});
 }
 
-void check_medium(const CutMedium& medium, Checks& checks) {
+void check_medium(const CutMedium& medium, double segment_length_um, Checks& checks) {
   const AbrasiveWear& wear = medium.wear;
   checks.number("the wear rate in mm3/(N m)", wear.wear_rate_mm3_per_newton_metre, kFromZero);
   checks.number("the line load in N/mm", wear.line_load_newton_per_mm, kFromZero);
@@ -86,19 +91,26 @@ void check_medium(const CutMedium& medium, Checks& checks) {
                 {.hi = 90, .in_words = "0 to 90"});
   checks.number(
       "the mean sideways load in N/mm", medium.twist.mean_line_load_newton_per_mm, kFromZero);
-  checks.number("the length of a twisted patch in mm", medium.twist.patch_length_mm, kAboveZero);
+  // Some slack, so that a patch of 0.004 mm is as long as a segment of 4 um.
+  const double least_patch_mm = segment_length_um * 1e-3;
+  checks.number("the length of a twisted patch in mm",
+                medium.twist.patch_length_mm,
+                {.lo = least_patch_mm * (1 - 1e-9),
+                 .in_words = "no shorter than a segment of the simulated edge"});
 }
 
-void check_work(const CuttingWork& work, Checks& checks) {
+void check_work(const CuttingWork& work, double segment_length_um, Checks& checks) {
   if (work.cuts < 0) checks.refuse("a number of cuts", std::to_string(work.cuts), "0 or more");
   if (const auto* medium = std::get_if<CutMedium>(&work.what)) {
-    check_medium(*medium, checks);
+    check_medium(*medium, segment_length_um, checks);
   } else if (const auto* pause = std::get_if<WetPause>(&work.what)) {
     checks.number("the duration of a pause in hours", pause->duration_hour, kFromZero);
     checks.number(
         "the growth of the land in um per hour", pause->land_growth_um_per_hour, kFromZero);
   } else {
-    for (const CuttingWork& part : std::get<MixedWork>(work.what).parts) check_work(part, checks);
+    for (const CuttingWork& part : std::get<MixedWork>(work.what).parts) {
+      check_work(part, segment_length_um, checks);
+    }
   }
 }
 
@@ -121,6 +133,32 @@ void check_rules(const ApexSimulation& simulation, Checks& checks) {
                 kFromOne);
 }
 
+// Hits, and patches loaded past what the start's land holds; lands only grow, so that no more come.
+double expected_events_per_cut(const CutMedium& medium, const ApexSimulation& simulation) {
+  const EdgeStart& edge = simulation.edge;
+  const double hits = medium.particles.hits_per_mm_cut * edge.length_mm;
+  const double mean_load = medium.twist.mean_line_load_newton_per_mm;
+  if (mean_load <= 0) return hits;
+  const double holds = twist_threshold_newton_per_mm(
+      simulation.steel, wedge_of(edge.apex_angle), edge.finish.land_width_um);
+  const double patches = std::max(1.0, std::round(edge.length_mm / medium.twist.patch_length_mm));
+  return hits + patches * std::exp(-holds / mean_load);
+}
+
+void check_events(const ApexSimulation& simulation, Checks& checks) {
+  double events = 0;
+  for (const Stretch& stretch : stretches_of(simulation.schedule)) {
+    if (stretch.medium == nullptr) continue;
+    events +=
+        static_cast<double>(stretch.cuts) * expected_events_per_cut(*stretch.medium, simulation);
+  }
+  if (events <= kMostEvents) return;
+  checks.refuse("the number of hits and twisted patches expected on one edge",
+                base::with_figures(events, 2),
+                "100,000,000 at most: fewer hits per mm and cut, longer twisted patches, a shorter "
+                "edge or fewer cuts");
+}
+
 void check_readings(const ApexSimulation& simulation, Checks& checks) {
   const long total = total_cuts(simulation.schedule);
   long before = -1;
@@ -141,7 +179,10 @@ std::optional<Problem> refusal_of(const ApexSimulation& simulation, const Ensemb
   checks.number("the number of runs", ensemble.runs, kFromOne);
   check_edge(simulation.edge, checks);
   check_rules(simulation, checks);
-  for (const CuttingWork& work : simulation.schedule) check_work(work, checks);
+  for (const CuttingWork& work : simulation.schedule) {
+    check_work(work, simulation.edge.segment_length_um, checks);
+  }
+  if (!checks.problem()) check_events(simulation, checks);
   if (!checks.problem()) check_readings(simulation, checks);
   return checks.problem();
 }

@@ -214,6 +214,45 @@ TEST(SimulatedEdge, StopsWhereItIsAskedTo) {
   EXPECT_EQ(stopped.error().kind, base::ProblemKind::interrupted);
 }
 
+std::string refused(const ApexSimulation& simulation) {
+  const auto made = simulate(simulation, {}, base::one_thread());
+  return made ? "not refused" : in_words(made.error());
+}
+
+TEST(SimulatedEdge, RefusesTwistedPatchesShorterThanASegment) {
+  CutMedium medium = gritty();
+  medium.twist.patch_length_mm = 0.004;
+  EXPECT_EQ(refused(cut_in(medium, 10)), "not refused");
+  for (const double patch_mm : {0.0039, 1e-6, 1e-300}) {
+    medium.twist.patch_length_mm = patch_mm;
+    EXPECT_THAT(refused(cut_in(medium, 10)), HasSubstr("the length of a twisted patch in mm"));
+  }
+}
+
+// 1e7 hits per mm and cut on 20 mm are 2e8 a cut. Under a load so large that every patch gives way,
+// 5000 patches of 0.004 mm give 1e8 events after 20,000 cuts.
+TEST(SimulatedEdge, RefusesMoreEventsThanCanBeWorkedThrough) {
+  CutMedium hits = wear_only();
+  hits.particles.hits_per_mm_cut = 1e7;
+  CutMedium twists = wear_only();
+  twists.twist = {.mean_line_load_newton_per_mm = 1e9, .patch_length_mm = 0.004};
+
+  EXPECT_THAT(refused(cut_in(hits, 1)), HasSubstr("hits and twisted patches expected on one edge"));
+  EXPECT_THAT(refused(cut_in(hits, 1)), HasSubstr("200000000"));
+  EXPECT_THAT(refused(cut_in(twists, 20'010)), HasSubstr("100,000,000 at most"));
+  EXPECT_EQ(refused(cut_in(twists, 20)), "not refused");
+}
+
+TEST(SimulatedEdge, RefusesAnAngleThatIsNoEdge) {
+  ApexSimulation simulation = cut_in(gritty(), 10);
+  for (const double deg : {1e-310, 0.0, 0.99, 90.0}) {
+    simulation.edge.apex_angle = {deg};
+    EXPECT_THAT(refused(simulation), HasSubstr("1 degree or more, and below 90 degrees")) << deg;
+  }
+  simulation.edge.apex_angle = {1};
+  EXPECT_EQ(refused(simulation), "not refused");
+}
+
 TEST(SimulatedEdge, RefusesWhatIsOutOfItsRangeByName) {
   ApexSimulation simulation = cut_in(gritty(), 10);
   simulation.edge.finish.land_width_um = 0;

@@ -218,6 +218,9 @@ TEST(SimulatedTrials, RefuseWhatCannotBeCut) {
   EXPECT_THAT(refused_sentence(many_blocks), HasSubstr("Accepted: 1 to 4"));
   EXPECT_THAT(refused_sentence(only_pause), HasSubstr("no cut in it"));
   EXPECT_THAT(refused_sentence(steep), HasSubstr("below 90 degrees"));
+  TrialPlan flat = good;
+  flat.edges[0].apex_angle = {1e-310};
+  EXPECT_THAT(refused_sentence(flat), HasSubstr("1 degree or more"));
 }
 
 TEST(SimulatedTrials, StopWhenAsked) {

@@ -152,7 +152,8 @@ const std::vector<NumberColumn>& medium_columns() {
         {.name = "angle_rms_deg", .highest = 90, .otherwise = acts.particles.angle_rms_deg},
         {.name = "twist_mean_line_load_newton_per_mm", .highest = 1000, .otherwise = 0.0},
         {.name = "twist_patch_length_mm",
-         .is_lowest_accepted = false,
+         .lowest = 0.004,  // a segment of the simulated edge
+         .highest = 1e5,
          .otherwise = acts.twist.patch_length_mm}};
   }();
   return columns;

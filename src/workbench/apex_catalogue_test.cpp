@@ -104,6 +104,25 @@ TEST(ApexCatalogues, RefuseEveryWrongCellOfAFile) {
   EXPECT_THAT(in_words(catalogue.error()[1]), HasSubstr("from 8 to 5000"));
 }
 
+TEST(ApexCatalogues, RefuseTwistedPatchesShorterThanASegment) {
+  const std::string head =
+      "name,abrasive_hv,groove_width_um,reference_wear_rate_mm3_per_newton_metre,"
+      "twist_mean_line_load_newton_per_mm,twist_patch_length_mm\nours,1000,2,1e-7,1,";
+  {
+    const OwnFile file(head + "0.004\n");
+    EXPECT_TRUE(apex_catalogue({.media = file.path()}));
+  }
+  for (const char* patch : {"1e-300", "1e-6"}) {
+    const OwnFile file(head + patch + "\n");
+
+    const auto catalogue = apex_catalogue({.media = file.path()});
+
+    ASSERT_FALSE(catalogue) << patch;
+    EXPECT_THAT(in_words(catalogue.error()[0]), HasSubstr("column twist_patch_length_mm"));
+    EXPECT_THAT(in_words(catalogue.error()[0]), HasSubstr("from 0.004"));
+  }
+}
+
 TEST(ApexCatalogues, HaveAMarkForEveryConstantOfAMedium) {
   EXPECT_EQ(medium_provenances().size(), medium_columns().size());
   EXPECT_EQ(numbers_of(wear::known_media()[0]).size(), medium_columns().size());
