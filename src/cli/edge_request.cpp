@@ -32,6 +32,18 @@ base::Result<Number> whole_text(const std::string& option,
                        .place = {.column = option, .found = text}});
 }
 
+base::Result<unsigned> threads_of(const std::string& text) {
+  return whole_text<long>("--threads", text, "a whole number")
+      .and_then([&](long number) -> base::Result<unsigned> {
+        if (number >= 1 && number <= kMostThreadsAsked) return static_cast<unsigned>(number);
+        return base::failed({.kind = base::ProblemKind::bad_value,
+                             .sentence = "--threads must lie between 1 and " +
+                                         std::to_string(kMostThreadsAsked) + ", not at " + text +
+                                         ".",
+                             .place = {.column = "--threads", .found = text}});
+      });
+}
+
 base::Problem under_option(base::Problem problem, const std::string& option) {
   problem.place.column = option;
   return problem;
@@ -143,9 +155,7 @@ base::ResultOrProblems<EdgeRequest> edge_request(const TypedOptions& typed,
     set(seed_of("--seed", *typed.seed), request.seed);
   }
   if (typed.threads) {
-    long asked = 0;
-    set(whole_number_of("--threads", *typed.threads), asked);
-    request.threads = static_cast<unsigned>(std::clamp(asked, 1L, kMostThreadsAsked));
+    set(threads_of(*typed.threads), request.threads);
   }
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return request;

@@ -69,6 +69,18 @@ TEST_F(SimulateCommand, GivesATableAloneThatIsTakenWithoutComplaint) {
   EXPECT_THAT(outcome.err, HasSubstr("plausible parameters, not validated"));
 }
 
+TEST_F(SimulateCommand, RefusesThreadsAndAnglesOutOfTheirRange) {
+  for (const char* threads : {"-5", "0", "257"}) {
+    const Outcome outcome = simulate_command({std::string("--threads=") + threads}, around_);
+    EXPECT_EQ(outcome.code, ExitCode::wrong_usage) << threads;
+    EXPECT_THAT(outcome.err, HasSubstr("--threads must lie between 1 and 256")) << threads;
+  }
+  const Outcome flat = simulated({"--angle=1e-310"});
+  EXPECT_NE(flat.code, ExitCode::answered);
+  EXPECT_THAT(flat.err, HasSubstr("1 degree or more"));
+  EXPECT_THAT(flat.out, IsEmpty());
+}
+
 TEST_F(SimulateCommand, MarksEveryRunAsSimulated) {
   const auto trial = exchange::take_table_text(simulated({}).out, "simulated.csv", {}).value();
 
