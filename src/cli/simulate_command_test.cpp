@@ -71,7 +71,8 @@ TEST_F(SimulateCommand, GivesATableAloneThatIsTakenWithoutComplaint) {
 
 TEST_F(SimulateCommand, RefusesThreadsAndAnglesOutOfTheirRange) {
   for (const char* threads : {"-5", "0", "257"}) {
-    const Outcome outcome = simulate_command({std::string("--threads=") + threads}, around_);
+    const Outcome outcome =
+        simulate_command(std::vector<std::string>{std::string("--threads=") + threads}, around_);
     EXPECT_EQ(outcome.code, ExitCode::wrong_usage) << threads;
     EXPECT_THAT(outcome.err, HasSubstr("--threads must lie between 1 and 256")) << threads;
   }
