@@ -78,7 +78,7 @@ TEST_F(SimulateCommand, RefusesThreadsAndAnglesOutOfTheirRange) {
   }
   const Outcome flat = simulated({"--angle=1e-310"});
   EXPECT_NE(flat.code, ExitCode::answered);
-  EXPECT_THAT(flat.err, HasSubstr("1 degree or more"));
+  EXPECT_THAT(flat.err, HasSubstr("at least 1 degree"));
   EXPECT_THAT(flat.out, IsEmpty());
 }
 

@@ -59,7 +59,7 @@ void check_edge(const EdgeStart& edge, Checks& checks) {
   if (!(angle >= kLeastAngleDeg && angle < 90)) {
     checks.refuse("the apex angle per side",
                   base::plain_number(angle),
-                  "1 degree or more, and below 90 degrees");
+                  "at least 1 degree above 0 and below 90 degrees");
   }
   checks.number("the land's start width in um", edge.finish.land_width_um, kAboveZero);
   checks.number("the depth of the teeth in um", edge.finish.tooth_depth_um, kFromZero);

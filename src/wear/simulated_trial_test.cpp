@@ -220,7 +220,7 @@ TEST(SimulatedTrials, RefuseWhatCannotBeCut) {
   EXPECT_THAT(refused_sentence(steep), HasSubstr("below 90 degrees"));
   TrialPlan flat = good;
   flat.edges[0].apex_angle = {1e-310};
-  EXPECT_THAT(refused_sentence(flat), HasSubstr("1 degree or more"));
+  EXPECT_THAT(refused_sentence(flat), HasSubstr("at least 1 degree"));
 }
 
 TEST(SimulatedTrials, StopWhenAsked) {
