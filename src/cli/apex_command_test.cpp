@@ -94,7 +94,7 @@ TEST(ApexCommand, IsRefusedAnAngleThatIsNone) {
   const Outcome outcome = apex({"--angle=95"});
 
   EXPECT_EQ(outcome.code, ExitCode::wrong_usage);
-  EXPECT_THAT(outcome.err, HasSubstr("from 1 to below 90 degrees"));
+  EXPECT_THAT(outcome.err, HasSubstr("at least 1 degree and below 90 degrees"));
 }
 
 }  // namespace

@@ -57,8 +57,9 @@ class Checks {
 void check_edge(const EdgeStart& edge, Checks& checks) {
   const double angle = edge.apex_angle.deg;
   if (!(angle >= kLeastAngleDeg && angle < 90)) {
-    checks.refuse(
-        "the apex angle per side", base::plain_number(angle), "from 1 to below 90 degrees");
+    checks.refuse("the apex angle per side",
+                  base::plain_number(angle),
+                  "at least 1 degree and below 90 degrees");
   }
   checks.number("the land's start width in um", edge.finish.land_width_um, kAboveZero);
   checks.number("the depth of the teeth in um", edge.finish.tooth_depth_um, kFromZero);
