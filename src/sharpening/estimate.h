@@ -11,9 +11,6 @@ struct Estimate {
   double hi = 0;
   materials::Provenance from;
 
-  // 0: lo, 1: hi; evenly by ratio where lo is above zero, else evenly by difference.
-  [[nodiscard]] double at(double fraction) const;
-
   [[nodiscard]] bool is_known() const { return lo == hi; }
 
   bool operator==(const Estimate&) const = default;

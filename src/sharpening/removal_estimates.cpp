@@ -1,5 +1,7 @@
 #include "sharpening/removal_estimates.h"
 
+#include "numerics/along_range.h"
+
 namespace keenfall::sharpening {
 
 namespace {
@@ -90,7 +92,7 @@ RemovalConstants drawn_constants(const std::vector<UncertainConstant>& constants
   for (const UncertainConstant& each : constants) {
     const bool is_of_stone = each.belongs_to == BelongsTo::stone;
     const double fraction = is_of_stone ? of_stone.uniform() : shared.uniform();
-    values.*each.member = each.estimate.at(fraction);
+    values.*each.member = numerics::along_range(each.estimate.lo, each.estimate.hi, fraction);
   }
   return values;
 }

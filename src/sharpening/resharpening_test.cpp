@@ -249,14 +249,5 @@ TEST(Stones, LieInsideTheirRangesWithAKnownSourceForEveryValue) {
   }
 }
 
-TEST(Estimates, RunEvenlyByRatioOrFromZeroByDifference) {
-  const Estimate by_ratio{.typical = 2, .lo = 1, .hi = 100};
-  const Estimate from_zero{.typical = 1, .lo = 0, .hi = 4};
-
-  EXPECT_DOUBLE_EQ(by_ratio.at(0.5), 10);
-  EXPECT_DOUBLE_EQ(by_ratio.at(1), 100);
-  EXPECT_DOUBLE_EQ(from_zero.at(0.25), 1);
-}
-
 }  // namespace
 }  // namespace keenfall::sharpening

@@ -1,7 +1,8 @@
 #include "wear/sensitivity.h"
 
-#include "base/require.h"
+#include "numerics/along_range.h"
 #include "numerics/random.h"
+#include "numerics/rank_correlation.h"
 #include "numerics/summaries.h"
 
 #include <algorithm>
@@ -31,25 +32,6 @@ std::vector<std::vector<double>> latin_hypercube(std::size_t draws,
   return shares;
 }
 
-double between(const UncertainConstant& constant, double share) {
-  if (constant.lo <= 0) return constant.lo + share * (constant.hi - constant.lo);
-  return constant.lo * std::pow(constant.hi / constant.lo, share);
-}
-
-std::vector<double> ranks_of(std::span<const double> numbers) {
-  std::vector<std::size_t> order(numbers.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::ranges::sort(order, {}, [&](std::size_t i) { return numbers[i]; });
-  std::vector<double> ranks(numbers.size());
-  for (std::size_t first = 0; first < order.size();) {
-    std::size_t past = first + 1;
-    while (past < order.size() && numbers[order[past]] == numbers[order[first]]) ++past;
-    const double shared = static_cast<double>(first + past - 1) / 2;
-    for (; first < past; ++first) ranks[order[first]] = shared;
-  }
-  return ranks;
-}
-
 // The scenarios to answer: as usual, each constant at both ends, then the joint draws.
 std::vector<ApexScenario> scenarios_of(const ApexScenario& scenario,
                                        const std::vector<UncertainConstant>& constants,
@@ -64,7 +46,8 @@ std::vector<ApexScenario> scenarios_of(const ApexScenario& scenario,
   for (const auto& row : shares) {
     scenarios.push_back(scenario);
     for (std::size_t c = 0; c < constants.size(); ++c) {
-      constants[c].in(scenarios.back()) = between(constants[c], row[c]);
+      constants[c].in(scenarios.back()) =
+          numerics::along_range(constants[c].lo, constants[c].hi, row[c]);
     }
   }
   return scenarios;
@@ -111,31 +94,12 @@ void add_joint(Sensitivity& found,
   constexpr int kFewMissing = 20;
   if (known.size() < 2 || kFewMissing * found.without_answer > found.draws) return;
   for (std::size_t c = 0; c < shares_of.size(); ++c) {
-    found.effects[c].rank_correlation = rank_correlation(shares_of[c], known);
+    found.effects[c].rank_correlation = numerics::rank_correlation(shares_of[c], known);
   }
   found.joint = numerics::interval_of(known);
 }
 
 }  // namespace
-
-double rank_correlation(std::span<const double> a, std::span<const double> b) {
-  base::require(a.size() == b.size(), "both are as long");
-  const auto is_a_number = [](double number) { return !std::isnan(number); };
-  base::require(std::ranges::all_of(a, is_a_number) && std::ranges::all_of(b, is_a_number),
-                "only numbers have ranks");
-  const std::vector<double> x = ranks_of(a);
-  const std::vector<double> y = ranks_of(b);
-  const double middle = (static_cast<double>(a.size()) - 1) / 2;
-  double xx = 0;
-  double yy = 0;
-  double xy = 0;
-  for (std::size_t i = 0; i < x.size(); ++i) {
-    xx += (x[i] - middle) * (x[i] - middle);
-    yy += (y[i] - middle) * (y[i] - middle);
-    xy += (x[i] - middle) * (y[i] - middle);
-  }
-  return xx == 0 || yy == 0 ? 0 : xy / std::sqrt(xx * yy);
-}
 
 base::Result<Sensitivity> sensitivity(const ApexScenario& scenario,
                                       const ApexAnswer& answer,

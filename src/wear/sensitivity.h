@@ -54,8 +54,4 @@ struct SensitivityAsked {
     const base::Executor& executor,
     const base::ProgressReport& progress = base::unwatched());
 
-// Ranks from 0, ties sharing their mean, then Pearson's correlation; 0 where one of both is
-// constant.
-[[nodiscard]] double rank_correlation(std::span<const double> a, std::span<const double> b);
-
 }  // namespace keenfall::wear
