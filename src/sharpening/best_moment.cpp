@@ -2,9 +2,10 @@
 
 #include "base/require.h"
 
+#include <boost/math/tools/minima.hpp>
 #include <cmath>
 #include <cstddef>
-#include <numbers>
+#include <limits>
 
 namespace keenfall::sharpening {
 
@@ -13,31 +14,11 @@ namespace {
 constexpr int kGridSteps = 400;
 constexpr double kCuts = 1000;
 
-// Golden section over a stretch that holds one valley.
+// Of a stretch that holds one valley.
 template <class Cost>
 double bottom_of(const Cost& cost_at, double low, double high) {
-  constexpr double kSection = std::numbers::phi - 1;
-  constexpr double kNarrow = 1e-9;
-  double inner = high - kSection * (high - low);
-  double outer = low + kSection * (high - low);
-  double inner_cost = cost_at(inner);
-  double outer_cost = cost_at(outer);
-  while (high - low > kNarrow) {
-    if (inner_cost < outer_cost) {
-      high = outer;
-      outer = inner;
-      outer_cost = inner_cost;
-      inner = high - kSection * (high - low);
-      inner_cost = cost_at(inner);
-    } else {
-      low = inner;
-      inner = outer;
-      inner_cost = outer_cost;
-      outer = low + kSection * (high - low);
-      outer_cost = cost_at(outer);
-    }
-  }
-  return (low + high) / 2;
+  constexpr int kHalfOfTheDigits = std::numeric_limits<double>::digits / 2;
+  return boost::math::tools::brent_find_minima(cost_at, low, high, kHalfOfTheDigits).first;
 }
 
 }  // namespace

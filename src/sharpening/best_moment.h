@@ -3,7 +3,7 @@
 // In: what the damage grows to and what taking it away costs, as one function from cuts to minutes,
 // and the minutes that every sharpening costs whatever the damage. Minutes per 1000 cuts after x
 // cuts: 1000 (setup + minutes(x))/x. The minimum is searched over a stretch of cuts: first on a
-// grid that is even by ratio, then by golden section (Kiefer 1953), to about 1e-7 of x. What a
+// grid that is even by ratio, then by Brent's method (Boost.Math), to about 1e-7 of x. What a
 // blunter edge costs at the cutting is not in it. docs/methods/resharpening.md.
 #pragma once
 

@@ -2,32 +2,21 @@
 
 #include "base/require.h"
 
-#include <array>
+#include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 
 namespace keenfall::wear {
 
 namespace {
 
-struct Node {
-  double place = 0;
-  double weight = 0;
-};
-
-// Gauss and Legendre's rule with eight nodes on -1 to 1 (the positive half; the other mirrors it).
-constexpr std::array kNodes{Node{0.1834346424956498, 0.3626837833783620},
-                            Node{0.5255324099163290, 0.3137066458778873},
-                            Node{0.7966664774136267, 0.2223810344533745},
-                            Node{0.9602898564975363, 0.1012285362903763}};
-
 // Integral over a trace of depth(s) exp(-depth(s) / reach), depth a parabola, in um^2.
 double weighted_section_um2(const Trace& trace, double reach_um) {
-  double sum = 0;
-  for (const Node& node : kNodes) {
-    const double depth = trace.depth_um * (1 - node.place * node.place);
-    sum += 2 * node.weight * depth * std::exp(-depth / reach_um);
-  }
-  return sum * trace.half_length_um;
+  const auto weighted_depth = [&](double place) {
+    const double depth = trace.depth_um * (1 - place * place);
+    return depth * std::exp(-depth / reach_um);
+  };
+  return trace.half_length_um *
+         boost::math::quadrature::gauss<double, 8>::integrate(weighted_depth, -1.0, 1.0);
 }
 
 }  // namespace

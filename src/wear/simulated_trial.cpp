@@ -18,8 +18,8 @@ namespace {
 
 using numerics::RandomStream;
 
-// Streams of a trial: its order and its blocks, then the luck at the bench of each run. Edges have
-// seeds of their own (edge_seed).
+// Streams of a trial: its order and its blocks, then the luck at the bench of each run. Edges draw
+// from streams far beyond these.
 constexpr std::uint64_t kBenchStream = 0;
 constexpr std::uint64_t kFirstRunStream = 1;
 
