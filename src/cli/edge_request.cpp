@@ -1,12 +1,9 @@
 #include "cli/edge_request.h"
 
+#include "cli/option_numbers.h"
 #include "workbench/work_words.h"
 
 #include <algorithm>
-#include <charconv>
-#include <cmath>
-#include <cstdint>
-#include <system_error>
 #include <utility>
 
 namespace keenfall::cli {
@@ -17,32 +14,6 @@ using Problems = std::vector<base::Problem>;
 
 constexpr double kUsualAngleDeg = 20;
 constexpr const char* kUsualFinish = "fine";
-constexpr long kMostThreadsAsked = 256;
-
-template <class Number>
-base::Result<Number> whole_text(const std::string& option,
-                                const std::string& text,
-                                const std::string& needed) {
-  Number number{};
-  const char* const end = text.data() + text.size();
-  const auto [stop, fault] = std::from_chars(text.data(), end, number);
-  if (fault == std::errc() && stop == end && !text.empty()) return number;
-  return base::failed({.kind = base::ProblemKind::bad_value,
-                       .sentence = option + " must be " + needed + ", not \"" + text + "\".",
-                       .place = {.column = option, .found = text}});
-}
-
-base::Result<unsigned> threads_of(const std::string& text) {
-  return whole_text<long>("--threads", text, "a whole number")
-      .and_then([&](long number) -> base::Result<unsigned> {
-        if (number >= 1 && number <= kMostThreadsAsked) return static_cast<unsigned>(number);
-        return base::failed({.kind = base::ProblemKind::bad_value,
-                             .sentence = "--threads must lie between 1 and " +
-                                         std::to_string(kMostThreadsAsked) + ", not at " + text +
-                                         ".",
-                             .place = {.column = "--threads", .found = text}});
-      });
-}
 
 base::Problem under_option(base::Problem problem, const std::string& option) {
   problem.place.column = option;
@@ -114,21 +85,6 @@ workbench::CatalogueFiles catalogue_files(const TypedOptions& typed) {
           .finishes = typed.simulated.finishes_file.value_or("")};
 }
 
-base::Result<base::Seed> seed_of(const std::string& option, const std::string& text) {
-  return whole_text<std::uint64_t>(option, text, "a whole number from 0 to 18446744073709551615")
-      .transform([](std::uint64_t number) { return base::Seed{number}; });
-}
-
-base::Result<long> whole_number_of(const std::string& option, const std::string& text) {
-  return whole_text<long>(option, text, "a whole number");
-}
-
-base::Result<double> number_of(const std::string& option, const std::string& text) {
-  auto number = whole_text<double>(option, text, "a number");
-  if (number && !std::isfinite(*number)) return whole_text<double>(option, "", "a finite number");
-  return number;
-}
-
 base::ResultOrProblems<EdgeRequest> edge_request(const TypedOptions& typed,
                                                  const workbench::ApexCatalogue& catalogue,
                                                  const UsualEdges& usual,
@@ -155,7 +111,7 @@ base::ResultOrProblems<EdgeRequest> edge_request(const TypedOptions& typed,
     set(seed_of("--seed", *typed.seed), request.seed);
   }
   if (typed.threads) {
-    set(threads_of(*typed.threads), request.threads);
+    set(threads_of("--threads", *typed.threads), request.threads);
   }
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return request;

@@ -40,10 +40,4 @@ struct UsualEdges {
 
 [[nodiscard]] workbench::CatalogueFiles catalogue_files(const TypedOptions& typed);
 
-// The whole text as a number, or a problem that names the option.
-[[nodiscard]] base::Result<long> whole_number_of(const std::string& option,
-                                                 const std::string& text);
-[[nodiscard]] base::Result<base::Seed> seed_of(const std::string& option, const std::string& text);
-[[nodiscard]] base::Result<double> number_of(const std::string& option, const std::string& text);
-
 }  // namespace keenfall::cli

@@ -1,5 +1,6 @@
 #include "cli/judge_request.h"
 
+#include "cli/option_numbers.h"
 #include "exchange/column_mapping.h"
 #include "exchange/kind_definition.h"
 #include "exchange/row_filter.h"
@@ -20,8 +21,6 @@
 namespace keenfall::cli {
 
 namespace {
-
-constexpr unsigned kMostThreads = 256;
 
 class OptionProblems {
  public:
@@ -46,6 +45,8 @@ class OptionProblems {
         found,
         accepted);
   }
+
+  void add(base::Problem problem) { problems_.push_back(std::move(problem)); }
 
   // A problem found elsewhere, with the option it came by.
   void add(const std::string& option, base::Problem problem) {
@@ -187,28 +188,16 @@ void read_running_options(const TypedOptions& typed,
     request.options.claim = *typed.claim == "steels" ? verdicts::ClaimAbout::the_steels
                                                      : verdicts::ClaimAbout::these_blades;
   }
-  if (typed.seed) {
-    const auto seed = whole_text_as<std::uint64_t>(*typed.seed);
-    if (!seed) {
-      problems.add_bad_value("--seed", "a whole number", *typed.seed, "0 to 18446744073709551615");
+  const auto take = [&problems](const auto& number, auto& into) {
+    if (number) {
+      into = *number;
+    } else {
+      problems.add(number.error());
     }
-    request.options.seed = base::Seed{seed.value_or(1)};
-  }
-  if (typed.trial_seed) {
-    const auto seed = whole_text_as<std::uint64_t>(*typed.trial_seed);
-    if (!seed) {
-      problems.add_bad_value(
-          "--trial-seed", "a whole number", *typed.trial_seed, "0 to 18446744073709551615");
-    }
-    request.trial_seed = base::Seed{seed.value_or(1)};
-  }
-  if (typed.threads) {
-    const auto threads = whole_text_as<unsigned>(*typed.threads);
-    if (!threads || *threads < 1 || *threads > kMostThreads) {
-      problems.add_bad_value("--threads", "a whole number of threads", *typed.threads, "1 to 256");
-    }
-    request.threads = threads.value_or(1);
-  }
+  };
+  if (typed.seed) take(seed_of("--seed", *typed.seed), request.options.seed);
+  if (typed.trial_seed) take(seed_of("--trial-seed", *typed.trial_seed), request.trial_seed);
+  if (typed.threads) take(threads_of("--threads", *typed.threads), request.threads);
 }
 
 void read_table_options(const TypedOptions& typed,

@@ -1,6 +1,6 @@
 #include "cli/predict_request.h"
 
-#include "cli/edge_request.h"
+#include "cli/option_numbers.h"
 #include "materials/quantity.h"
 #include "materials/units.h"
 
@@ -159,8 +159,8 @@ base::ResultOrProblems<PredictRequest> predict_request(const TypedOptions& typed
   if (const auto draws = count_of("--draws", typed.simulated.draws, 2, kMost, problems)) {
     asked.over.draws = static_cast<int>(*draws);
   }
-  if (const auto threads = count_of("--threads", typed.threads, 1, 256, problems)) {
-    request.threads = static_cast<unsigned>(*threads);
+  if (typed.threads) {
+    request.threads = taken(threads_of("--threads", *typed.threads), problems).value_or(1);
   }
   if (typed.seed) {
     if (const auto seed = taken(seed_of("--seed", *typed.seed), problems)) {

@@ -167,7 +167,7 @@ TEST(ResharpenCommand, RefusesValuesWithTheOptionTheyCameBy) {
   EXPECT_THAT(refusal("--primary-angle=20deg-per-side"), HasSubstr("--primary-angle: the faces"));
   EXPECT_THAT(refusal("--stone=cheese"), HasSubstr("--stone: there is no stone of “cheese”"));
   EXPECT_THAT(refusal("--dress-every=0"), HasSubstr("--dress-every: “0” is no number above zero"));
-  EXPECT_THAT(refusal("--seed=x"), HasSubstr("--seed: “x” is no whole number"));
+  EXPECT_THAT(refusal("--seed=x"), HasSubstr("--seed must be a whole number, not \"x\"."));
   EXPECT_THAT(refusal("--setup=3min"), HasSubstr("--cuts is missing"));
   EXPECT_THAT(refusal("D2"), HasSubstr("stands alone"));
   EXPECT_THAT(resharpen({"--steel=unobtainium"}).err, HasSubstr("--steel: the steel"));

@@ -1,5 +1,6 @@
 #include "cli/resharpen_request.h"
 
+#include "cli/option_numbers.h"
 #include "materials/quantity.h"
 #include "materials/units.h"
 
@@ -23,6 +24,8 @@ class Reader {
     problem.sentence = option + ": " + problem.sentence;
     problems_.push_back(std::move(problem));
   }
+
+  void add(base::Problem problem) { problems_.push_back(std::move(problem)); }
 
   void missing(const std::string& option, const std::string& what, const std::string& example) {
     problems_.push_back({.kind = base::ProblemKind::missing,
@@ -153,19 +156,6 @@ void read_steel(const TypedOptions& typed, ResharpenRequest& request, Reader& re
   request.question.steel = *steel;
 }
 
-void read_seed(const TypedOptions& typed, ResharpenRequest& request, Reader& reader) {
-  if (!typed.seed) return;
-  const std::string& text = *typed.seed;
-  const char* end = text.data() + text.size();
-  const auto [stopped, fault] = std::from_chars(text.data(), end, request.question.seed.number);
-  if (fault != std::errc() || stopped != end) {
-    reader.refuse("--seed",
-                  {.sentence = "“" + text + "” is no whole number",
-                   .place = {.found = text},
-                   .accepted = "a whole number from 0 on"});
-  }
-}
-
 }  // namespace
 
 base::ResultOrProblems<ResharpenRequest> resharpen_request(const TypedOptions& typed) {
@@ -182,7 +172,14 @@ base::ResultOrProblems<ResharpenRequest> resharpen_request(const TypedOptions& t
   read_edge(typed, request, reader);
   read_work(typed, request, reader);
   read_growth(typed, request, reader);
-  read_seed(typed, request, reader);
+  if (typed.seed) {
+    const auto seed = seed_of("--seed", *typed.seed);
+    if (seed) {
+      request.question.seed = *seed;
+    } else {
+      reader.add(seed.error());
+    }
+  }
   if (!reader.problems().empty()) return tl::unexpected(reader.problems());
   return request;
 }

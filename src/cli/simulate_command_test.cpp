@@ -74,7 +74,7 @@ TEST_F(SimulateCommand, RefusesThreadsAndAnglesOutOfTheirRange) {
     const Outcome outcome =
         simulate_command(std::vector<std::string>{std::string("--threads=") + threads}, around_);
     EXPECT_EQ(outcome.code, ExitCode::wrong_usage) << threads;
-    EXPECT_THAT(outcome.err, HasSubstr("--threads must lie between 1 and 256")) << threads;
+    EXPECT_THAT(outcome.err, HasSubstr("--threads must be a whole number of threads")) << threads;
   }
   const Outcome flat = simulated({"--angle=1e-310"});
   EXPECT_NE(flat.code, ExitCode::answered);

@@ -1,6 +1,7 @@
 #include "cli/simulate_request.h"
 
 #include "base/plain_number.h"
+#include "cli/option_numbers.h"
 
 #include <algorithm>
 #include <array>

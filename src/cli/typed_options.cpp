@@ -105,6 +105,13 @@ void add_repeatable(CLI::App& app, const std::string& option, std::vector<std::s
   app.add_option(option, typed)->expected(1)->take_all()->allow_extra_args(false);
 }
 
+// Steels, media and finishes of one's own.
+void add_catalogue_options(CLI::App& app, TypedSimulation& simulated) {
+  app.add_option("--steels", simulated.steels_file);
+  app.add_option("--media", simulated.media_file);
+  app.add_option("--finishes", simulated.finishes_file);
+}
+
 // Which edges the simulator cuts, and what with.
 void add_edge_options(CLI::App& app, TypedOptions& typed) {
   TypedSimulation& simulated = typed.simulated;
@@ -113,9 +120,7 @@ void add_edge_options(CLI::App& app, TypedOptions& typed) {
   add_repeatable(app, "--angle", simulated.angles);
   add_repeatable(app, "--finish", simulated.finishes);
   add_repeatable(app, "--schedule", simulated.schedules);
-  app.add_option("--steels", simulated.steels_file);
-  app.add_option("--media", simulated.media_file);
-  app.add_option("--finishes", simulated.finishes_file);
+  add_catalogue_options(app, simulated);
   app.add_option("--edge-length", simulated.edge_length);
   app.add_option("--cuts", typed.cuts);
   app.add_option("--seed", typed.seed);
@@ -129,9 +134,7 @@ void add_prediction_options(CLI::App& app, TypedOptions& typed) {
   constexpr int kOne = 1;
   app.add_option("--medium", simulated.media)->expected(kOne);
   app.add_option("--finish", simulated.finishes)->expected(kOne);
-  app.add_option("--steels", simulated.steels_file);
-  app.add_option("--media", simulated.media_file);
-  app.add_option("--finishes", simulated.finishes_file);
+  add_catalogue_options(app, simulated);
   app.add_option("--reading", typed.reading);
   app.add_option("--runs", simulated.runs);
   app.add_option("--draws", simulated.draws);
