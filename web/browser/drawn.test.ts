@@ -2,9 +2,9 @@
 // be drawn.
 
 import { readFileSync, writeFileSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { keenfall, open, scratch, startBrowser } from "./opened";
+import { keenfall, open, scratch, shown, startBrowser } from "./opened";
 
 const files = scratch();
 let browser: Browser;
@@ -18,16 +18,6 @@ afterAll(async () => {
   await browser?.close();
   files.gone();
 });
-
-async function shown(page: Page): Promise<{ figures: number; pictures: number }> {
-  return page.evaluate(() => ({
-    figures: document.querySelectorAll("figure[data-figure]").length,
-    pictures: [...document.querySelectorAll("figure[data-figure]")].filter((figure) => {
-      const picture = figure.querySelector(".picture:not([hidden]) svg[role=img]");
-      return picture !== null && picture.getBoundingClientRect().height > 50;
-    }).length,
-  }));
-}
 
 describe("the pictures of a report", () => {
   test("keeps a followed run marked when the pictures are drawn anew in another width", async () => {

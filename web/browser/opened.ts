@@ -88,3 +88,14 @@ export async function open(browser: Browser, file: string, way: Way = {}): Promi
   await page.goto(address);
   return { page, complaints, fetched };
 }
+
+/** Figures of a page, and how many of them have their picture drawn. */
+export async function shown(page: Page): Promise<{ figures: number; pictures: number }> {
+  return page.evaluate(() => ({
+    figures: document.querySelectorAll("figure[data-figure]").length,
+    pictures: [...document.querySelectorAll("figure[data-figure]")].filter((figure) => {
+      const picture = figure.querySelector(".picture:not([hidden]) svg[role=img]");
+      return picture !== null && picture.getBoundingClientRect().height > 50;
+    }).length,
+  }));
+}

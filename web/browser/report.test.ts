@@ -11,6 +11,7 @@ import {
   keenfall,
   open,
   scratch,
+  shown,
   startBrowser,
   type Way,
   writeTable,
@@ -80,16 +81,6 @@ afterAll(async () => {
   await browser?.close();
   files.gone();
 });
-
-async function shown(page: Page): Promise<{ figures: number; pictures: number }> {
-  return page.evaluate(() => ({
-    figures: document.querySelectorAll("figure[data-figure]").length,
-    pictures: [...document.querySelectorAll("figure[data-figure]")].filter((figure) => {
-      const picture = figure.querySelector(".picture:not([hidden]) svg[role=img]");
-      return picture !== null && picture.getBoundingClientRect().height > 50;
-    }).length,
-  }));
-}
 
 const widthOf = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth);
 
