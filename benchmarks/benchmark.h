@@ -17,5 +17,6 @@ using Outcome = std::optional<base::Problem>;  // empty: measured
 [[nodiscard]] Outcome large_trial();         // large
 [[nodiscard]] Outcome keeping_a_notebook();  // notebook
 [[nodiscard]] Outcome blunting_edges();      // apex
+[[nodiscard]] Outcome growth_of_blunting();  // apex-growth
 
 }  // namespace keenfall::benchmarks

@@ -1,10 +1,10 @@
 #include "base/plain_number.h"
 #include "benchmarks/benchmark.h"
+#include "benchmarks/gritty_edges.h"
 #include "benchmarks/measured_child.h"
 #include "benchmarks/peers.h"
 #include "benchmarks/results_table.h"
 #include "numerics/summaries.h"
-#include "wear/apex_scenario.h"
 
 #include <fmt/format.h>
 
@@ -17,47 +17,34 @@ namespace keenfall::benchmarks {
 
 namespace {
 
-constexpr int kRuns = 100;
-constexpr long kCuts = 1000;
-constexpr int kPairs = 5;
 constexpr double kSimulatingSeconds = 1;
 
-// Gritty matting, AISI A11 at 15 degrees per side, 20 mm in segments of 4 um.
-wear::ApexSimulation gritty_edges() {
-  const wear::ApexScenario scenario{.steels = {materials::find_microstructure("AISI A11").value()},
-                                    .medium = wear::find_medium("uplifted sisal matting").value(),
-                                    .edge = {.finish = wear::fine_finish()}};
-  wear::ApexSimulation simulation = wear::simulation_of(scenario, 0, kCuts);
-  simulation.read_at_cuts = {0, kCuts};
-  return simulation;
-}
-
 Findings simulated() {
-  const wear::ApexSimulation simulation = gritty_edges();
+  const wear::ApexSimulation simulation = gritty_edges(kEdgeCuts);
   const std::clock_t began = std::clock();
-  const auto edges = wear::simulate(simulation, {.runs = kRuns}, base::one_thread());
+  const auto edges = wear::simulate(simulation, {.runs = kEdges}, base::one_thread());
   const double spent = static_cast<double>(std::clock() - began) / CLOCKS_PER_SEC;
   if (!edges) throw std::runtime_error(base::in_words(edges.error()));
   double push = 0;
   double hits = 0;
   double chips = 0;
   for (const wear::SimulatedEdge& edge : *edges) {
-    push += edge.readings[1].push_um / edge.readings[0].push_um / kRuns;
-    hits += static_cast<double>(edge.counts.hits) / kRuns;
-    chips += static_cast<double>(edge.counts.chips) / kRuns;
+    push += edge.readings[1].push_um / edge.readings[0].push_um / kEdges;
+    hits += static_cast<double>(edge.counts.hits) / kEdges;
+    chips += static_cast<double>(edge.counts.chips) / kEdges;
   }
   return {{"simulation_cpu_s", spent}, {"push_ratio", push}, {"hits", hits}, {"chips", chips}};
 }
 
 // The same numbers for the peer, so that both cut the same medium.
 PeerScript peer() {
-  const wear::ApexSimulation simulation = gritty_edges();
+  const wear::ApexSimulation simulation = gritty_edges(kEdgeCuts);
   const auto& medium = std::get<wear::CutMedium>(simulation.schedule[0].what);
   const wear::Wedge wedge = wear::wedge_of(simulation.edge.apex_angle);
   return {.interpreter = "/usr/bin/python3",
           .file = "blunted_edges.py",
-          .words = {std::to_string(kRuns),
-                    std::to_string(kCuts),
+          .words = {std::to_string(kEdges),
+                    std::to_string(kEdgeCuts),
                     std::to_string(wear::segment_count(simulation.edge)),
                     base::plain_number(medium.particles.hits_per_mm_cut),
                     base::plain_number(wear::squared_land_growth_um2_per_cut(medium.wear, wedge)),
@@ -79,16 +66,16 @@ std::vector<std::string> row_of(const std::string& name, const Measured& last, d
 
 Outcome blunting_edges() {
   fmt::print("  {} runs, {} cuts, {} segments; {} pairs in turn, the median of each\n",
-             kRuns,
-             kCuts,
-             wear::segment_count(gritty_edges().edge),
-             kPairs);
+             kEdges,
+             kEdgeCuts,
+             wear::segment_count(gritty_edges(kEdgeCuts).edge),
+             kEdgePairs);
   std::vector<double> ours_s;
   std::vector<double> peer_s;
   std::vector<double> ratios;
   Measured ours;
   Measured other;
-  for (int pair = 0; pair < kPairs; ++pair) {
+  for (int pair = 0; pair < kEdgePairs; ++pair) {
     const auto measured = measured_work(simulated);
     if (!measured) return measured.error();
     ours = *measured;

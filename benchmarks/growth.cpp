@@ -29,7 +29,7 @@ std::string growth_text(const std::string& head, const std::vector<Grown>& steps
                           grouped(steps[i].peak_memory_mb),
                           times});
   }
-  return in_columns(table) + in_words({.what = "growth when the readings double, times",
+  return in_columns(table) + in_words({.what = "growth when the work doubles, times",
                                        .below = kBetweenLinearAndQuadratic,
                                        .measured = largest});
 }

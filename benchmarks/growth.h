@@ -1,5 +1,5 @@
-// How a cost grows when the readings are doubled: twofold where the work is linear in them,
-// fourfold where it is quadratic.
+// How a cost grows when the readings (or the edges) are doubled: twofold where the work is linear
+// in them, fourfold where it is quadratic.
 #pragma once
 
 #include <string>

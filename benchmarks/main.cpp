@@ -38,7 +38,10 @@ constexpr std::array kBenchmarks{
               benchmarks::keeping_a_notebook},
     Benchmark{"apex",
               "100 edges are cut 1,000 times in gritty stock by the apex simulator",
-              benchmarks::blunting_edges}};
+              benchmarks::blunting_edges},
+    Benchmark{"apex-growth",
+              "the same with more runs, with sections kept, and on two threads",
+              benchmarks::growth_of_blunting}};
 
 void print_list() {
   for (const Benchmark& benchmark : kBenchmarks) {

@@ -1,0 +1,17 @@
+#include "benchmarks/gritty_edges.h"
+
+#include "wear/apex_scenario.h"
+#include "wear/media_presets.h"
+
+namespace keenfall::benchmarks {
+
+wear::ApexSimulation gritty_edges(long cuts) {
+  const wear::ApexScenario scenario{.steels = {materials::find_microstructure("AISI A11").value()},
+                                    .medium = wear::find_medium("uplifted sisal matting").value(),
+                                    .edge = {.finish = wear::fine_finish()}};
+  wear::ApexSimulation simulation = wear::simulation_of(scenario, 0, cuts);
+  simulation.read_at_cuts = {0, cuts};
+  return simulation;
+}
+
+}  // namespace keenfall::benchmarks
