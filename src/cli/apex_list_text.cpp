@@ -3,7 +3,9 @@
 #include "cli/ruled_table.h"
 #include "cli/source_list.h"
 #include "cli/text_layout.h"
+#include "materials/steel_constants.h"
 #include "telling/listed.h"
+#include "wear/constant_rows.h"
 #include "wire/simulation_json.h"
 
 #include <fmt/format.h>
@@ -15,41 +17,10 @@ namespace keenfall::cli {
 namespace {
 
 using materials::Microstructure;
-using materials::PlausibleRange;
-using materials::Provenance;
 using workbench::ApexCatalogue;
-
-constexpr Provenance kOwnFile{"own-file", materials::TrustMark::declared};
-constexpr Provenance kFinishGuess{"plausible", materials::TrustMark::guessed};
 
 std::string list_paragraph(const std::string& words, const Look& look) {
   return wrapped(shown_as(words, look), {}, look);
-}
-
-struct SteelProperty {
-  const char* what;
-  const char* unit;
-  double Microstructure::*typical;
-  PlausibleRange Microstructure::*range;
-};
-
-const std::vector<SteelProperty>& steel_properties() {
-  static const std::vector<SteelProperty> properties = {
-      {"matrix hardness", "HV", &Microstructure::matrix_hv, &Microstructure::matrix_hv_range},
-      {"carbide share",
-       "of volume",
-       &Microstructure::carbide_volume_fraction,
-       &Microstructure::carbide_volume_fraction_range},
-      {"carbide hardness", "HV", &Microstructure::carbide_hv, &Microstructure::carbide_hv_range},
-      {"carbide diameter",
-       "µm",
-       &Microstructure::carbide_diameter_um,
-       &Microstructure::carbide_diameter_um_range},
-      {"toughness",
-       "MPa √m",
-       &Microstructure::toughness_mpa_sqrt_m,
-       &Microstructure::toughness_mpa_sqrt_m_range}};
-  return properties;
 }
 
 std::string steels_table_text(const ApexCatalogue& catalogue,
@@ -64,15 +35,12 @@ std::string steels_table_text(const ApexCatalogue& catalogue,
                                {.head = "K_IC"},
                                {.head = "marks", .side = Side::left}}};
   for (const Microstructure& steel : catalogue.steels) {
-    std::vector<std::string> row = {shown_as(steel.name, look),
-                                    fmt::format("{:g}", steel.hardness_hrc)};
-    std::string marks = mark_letter(steel.hardness_from.mark);
-    sources.add(steel.hardness_from);
-    for (const SteelProperty& property : steel_properties()) {
-      row.push_back(fmt::format("{:g}", steel.*property.typical));
-      const Provenance& from = (steel.*property.range).from;
-      marks += " " + mark_letter(from.mark);
-      sources.add(from);
+    std::vector<std::string> row = {shown_as(steel.name, look)};
+    std::string marks;
+    for (const auto& [name, field, unit, estimate] : constants_of(steel)) {
+      row.push_back(fmt::format("{:g}", estimate.typical));
+      marks += (marks.empty() ? "" : " ") + mark_letter(estimate.from.mark);
+      sources.add(estimate.from);
     }
     row.push_back(marks);
     table.rows.push_back(row);
@@ -89,25 +57,21 @@ std::string media_table_text(const ApexCatalogue& catalogue,
                              SourceList& sources,
                              const Look& look) {
   RuledTable table{.columns = {{.head = "marks", .side = Side::left}}};
-  std::vector<std::vector<double>> numbers;
   std::vector<std::string> names;
   for (const wear::AbrasiveMedium& medium : catalogue.media) {
     names.push_back("(" + std::to_string(names.size() + 1) + ") " + medium.name);
     table.columns.push_back({.head = "(" + std::to_string(names.size()) + ")"});
-    numbers.push_back(workbench::numbers_of(medium));
   }
   table.columns.push_back({.head = "constant, as a file's column", .side = Side::left});
-  const auto& columns = workbench::medium_columns();
-  for (std::size_t i = 0; i < columns.size(); ++i) {
+  for (const auto& constant : wear::medium_constants()) {
     std::vector<std::string> row = {""};
-    for (std::size_t medium = 0; medium < numbers.size(); ++medium) {
-      const bool is_own = medium < catalogue.own_media;
-      const Provenance from = is_own ? kOwnFile : workbench::medium_provenances()[i];
-      row.front() += (row.front().empty() ? "" : " ") + mark_letter(from.mark);
-      row.push_back(fmt::format("{:g}", numbers[medium][i]));
-      sources.add(from);
+    for (const wear::AbrasiveMedium& medium : catalogue.media) {
+      const materials::Estimate estimate = wear::constant_of(constant, medium).estimate;
+      row.front() += (row.front().empty() ? "" : " ") + mark_letter(estimate.from.mark);
+      row.push_back(fmt::format("{:g}", estimate.typical));
+      sources.add(estimate.from);
     }
-    row.push_back(columns[i].name);
+    row.emplace_back(constant.field);
     table.rows.push_back(row);
   }
   return list_paragraph(telling::listed(names) + ":", look) + laid_out(table, look).text;
@@ -117,19 +81,19 @@ std::string finishes_table_text(const ApexCatalogue& catalogue,
                                 SourceList& sources,
                                 const Look& look) {
   RuledTable table{.columns = {{.head = "finish", .side = Side::left}}};
-  for (const auto& column : workbench::finish_columns()) {
-    table.columns.push_back({.head = column.name});
+  for (const auto& constant : wear::finish_constants()) {
+    table.columns.push_back({.head = std::string(constant.field)});
   }
   table.columns.push_back({.head = "marks", .side = Side::left});
-  for (std::size_t i = 0; i < catalogue.finishes.size(); ++i) {
-    const Provenance from = i < catalogue.own_finishes ? kOwnFile : kFinishGuess;
-    std::vector<std::string> row = {shown_as(catalogue.finishes[i].name, look)};
+  for (const workbench::NamedFinish& each : catalogue.finishes) {
+    std::vector<std::string> row = {shown_as(each.name, look)};
     std::string marks;
-    for (const double number : workbench::numbers_of(catalogue.finishes[i].finish)) {
-      row.push_back(fmt::format("{:g}", number));
-      marks += (marks.empty() ? "" : " ") + mark_letter(from.mark);
+    for (const auto& constant : wear::finish_constants()) {
+      const materials::Estimate estimate = wear::constant_of(constant, each.finish).estimate;
+      row.push_back(fmt::format("{:g}", estimate.typical));
+      marks += (marks.empty() ? "" : " ") + mark_letter(estimate.from.mark);
+      sources.add(estimate.from);
     }
-    sources.add(from);
     row.push_back(marks);
     table.rows.push_back(row);
   }
@@ -163,24 +127,16 @@ std::string apex_steel_text(const Microstructure& steel, const Look& look) {
                                {.head = "mark", .side = Side::left},
                                {.head = "source", .side = Side::left}}};
   SourceList sources;
-  table.rows.push_back({"hardness",
-                        fmt::format("{:g}", steel.hardness_hrc),
-                        "",
-                        "",
-                        "HRC",
-                        std::string(in_words(steel.hardness_from.mark)),
-                        std::string(steel.hardness_from.source_key)});
-  sources.add(steel.hardness_from);
-  for (const SteelProperty& property : steel_properties()) {
-    const PlausibleRange& range = steel.*property.range;
-    table.rows.push_back({property.what,
-                          fmt::format("{:g}", steel.*property.typical),
-                          fmt::format("{:g}", range.lo),
-                          fmt::format("{:g}", range.hi),
-                          shown_as(property.unit, look),
-                          std::string(in_words(range.from.mark)),
-                          std::string(range.from.source_key)});
-    sources.add(range.from);
+  for (const auto& [name, field, unit, estimate] : constants_of(steel)) {
+    const bool has_range = !estimate.is_known();
+    table.rows.push_back({name,
+                          fmt::format("{:g}", estimate.typical),
+                          has_range ? fmt::format("{:g}", estimate.lo) : "",
+                          has_range ? fmt::format("{:g}", estimate.hi) : "",
+                          shown_as(unit, look),
+                          std::string(in_words(estimate.from.mark)),
+                          std::string(estimate.from.source_key)});
+    sources.add(estimate.from);
   }
   return list_paragraph(steel.name + ", with carbides " + std::string(steel.carbide_type), look) +
          "\n" + laid_out(table, look).text + "\n" + sources.text(look);

@@ -99,11 +99,12 @@ std::string constants_text(const wear::Sensitivity& ratio, const Look& look) {
     const bool moves_it = effect.answer_at_lo && effect.answer_at_hi &&
                           two_figures(*effect.answer_at_lo) != two_figures(*effect.answer_at_hi);
     if (!moves_it) continue;
-    const wear::UncertainConstant& constant = effect.constant;
-    table.rows.push_back({constant.name + (constant.unit.empty() ? "" : ", " + constant.unit),
-                          fmt::format("{:.3g} to {:.3g}", constant.lo, constant.hi),
-                          ends(effect.answer_at_lo, effect.answer_at_hi),
-                          fmt::format("{:.2f}", effect.rank_correlation)});
+    const materials::UncertainConstant& constant = effect.constant;
+    table.rows.push_back(
+        {constant.name + (constant.unit.empty() ? "" : ", " + constant.unit),
+         fmt::format("{:.3g} to {:.3g}", constant.estimate.lo, constant.estimate.hi),
+         ends(effect.answer_at_lo, effect.answer_at_hi),
+         fmt::format("{:.2f}", effect.rank_correlation)});
   }
   if (table.rows.empty()) return {};
   return paragraph(

@@ -169,7 +169,7 @@ std::string moment_sentence(const WayBack& way) {
 std::string with_unit(const HangsOn& each) {
   std::string text =
       fmt::format("{:g} to {:g}", each.constant.estimate.lo, each.constant.estimate.hi);
-  if (!each.constant.unit.empty()) text += " " + std::string(each.constant.unit);
+  if (!each.constant.unit.empty()) text += " " + each.constant.unit;
   return text;
 }
 
@@ -181,7 +181,7 @@ std::string hangs_on_table(const WayBack& way, SourceList& sources, const Look& 
   for (std::size_t i = 0; i < std::min(kMostConstants, way.found.hangs_on.size()); ++i) {
     const HangsOn& each = way.found.hangs_on[i];
     table.rows.push_back(
-        {std::string(each.constant.words),
+        {each.constant.name,
          with_unit(each),
          range_text(passes_text(each.passes_at_lo), passes_text(each.passes_at_hi)),
          std::string(in_words(each.constant.estimate.from.mark))});

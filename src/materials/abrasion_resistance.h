@@ -16,13 +16,17 @@
 #pragma once
 
 #include "materials/microstructure.h"
+#include "materials/uncertain_constant.h"
 
 namespace keenfall::materials {
 
+// Most that a carbide resists, of its matrix: for stones and media alike.
+inline constexpr Estimate kResistanceRatioCap = {12, 6, 20, {"practice", TrustMark::tuned}};
+
 struct AbrasiveAction {
-  double abrasive_hv = 0;            // above 0
-  double groove_width_um = 0;        // from 0 on
-  double resistance_ratio_cap = 12;  // of carbide over matrix, from 1 on
+  double abrasive_hv = 0;                                     // above 0
+  double groove_width_um = 0;                                 // from 0 on
+  double resistance_ratio_cap = kResistanceRatioCap.typical;  // from 1 on
 
   bool operator==(const AbrasiveAction&) const = default;
 };

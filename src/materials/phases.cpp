@@ -36,10 +36,7 @@ base::Problem unknown_phase(std::string_view name) {
     names.push_back(phase.name);
     names.insert(names.end(), phase.same.begin(), phase.same.end());
   }
-  std::string accepted;
-  for (const std::string& near : nearest_names(name, names)) {
-    accepted += (accepted.empty() ? "did you mean " : " or ") + near;
-  }
+  std::string accepted = did_you_mean(name, names);
   if (accepted.empty()) accepted = "a name that `keenfall phases` lists";
   return {.kind = base::ProblemKind::unknown_name,
           .sentence = "“" + std::string(name) +

@@ -86,4 +86,12 @@ std::vector<std::string> nearest_names(std::string_view text,
   return names;
 }
 
+std::string did_you_mean(std::string_view text, std::span<const std::string_view> known) {
+  std::string words;
+  for (const std::string& name : nearest_names(text, known)) {
+    words += (words.empty() ? "did you mean " : " or ") + name;
+  }
+  return words;
+}
+
 }  // namespace keenfall::materials

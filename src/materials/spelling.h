@@ -28,4 +28,8 @@ namespace keenfall::materials {
 [[nodiscard]] std::vector<std::string> nearest_names(std::string_view text,
                                                      std::span<const std::string_view> known);
 
+// The same as words of a problem, "did you mean A or B"; empty where none is near.
+[[nodiscard]] std::string did_you_mean(std::string_view text,
+                                       std::span<const std::string_view> known);
+
 }  // namespace keenfall::materials

@@ -31,5 +31,12 @@ TEST(Spelling, OffersTheNearestNamesFirstAndNoStrangers) {
   EXPECT_THAT(nearest_names("", known), testing::IsEmpty());
 }
 
+TEST(Spelling, AsksWhetherANearNameWasMeant) {
+  const std::array<std::string_view, 4> known = {"kgf", "gf", "lbf", "deg-inclusive"};
+
+  EXPECT_EQ(did_you_mean("kgff", known), "did you mean kgf or gf");
+  EXPECT_EQ(did_you_mean("furlongs", known), "");
+}
+
 }  // namespace
 }  // namespace keenfall::materials

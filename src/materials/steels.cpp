@@ -70,10 +70,7 @@ base::Problem unknown_steel(std::string_view text) {
     designations.push_back(steel.name);
     designations.insert(designations.end(), steel.same.begin(), steel.same.end());
   }
-  std::string accepted;
-  for (const std::string& name : nearest_names(bare_designation(text), designations)) {
-    accepted += (accepted.empty() ? "did you mean " : " or ") + name;
-  }
+  std::string accepted = did_you_mean(bare_designation(text), designations);
   if (accepted.empty()) accepted = "a designation that `keenfall steels` lists";
   return {.kind = base::ProblemKind::unknown_name,
           .sentence = "the steel “" + std::string(text) +

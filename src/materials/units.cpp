@@ -22,10 +22,7 @@ constexpr double kNewtonPerGram = 9.80665e-3;
 Problem unknown_unit(std::string_view written) {
   std::vector<std::string_view> names;
   for (const Unit& unit : known_units()) names.push_back(unit.name);
-  std::string accepted;
-  for (const std::string& name : nearest_names(written, names)) {
-    accepted += (accepted.empty() ? "did you mean " : " or ") + name;
-  }
+  std::string accepted = did_you_mean(written, names);
   const std::string lower = folded(written);
   if (lower == "deg" || lower == "degree" || lower == "degrees" || lower == "°") {
     accepted = "deg-per-side or deg-inclusive, since a bare degree says neither";

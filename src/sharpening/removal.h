@@ -10,6 +10,7 @@
 #pragma once
 
 #include "base/result.h"
+#include "materials/abrasion_resistance.h"
 
 #include <optional>
 
@@ -21,7 +22,7 @@ struct RemovalConstants {
   double wear_mm3_per_newton_m = 2e-3;   // k0
   double glazing_passes = 120;           // n_0
   double glazing_by_hard_carbides = 20;  // b
-  double resistance_ratio_cap = 12;      // of abrasion_resistance.h
+  double resistance_ratio_cap = materials::kResistanceRatioCap.typical;
   double matrix_hv = 0;
   double carbide_volume_fraction = 0;  // V_c
   double carbide_hv = 0;               // H_c

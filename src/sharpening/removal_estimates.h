@@ -5,36 +5,33 @@
 #pragma once
 
 #include "materials/microstructure.h"
+#include "materials/uncertain_constant.h"
 #include "numerics/random.h"
-#include "sharpening/estimate.h"
 #include "sharpening/removal.h"
 #include "sharpening/stones.h"
 
-#include <string_view>
 #include <vector>
 
 namespace keenfall::sharpening {
 
 enum class BelongsTo { model, steel, stone };
 
-struct UncertainConstant {
+struct RemovalEstimate {
   double RemovalConstants::*member = nullptr;
-  std::string_view words;  // "hardness of the matrix"
-  std::string_view unit;   // "HV"; empty: none
   BelongsTo belongs_to = BelongsTo::model;
-  Estimate estimate;
+  materials::UncertainConstant constant;
 };
 
 // Every constant, in one order for all steels and stones.
-[[nodiscard]] std::vector<UncertainConstant> uncertain_constants(
-    const materials::Microstructure& steel, const Stone& stone);
+[[nodiscard]] std::vector<RemovalEstimate> removal_estimates(const materials::Microstructure& steel,
+                                                             const Stone& stone);
 
 // All at their typical figures.
-[[nodiscard]] RemovalConstants typical_constants(const std::vector<UncertainConstant>& constants);
+[[nodiscard]] RemovalConstants typical_constants(const std::vector<RemovalEstimate>& constants);
 
 // Each drawn evenly, by ratio, from its range, independently: those of model and steel by `shared`,
 // those of the stone by `of_stone`. So stones that share a seed are compared under one steel.
-[[nodiscard]] RemovalConstants drawn_constants(const std::vector<UncertainConstant>& constants,
+[[nodiscard]] RemovalConstants drawn_constants(const std::vector<RemovalEstimate>& constants,
                                                numerics::RandomStream& shared,
                                                numerics::RandomStream& of_stone);
 

@@ -90,7 +90,7 @@ struct Draws {
 
 // The same shared draws for every stone; each stone has a stream of its own beside them.
 base::Result<Draws> drawn_efforts(const ResharpeningQuestion& question,
-                                  const std::vector<UncertainConstant>& constants,
+                                  const std::vector<RemovalEstimate>& constants,
                                   double steel_mm3,
                                   std::uint64_t stone_number) {
   numerics::RandomStream shared(question.seed, 0);
@@ -117,15 +117,16 @@ std::vector<double> ratios(const std::vector<double>& over, const std::vector<do
 base::Result<std::vector<HangsOn>> what_it_hangs_on(const ResharpeningQuestion& question,
                                                     const Stone& stone,
                                                     double steel_mm3) {
-  const auto constants = uncertain_constants(question.steel, stone);
+  const auto constants = removal_estimates(question.steel, stone);
   const RemovalConstants typical = typical_constants(constants);
   std::vector<HangsOn> all;
-  for (const UncertainConstant& constant : constants) {
-    if (constant.estimate.is_known()) continue;
-    HangsOn each{.constant = constant};
+  for (const RemovalEstimate& moved : constants) {
+    const Estimate& estimate = moved.constant.estimate;
+    if (estimate.is_known()) continue;
+    HangsOn each{.constant = moved.constant};
     for (const bool is_hi : {false, true}) {
       RemovalConstants values = typical;
-      values.*constant.member = is_hi ? constant.estimate.hi : constant.estimate.lo;
+      values.*moved.member = is_hi ? estimate.hi : estimate.lo;
       const auto found =
           effort(cutting_rate(values, question.work.stroke), steel_mm3, question.work);
       if (!found) return base::failed(found.error());
@@ -156,7 +157,7 @@ base::Result<Effort> typical_effort(const ResharpeningQuestion& question, const 
   if (auto problem = problem_of(question)) return base::failed(*problem);
   const auto steel = steel_to_remove(question.edge);
   if (!steel) return base::failed(steel.error());
-  const auto constants = typical_constants(uncertain_constants(question.steel, stone));
+  const auto constants = typical_constants(removal_estimates(question.steel, stone));
   return effort(cutting_rate(constants, question.work.stroke),
                 volume_mm3(*steel, question.edge),
                 question.work);
@@ -174,7 +175,7 @@ base::Result<Resharpening> resharpening(const ResharpeningQuestion& question,
                       .draws = question.draws};
   std::vector<double> first_passes;
   for (std::size_t i = 0; i < stones.size(); ++i) {
-    const auto constants = uncertain_constants(question.steel, stones[i]);
+    const auto constants = removal_estimates(question.steel, stones[i]);
     const RemovalConstants typical = typical_constants(constants);
     const CuttingRate rate = cutting_rate(typical, question.work.stroke);
     const auto found = effort(rate, result.steel_mm3, question.work);

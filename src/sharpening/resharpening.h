@@ -60,7 +60,7 @@ struct StoneEffort {
 
 // What one constant does by itself, the others typical.
 struct HangsOn {
-  UncertainConstant constant;
+  materials::UncertainConstant constant;
   double passes_at_lo = 0;
   double passes_at_hi = 0;
 };

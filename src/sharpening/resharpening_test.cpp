@@ -187,7 +187,7 @@ TEST(Resharpening, HangsMostOnWhatIsKnownWorst) {
   const Resharpening found = answer(a_question("75Ni8", 10), {stone("diamond")});
 
   ASSERT_FALSE(found.hangs_on.empty());
-  EXPECT_EQ(found.hangs_on.front().constant.words, "steel worn off by force and path");
+  EXPECT_EQ(found.hangs_on.front().constant.name, "steel worn off by force and path");
   EXPECT_NEAR(found.hangs_on.front().passes_at_lo / found.hangs_on.front().passes_at_hi, 10, 1);
   for (const HangsOn& each : found.hangs_on) EXPECT_FALSE(each.constant.estimate.is_known());
 }
@@ -239,12 +239,12 @@ TEST(Stones, ThatTheTableDoesNotHoldAreRefusedWithThoseItDoes) {
 
 TEST(Stones, LieInsideTheirRangesWithAKnownSourceForEveryValue) {
   for (const Stone& each : known_stones()) {
-    for (const UncertainConstant& constant :
-         uncertain_constants(materials::known_microstructures().front(), each)) {
+    for (const auto& [member, belongs_to, constant] :
+         removal_estimates(materials::known_microstructures().front(), each)) {
       const Estimate& estimate = constant.estimate;
-      EXPECT_LE(estimate.lo, estimate.typical) << each.name << constant.words;
-      EXPECT_GE(estimate.hi, estimate.typical) << each.name << constant.words;
-      EXPECT_NE(materials::find_source(estimate.from.source_key), nullptr) << constant.words;
+      EXPECT_LE(estimate.lo, estimate.typical) << each.name << constant.name;
+      EXPECT_GE(estimate.hi, estimate.typical) << each.name << constant.name;
+      EXPECT_NE(materials::find_source(estimate.from.source_key), nullptr) << constant.name;
     }
   }
 }

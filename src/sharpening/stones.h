@@ -6,12 +6,14 @@
 #pragma once
 
 #include "base/result.h"
-#include "sharpening/estimate.h"
+#include "materials/uncertain_constant.h"
 
 #include <span>
 #include <string_view>
 
 namespace keenfall::sharpening {
+
+using materials::Estimate;
 
 struct Stone {
   std::string_view name;  // "fused alumina"

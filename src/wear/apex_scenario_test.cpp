@@ -78,12 +78,13 @@ TEST(HalfKeenness, IsReadAtRisingCuts) {
 TEST(UncertainConstants, HaveNamesOfTheirOwnAndHoldTheUsualFigure) {
   const ApexScenario scenario = two_steels(1);
   std::set<std::string> names;
-  for (const UncertainConstant& constant : uncertain_constants(scenario)) {
+  for (const auto& [constant, in] : uncertain_constants(scenario)) {
+    const materials::Estimate& estimate = constant.estimate;
     EXPECT_TRUE(names.insert(constant.name).second) << constant.name;
-    EXPECT_LE(constant.lo, constant.usual) << constant.name;
-    EXPECT_GE(constant.hi, constant.usual) << constant.name;
-    EXPECT_LT(constant.lo, constant.hi) << constant.name;
-    EXPECT_NE(materials::find_source(constant.from.source_key), nullptr) << constant.name;
+    EXPECT_LE(estimate.lo, estimate.typical) << constant.name;
+    EXPECT_GE(estimate.hi, estimate.typical) << constant.name;
+    EXPECT_LT(estimate.lo, estimate.hi) << constant.name;
+    EXPECT_NE(materials::find_source(estimate.from.source_key), nullptr) << constant.name;
   }
   EXPECT_EQ(names.size(), 21U + 2 * 5);
 }

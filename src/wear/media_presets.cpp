@@ -1,8 +1,5 @@
 #include "wear/media_presets.h"
 
-#include "materials/abrasion_resistance.h"
-
-#include <algorithm>
 #include <array>
 
 namespace keenfall::wear {
@@ -37,20 +34,6 @@ AbrasiveMedium gritty_matting() {
 std::span<const AbrasiveMedium> known_media() {
   static const std::array kMedia{clean_matting(), gritty_matting()};
   return kMedia;
-}
-
-base::Result<AbrasiveMedium> find_medium(std::string_view name) {
-  const auto media = known_media();
-  const auto found = std::ranges::find(media, name, &AbrasiveMedium::name);
-  if (found != media.end()) return *found;
-  std::string accepted;
-  for (const AbrasiveMedium& medium : media) {
-    accepted += (accepted.empty() ? "" : ", ") + medium.name;
-  }
-  return base::failed({.kind = base::ProblemKind::unknown_name,
-                       .sentence = "the apex simulator has no such medium",
-                       .place = {.found = std::string(name)},
-                       .accepted = accepted});
 }
 
 CutMedium medium_for(const AbrasiveMedium& medium, const materials::Microstructure& steel) {

@@ -6,14 +6,13 @@
 // docs/methods/apex.md
 #pragma once
 
-#include "base/result.h"
+#include "materials/abrasion_resistance.h"
 #include "materials/microstructure.h"
 #include "wear/cutting_work.h"
 #include "wear/edge_line.h"
 
 #include <span>
 #include <string>
-#include <string_view>
 
 namespace keenfall::wear {
 
@@ -22,7 +21,7 @@ struct AbrasiveMedium {
   std::string name;
   double abrasive_hv = 0;  // of the hardest that is fine and plentiful in it
   double groove_width_um = 0;
-  double resistance_ratio_cap = 12;  // see materials/abrasion_resistance.h
+  double resistance_ratio_cap = materials::kResistanceRatioCap.typical;
   // Of a body of resistance 1 (700 HV under an abrasive so hard that its hardness does not matter).
   double reference_wear_rate_mm3_per_newton_metre = 0;
   CutMedium acts;  // but for the wear rate, which hangs on the steel
@@ -30,9 +29,9 @@ struct AbrasiveMedium {
   bool operator==(const AbrasiveMedium&) const = default;
 };
 
-// "new sisal matting" (clean) and "uplifted sisal matting" (gritty).
+// "new sisal matting" (clean) and "uplifted sisal matting" (gritty), in this order. By name, with
+// those of a person's own file: workbench/apex_catalogue.h.
 [[nodiscard]] std::span<const AbrasiveMedium> known_media();
-[[nodiscard]] base::Result<AbrasiveMedium> find_medium(std::string_view name);
 
 [[nodiscard]] CutMedium medium_for(const AbrasiveMedium& medium,
                                    const materials::Microstructure& steel);

@@ -41,13 +41,5 @@ TEST(MediaPresets, GiveTheWearLivesOfHandCalculation) {
   EXPECT_NEAR(half("75Ni8"), 53.4, 0.5);
 }
 
-TEST(MediaPresets, AreFoundByName) {
-  EXPECT_EQ(find_medium("uplifted sisal matting").value().abrasive_hv, 1100);
-
-  const auto unknown = find_medium("granite");
-  ASSERT_FALSE(unknown);
-  EXPECT_EQ(unknown.error().accepted, "new sisal matting, uplifted sisal matting");
-}
-
 }  // namespace
 }  // namespace keenfall::wear

@@ -4,6 +4,7 @@
 #include "numerics/random.h"
 #include "numerics/rank_correlation.h"
 #include "numerics/summaries.h"
+#include "wear/uncertain_constants.h"
 
 #include <algorithm>
 #include <atomic>
@@ -34,20 +35,20 @@ std::vector<std::vector<double>> latin_hypercube(std::size_t draws,
 
 // The scenarios to answer: as usual, each constant at both ends, then the joint draws.
 std::vector<ApexScenario> scenarios_of(const ApexScenario& scenario,
-                                       const std::vector<UncertainConstant>& constants,
+                                       const std::vector<ScenarioConstant>& constants,
                                        const std::vector<std::vector<double>>& shares) {
   std::vector<ApexScenario> scenarios{scenario};
-  for (const UncertainConstant& constant : constants) {
-    for (const double end : {constant.lo, constant.hi}) {
+  for (const ScenarioConstant& each : constants) {
+    for (const double end : {each.constant.estimate.lo, each.constant.estimate.hi}) {
       scenarios.push_back(scenario);
-      constant.in(scenarios.back()) = end;
+      each.in(scenarios.back()) = end;
     }
   }
   for (const auto& row : shares) {
     scenarios.push_back(scenario);
     for (std::size_t c = 0; c < constants.size(); ++c) {
-      constants[c].in(scenarios.back()) =
-          numerics::along_range(constants[c].lo, constants[c].hi, row[c]);
+      const materials::Estimate& estimate = constants[c].constant.estimate;
+      constants[c].in(scenarios.back()) = numerics::along_range(estimate.lo, estimate.hi, row[c]);
     }
   }
   return scenarios;
@@ -123,7 +124,7 @@ base::Result<Sensitivity> sensitivity(const ApexScenario& scenario,
   }
   Sensitivity found{.usual_answer = answers->front(), .draws = asked.draws};
   for (std::size_t c = 0; c < constants.size(); ++c) {
-    found.effects.push_back({.constant = constants[c],
+    found.effects.push_back({.constant = constants[c].constant,
                              .answer_at_lo = (*answers)[1 + 2 * c],
                              .answer_at_hi = (*answers)[2 + 2 * c]});
   }

@@ -11,8 +11,9 @@
 #include "base/execution.h"
 #include "base/result.h"
 #include "base/seed.h"
+#include "materials/uncertain_constant.h"
 #include "numerics/interval.h"
-#include "wear/uncertain_constants.h"
+#include "wear/apex_scenario.h"
 
 #include <functional>
 #include <optional>
@@ -24,7 +25,7 @@ namespace keenfall::wear {
 using ApexAnswer = std::function<std::optional<double>(const ApexScenario&)>;
 
 struct ConstantEffect {
-  UncertainConstant constant;
+  materials::UncertainConstant constant;
   std::optional<double> answer_at_lo;
   std::optional<double> answer_at_hi;
   double rank_correlation = 0;  // -1 to 1, over the joint draws

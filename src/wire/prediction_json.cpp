@@ -17,15 +17,16 @@ Json blade_json(const wear::PredictedBlade& blade) {
 }
 
 Json constant_json(const wear::ConstantEffect& effect, SourcesInUse& sources) {
+  const materials::Estimate& estimate = effect.constant.estimate;
   Json object = {{"name", effect.constant.name},
                  {"unit", effect.constant.unit},
-                 {"usual", finite_number(effect.constant.usual)},
-                 {"lo", finite_number(effect.constant.lo)},
-                 {"hi", finite_number(effect.constant.hi)}};
+                 {"usual", finite_number(estimate.typical)},
+                 {"lo", finite_number(estimate.lo)},
+                 {"hi", finite_number(estimate.hi)}};
   put_number(object, "ratio_at_lo", effect.answer_at_lo);
   put_number(object, "ratio_at_hi", effect.answer_at_hi);
   object["rank_correlation"] = finite_number(effect.rank_correlation);
-  put_provenance(object, effect.constant.from, sources);
+  put_provenance(object, estimate.from, sources);
   return object;
 }
 

@@ -1,5 +1,6 @@
 #include "wire/prediction_json.h"
 
+#include "wear/uncertain_constants.h"
 #include "wire/schema_faults_test.h"
 
 #include <gmock/gmock.h>
@@ -24,7 +25,7 @@ PredictionDocument made_document() {
       .draws = 60};
   const auto constants =
       wear::uncertain_constants({.steels = {d2}, .medium = document.asked.medium});
-  document.predicted.ratio.effects = {{.constant = constants.front(),
+  document.predicted.ratio.effects = {{.constant = constants.front().constant,
                                        .answer_at_lo = 2,
                                        .answer_at_hi = 4,
                                        .rank_correlation = -0.5}};

@@ -52,9 +52,9 @@ Json stone_json(const StoneEffort& effort) {
 }
 
 Json hangs_on_json(const sharpening::HangsOn& each, SourcesInUse& sources) {
-  const sharpening::Estimate& estimate = each.constant.estimate;
-  Json object = {{"constant", each.constant.words}};
-  put_text(object, "unit", std::string(each.constant.unit));
+  const materials::Estimate& estimate = each.constant.estimate;
+  Json object = {{"constant", each.constant.name}};
+  put_text(object, "unit", each.constant.unit);
   object["typical"] = finite_number(estimate.typical);
   object["lo"] = finite_number(estimate.lo);
   object["hi"] = finite_number(estimate.hi);

@@ -1,9 +1,15 @@
 #include "workbench/apex_catalogue.h"
 
+#include "base/require.h"
 #include "materials/hardness.h"
+#include "materials/spelling.h"
+#include "materials/steel_constants.h"
+#include "materials/steels.h"
+#include "wear/constant_rows.h"
 
 #include <algorithm>
 #include <iterator>
+#include <span>
 #include <utility>
 
 namespace keenfall::workbench {
@@ -19,59 +25,54 @@ materials::PlausibleRange just(double number) {
   return {.lo = number, .hi = number, .from = {"own-file", materials::TrustMark::declared}};
 }
 
+// A column's number in a thing, by the column's name: a mismatch cannot be silent.
+template <class Thing>
+const wear::ConstantOf<Thing>& constant_called(std::span<const wear::ConstantOf<Thing>> constants,
+                                               std::string_view field) {
+  const auto found = std::ranges::find(constants, field, &wear::ConstantOf<Thing>::field);
+  base::require(found != constants.end(), "every column of a table is a constant");
+  return *found;
+}
+
+template <class Thing>
+Thing made_of(const NamedNumbers& row,
+              const std::vector<NumberColumn>& columns,
+              std::span<const wear::ConstantOf<Thing>> constants) {
+  Thing thing;
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    constant_called(constants, columns[i].name).in(thing) = row.numbers[i];
+  }
+  return thing;
+}
+
 Microstructure steel_of(const NamedNumbers& row) {
-  const auto& n = row.numbers;
+  const auto said = [&](std::string_view field) {
+    const auto column = std::ranges::find(steel_columns(), field, &NumberColumn::name);
+    base::require(column != steel_columns().end(), "every constant of a steel has a column");
+    return row.numbers[static_cast<std::size_t>(column - steel_columns().begin())];
+  };
+  const double hrc = said("hardness_hrc");
   Microstructure steel{.name = row.name,
                        .carbide_type = "carbide",
-                       .hardness_hrc = n[0],
-                       .bulk_hv = materials::vickers_from_rockwell_c(n[0]).value(),
-                       .matrix_hv = n[1],
-                       .carbide_volume_fraction = n[2],
-                       .carbide_hv = n[3],
-                       .carbide_diameter_um = n[4],
-                       .toughness_mpa_sqrt_m = n[5]};
+                       .hardness_hrc = hrc,
+                       .bulk_hv = materials::vickers_from_rockwell_c(hrc).value()};
   steel.hardness_from = just(0).from;
-  steel.matrix_hv_range = just(steel.matrix_hv);
-  steel.carbide_volume_fraction_range = just(steel.carbide_volume_fraction);
-  steel.carbide_hv_range = just(steel.carbide_hv);
-  steel.carbide_diameter_um_range = just(steel.carbide_diameter_um);
-  steel.toughness_mpa_sqrt_m_range = just(steel.toughness_mpa_sqrt_m);
+  for (const materials::SteelConstant& constant : materials::steel_constants()) {
+    steel.*constant.usual = said(constant.field);
+    steel.*constant.range = just(steel.*constant.usual);
+  }
   return steel;
 }
 
-// A medium's constants, one after the other: for reading and for writing.
-template <class Medium, class Use>
-void each_constant(Medium& medium, const Use& use) {
-  use(medium.abrasive_hv);
-  use(medium.groove_width_um);
-  use(medium.reference_wear_rate_mm3_per_newton_metre);
-  use(medium.resistance_ratio_cap);
-  use(medium.acts.wear.line_load_newton_per_mm);
-  use(medium.acts.wear.sliding_m_per_cut);
-  use(medium.acts.wear.load_growth_exponent);
-  use(medium.acts.wear.load_share_compliance_um);
-  use(medium.acts.particles.hits_per_mm_cut);
-  use(medium.acts.particles.median_diameter_um);
-  use(medium.acts.particles.diameter_spread_ratio);
-  use(medium.acts.particles.pushback_pressure_mpa);
-  use(medium.acts.particles.angle_rms_deg);
-  use(medium.acts.twist.mean_line_load_newton_per_mm);
-  use(medium.acts.twist.patch_length_mm);
-}
-
 AbrasiveMedium medium_of(const NamedNumbers& row) {
-  AbrasiveMedium medium{.name = row.name};
+  AbrasiveMedium medium = made_of(row, medium_columns(), wear::medium_constants());
+  medium.name = row.name;
   medium.acts.name = row.name;
-  auto number = row.numbers.begin();
-  each_constant(medium, [&](double& constant) { constant = *number++; });
   return medium;
 }
 
 NamedFinish finish_of(const NamedNumbers& row) {
-  return {.name = row.name,
-          .finish = {.land_width_um = row.numbers[0],
-                     .tooth_depth_um = row.numbers[1],
-                     .tooth_spacing_um = row.numbers[2]}};
+  return {.name = row.name, .finish = made_of(row, finish_columns(), wear::finish_constants())};
 }
 
 // Those of the file, if one is named; else none.
@@ -93,19 +94,28 @@ auto own(const std::string& path,
 
 template <class Things>
 base::Problem nothing_called(const std::string& what, std::string_view name, const Things& things) {
-  std::string accepted;
-  for (const auto& thing : things) accepted += (accepted.empty() ? "" : ", ") + thing.name;
+  std::vector<std::string_view> names;
+  std::string all;
+  for (const auto& thing : things) {
+    names.push_back(thing.name);
+    all += (all.empty() ? "" : ", ") + thing.name;
+  }
+  const std::string near = materials::did_you_mean(name, names);
   return {.kind = base::ProblemKind::unknown_name,
           .sentence = "the apex simulator has no " + what + " called “" + std::string(name) + "”",
           .place = {.found = std::string(name)},
-          .accepted = accepted};
+          .accepted = near.empty() ? all : near};
 }
 
+// As it is written; where none is, in small or capital letters.
 template <class Things>
 auto find_in(const Things& things, const std::string& what, std::string_view name)
     -> base::Result<typename Things::value_type> {
-  const auto found =
-      std::ranges::find_if(things, [&](const auto& thing) { return thing.name == name; });
+  const auto as_written = std::ranges::find(things, name, &Things::value_type::name);
+  if (as_written != things.end()) return *as_written;
+  const std::string wanted = materials::lower_case(materials::trimmed(name));
+  const auto found = std::ranges::find_if(
+      things, [&](const auto& thing) { return materials::lower_case(thing.name) == wanted; });
   if (found != things.end()) return *found;
   return base::failed(nothing_called(what, name, things));
 }
@@ -167,41 +177,6 @@ const std::vector<NumberColumn>& finish_columns() {
   return columns;
 }
 
-// As wear/uncertain_constants.cpp has them, and guesses for what only shows as a product.
-const std::vector<materials::Provenance>& medium_provenances() {
-  using enum materials::TrustMark;
-  static const std::vector<materials::Provenance> from = [] {
-    constexpr materials::Provenance kGuess{"plausible", guessed};
-    constexpr materials::Provenance kTuned{"practice", tuned};
-    return std::vector<materials::Provenance>{kGuess,
-                                              kGuess,
-                                              kTuned,
-                                              kTuned,
-                                              kGuess,
-                                              kGuess,
-                                              kGuess,
-                                              kGuess,
-                                              kTuned,
-                                              kTuned,
-                                              kTuned,
-                                              kTuned,
-                                              kTuned,
-                                              kTuned,
-                                              kGuess};
-  }();
-  return from;
-}
-
-std::vector<double> numbers_of(const AbrasiveMedium& medium) {
-  std::vector<double> numbers;
-  each_constant(medium, [&](double constant) { numbers.push_back(constant); });
-  return numbers;
-}
-
-std::vector<double> numbers_of(const wear::EdgeFinish& finish) {
-  return {finish.land_width_um, finish.tooth_depth_um, finish.tooth_spacing_um};
-}
-
 base::ResultOrProblems<ApexCatalogue> apex_catalogue(const CatalogueFiles& files) {
   std::vector<base::Problem> problems;
   ApexCatalogue catalogue{.steels = own(files.steels, steel_columns(), problems, steel_of),
@@ -221,9 +196,9 @@ base::ResultOrProblems<ApexCatalogue> apex_catalogue(const CatalogueFiles& files
 base::Result<Microstructure> find_steel(const ApexCatalogue& catalogue, std::string_view name) {
   auto found = find_in(catalogue.steels, "steel", name);
   if (found) return found;
-  // By another designation ("1.4112").
+  // By another designation ("1.4112"); a steel that is known and has no row is told of as such.
   auto known = materials::find_microstructure(name);
-  return known ? known : found;
+  return known || materials::find_steel(name) ? known : found;
 }
 
 base::Result<AbrasiveMedium> find_medium(const ApexCatalogue& catalogue, std::string_view name) {

@@ -42,7 +42,8 @@ struct ApexCatalogue {
 
 [[nodiscard]] base::ResultOrProblems<ApexCatalogue> apex_catalogue(const CatalogueFiles& files);
 
-// By name; known steels by any designation. Refused: unknown names, with those that are known.
+// By name, in small or capital letters; known steels by any designation. Refused: unknown names,
+// with the nearest ones, or else all that are known.
 [[nodiscard]] base::Result<materials::Microstructure> find_steel(const ApexCatalogue& catalogue,
                                                                  std::string_view name);
 [[nodiscard]] base::Result<wear::AbrasiveMedium> find_medium(const ApexCatalogue& catalogue,
@@ -54,13 +55,5 @@ struct ApexCatalogue {
 [[nodiscard]] const std::vector<exchange::NumberColumn>& steel_columns();
 [[nodiscard]] const std::vector<exchange::NumberColumn>& medium_columns();
 [[nodiscard]] const std::vector<exchange::NumberColumn>& finish_columns();
-
-// Where the numbers of the media known by themselves come from, in the order of their columns; of
-// the finishes all are guesses.
-[[nodiscard]] const std::vector<materials::Provenance>& medium_provenances();
-
-// The numbers of a medium or a finish in the order of its columns.
-[[nodiscard]] std::vector<double> numbers_of(const wear::AbrasiveMedium& medium);
-[[nodiscard]] std::vector<double> numbers_of(const wear::EdgeFinish& finish);
 
 }  // namespace keenfall::workbench

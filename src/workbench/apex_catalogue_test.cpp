@@ -1,4 +1,6 @@
 #include "workbench/apex_catalogue.h"
+#include "materials/steel_constants.h"
+#include "wear/constant_rows.h"
 #include "workbench/work_words.h"
 
 #include <gmock/gmock.h>
@@ -70,14 +72,15 @@ TEST(ApexCatalogues, TakeSteelsOfAFile) {
   EXPECT_EQ(catalogue.steels.size(), known().steels.size() + 1);
 }
 
-// Written out by the catalogue's own columns, the known media come back as they are.
+// Written out, the known media come back as they are.
 TEST(ApexCatalogues, TakeMediaOfAFile) {
   std::string text = "name";
-  for (const auto& column : medium_columns()) text += "," + column.name;
+  for (const auto& constant : wear::medium_constants()) text += "," + std::string(constant.field);
   for (const wear::AbrasiveMedium& medium : wear::known_media()) {
     text += "\n" + medium.name;
-    for (const double number : numbers_of(medium))
-      text += "," + std::to_string(number * 1e3) + "e-3";
+    for (const auto& constant : wear::medium_constants()) {
+      text += "," + std::to_string(constant.number_in(medium) * 1e3) + "e-3";
+    }
   }
   const OwnFile file(text + "\n");
 
@@ -85,10 +88,10 @@ TEST(ApexCatalogues, TakeMediaOfAFile) {
 
   ASSERT_EQ(catalogue.own_media, 2U);
   for (std::size_t i = 0; i < 2; ++i) {
-    const auto expected = numbers_of(wear::known_media()[i]);
-    const auto found = numbers_of(catalogue.media[i]);
-    for (std::size_t k = 0; k < expected.size(); ++k) {
-      EXPECT_NEAR(found[k], expected[k], 1e-6) << medium_columns()[k].name;
+    for (const auto& constant : wear::medium_constants()) {
+      EXPECT_NEAR(
+          constant.number_in(catalogue.media[i]), constant.number_in(wear::known_media()[i]), 1e-6)
+          << constant.field;
     }
   }
 }
@@ -123,12 +126,54 @@ TEST(ApexCatalogues, RefuseTwistedPatchesShorterThanASegment) {
   }
 }
 
-TEST(ApexCatalogues, HaveAMarkForEveryConstantOfAMedium) {
-  EXPECT_EQ(medium_provenances().size(), medium_columns().size());
-  EXPECT_EQ(numbers_of(wear::known_media()[0]).size(), medium_columns().size());
-  for (const auto& from : medium_provenances()) {
-    EXPECT_NE(materials::find_source(from.source_key), nullptr);
-  }
+// What the simulator knows of a medium or a finish is what a table may say of it, no more, no less.
+TEST(ApexCatalogues, HaveAColumnForEveryConstantAndAConstantForEveryColumn) {
+  const auto names_of = [](const std::vector<exchange::NumberColumn>& columns) {
+    std::vector<std::string> names;
+    for (const auto& column : columns) names.push_back(column.name);
+    return names;
+  };
+  const auto fields_of = [](const auto& constants) {
+    std::vector<std::string> fields;
+    for (const auto& constant : constants) fields.emplace_back(constant.field);
+    return fields;
+  };
+  std::vector<std::string> of_steels = fields_of(materials::steel_constants());
+  of_steels.emplace_back("hardness_hrc");
+
+  EXPECT_THAT(fields_of(wear::medium_constants()),
+              ::testing::UnorderedElementsAreArray(names_of(medium_columns())));
+  EXPECT_THAT(fields_of(wear::finish_constants()),
+              ::testing::UnorderedElementsAreArray(names_of(finish_columns())));
+  EXPECT_THAT(of_steels, ::testing::UnorderedElementsAreArray(names_of(steel_columns())));
+}
+
+TEST(ApexCatalogues, FindNamesInSmallAndCapitalLetters) {
+  EXPECT_EQ(find_medium(known(), "New Sisal Matting")->name, "new sisal matting");
+  EXPECT_EQ(find_finish(known(), " COARSE ")->name, "coarse");
+  EXPECT_EQ(find_steel(known(), "aisi a11")->name, "AISI A11");
+}
+
+TEST(ApexCatalogues, AskWhetherANearNameWasMeant) {
+  EXPECT_EQ(find_medium(known(), "new sisal mating").error().accepted,
+            "did you mean new sisal matting");
+  EXPECT_EQ(find_finish(known(), "coarce").error().accepted, "did you mean coarse");
+  EXPECT_THAT(find_steel(known(), "X153CrMoV21").error().accepted, HasSubstr("X153CrMoV12"));
+}
+
+// In the table of steels, but what it is made of is not known.
+TEST(ApexCatalogues, SayOfASteelWithoutARowThatItHasNone) {
+  EXPECT_THAT(find_steel(known(), "AISI 420").error().sentence, HasSubstr("there is no row"));
+}
+
+// A file's names that differ in their letters alone stay two.
+TEST(ApexCatalogues, PreferANameAsItIsWritten) {
+  const OwnFile file("name,land_width_um\nhoned,0.3\nHoned,0.4\n");
+
+  const auto catalogue = apex_catalogue({.finishes = file.path()}).value();
+
+  EXPECT_EQ(find_finish(catalogue, "Honed")->finish.land_width_um, 0.4);
+  EXPECT_EQ(find_finish(catalogue, "honed")->finish.land_width_um, 0.3);
 }
 
 TEST(WorkInWords, HasMediaAndPausesInTheirOrder) {

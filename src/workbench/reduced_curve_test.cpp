@@ -1,4 +1,5 @@
 #include "workbench/reduced_curve.h"
+#include "workbench/apex_catalogue.h"
 
 #include <gtest/gtest.h>
 
@@ -10,7 +11,7 @@ namespace {
 
 wear::ApexScenario scenario_of(const std::string& steel, const std::string& medium) {
   return {.steels = {materials::find_microstructure(steel).value()},
-          .medium = wear::find_medium(medium).value(),
+          .medium = find_medium(apex_catalogue({}).value(), medium).value(),
           .edge = {.finish = wear::fine_finish(), .apex_angle = {15}}};
 }
 
