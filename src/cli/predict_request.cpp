@@ -95,6 +95,7 @@ void read_medium_and_finish(const TypedOptions& typed,
   if (said.finishes.empty()) return;
   if (const auto found =
           taken(workbench::find_finish(catalogue, said.finishes.front()), problems)) {
+    asked.finish_name = found->name;
     asked.finish = found->finish;
   }
 }

@@ -125,6 +125,50 @@ TEST_F(SimulateCommand, GivesJsonAlone) {
   EXPECT_EQ(document["trial"]["runs"].size(), 4U);
 }
 
+// A table of one's own, written from what the document says was used.
+std::string table_from(const nlohmann::json& things) {
+  std::string text = "name";
+  for (const auto& constant : things[0]["constants"]) {
+    text += "," + constant["field"].get<std::string>();
+  }
+  for (const auto& thing : things) {
+    text += "\n\"" + thing["name"].get<std::string>() + "\"";
+    for (const auto& constant : thing["constants"]) text += "," + constant["usual"].dump();
+  }
+  return text + "\n";
+}
+
+// With nothing but the document at hand, the files it was made from being gone.
+TEST_F(SimulateCommand, GivesJsonFromWhichATrialOfOnesOwnMediumIsRepeated) {
+  std::ofstream(in_folder("media.csv"))
+      << "name,abrasive_hv,groove_width_um,reference_wear_rate_mm3_per_newton_metre,"
+         "hits_per_mm_cut\nfelt,613.7,0.51,1.13e-6,0.37\n";
+  std::ofstream(in_folder("finishes.csv")) << "name,land_width_um\nhoned,0.31\n";
+  const std::vector<std::string> edge = {"--medium=felt", "--finish=honed", "--steel=75Ni8"};
+  const auto simulated_with = [&](std::vector<std::string> words) {
+    words.insert(words.end(), edge.begin(), edge.end());
+    words.insert(words.end(), kShort.begin() + 1, kShort.end());
+    words.push_back("--json");
+    const Outcome outcome = simulate_command(words, around_);
+    EXPECT_EQ(outcome.code, ExitCode::answered) << outcome.err;
+    return nlohmann::json::parse(outcome.out);
+  };
+  const auto first = simulated_with(
+      {"--media=" + in_folder("media.csv"), "--finishes=" + in_folder("finishes.csv")});
+  const auto& used = first["constants_used"];
+  std::ofstream(in_folder("steels2.csv")) << table_from(used["steels"]);
+  std::ofstream(in_folder("media2.csv")) << table_from(used["media"]);
+  std::ofstream(in_folder("finishes2.csv")) << table_from(used["finishes"]);
+
+  const auto again = simulated_with({"--steels=" + in_folder("steels2.csv"),
+                                     "--media=" + in_folder("media2.csv"),
+                                     "--finishes=" + in_folder("finishes2.csv")});
+
+  EXPECT_EQ(again["trial"], first["trial"]);
+  EXPECT_EQ(again["truth"], first["truth"]);
+  EXPECT_EQ(used["media"][0]["constants"][0]["mark"], "declared");
+}
+
 TEST_F(SimulateCommand, PutsTheTrialIntoANotebookUnderItsName) {
   workbench::MadeTrial made;
   around_.use_cases.notebook.take_made = [&](workbench::MadeTrial given, const workbench::Hand&) {

@@ -1,6 +1,5 @@
 #include "cli/simulate_request.h"
 
-#include "base/plain_number.h"
 #include "cli/option_numbers.h"
 
 #include <algorithm>
@@ -83,14 +82,6 @@ void read_reading(const TypedOptions& typed, wear::TrialPlan& plan, Problems& pr
                       .accepted = "push (thread push, gf) or slice (cord draw, mm)"});
 }
 
-// With a size, since a finish in words alone does not tell two edges alike.
-std::string as_a_table_writes(const wear::TrialEdge& edge) {
-  const wear::EdgeFinish& finish = edge.finish;
-  return finish.tooth_depth_um > 0
-             ? edge.finish_name + ", teeth " + base::plain_number(finish.tooth_depth_um) + " um"
-             : edge.finish_name + ", land " + base::plain_number(finish.land_width_um) + " um";
-}
-
 base::Problem not_both_ways(const std::string& one, const std::string& other) {
   return {.kind = base::ProblemKind::conflicting,
           .sentence = one + " and " + other + " cannot both be asked for.",
@@ -130,7 +121,6 @@ base::ResultOrProblems<SimulateRequest> simulate_request(const TypedOptions& typ
     plan.steels = std::move(edges->steels);
     plan.works = std::move(edges->works);
     plan.edges = std::move(edges->edges);
-    for (wear::TrialEdge& edge : plan.edges) edge.finish_name = as_a_table_writes(edge);
     plan.longest_cuts = edges->cuts.value_or(plan.longest_cuts);
     plan.edge_length_mm = edges->edge_length_mm;
     plan.seed = edges->seed;

@@ -14,16 +14,6 @@ namespace {
 
 constexpr double kNotReached = std::numeric_limits<double>::infinity();
 
-// The plan of a trial that has this edge alone.
-TrialPlan plan_around(const EdgeQuestion& question) {
-  return {.steels = {question.steel},
-          .works = {question.work},
-          .edges = {question.edge},
-          .longest_cuts = question.cuts,
-          .edge_length_mm = question.edge_length_mm,
-          .seed = question.seed};
-}
-
 double life_or_not_reached(const SimulatedEdge& edge, ApexReading reading) {
   return cuts_to_level(edge, reading).value_or(kNotReached);
 }
@@ -54,10 +44,19 @@ LifeByReading lives_of(const std::vector<SimulatedEdge>& edges, ApexReading read
 
 }  // namespace
 
+TrialPlan trial_of(const EdgeQuestion& question) {
+  return {.steels = {question.steel},
+          .works = {question.work},
+          .edges = {question.edge},
+          .longest_cuts = question.cuts,
+          .edge_length_mm = question.edge_length_mm,
+          .seed = question.seed};
+}
+
 base::Result<EdgeStory> edge_story(const EdgeQuestion& question,
                                    const base::Executor& executor,
                                    const base::ProgressReport& progress) {
-  const TrialPlan plan = plan_around(question);
+  const TrialPlan plan = trial_of(question);
   if (auto problem = refusal_of(plan)) return base::failed(*problem);
   ApexSimulation simulation = simulation_of(plan, {}, {.read_at_cuts = rising_cuts(question.cuts)});
   simulation.visible_chip_um = question.visible_chip_um;

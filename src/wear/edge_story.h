@@ -46,6 +46,9 @@ struct EdgeStory {
   LifeByReading slice;
 };
 
+// The plan of a trial that has this edge alone.
+[[nodiscard]] TrialPlan trial_of(const EdgeQuestion& question);
+
 // Refused and interrupted as `simulate` is.
 [[nodiscard]] base::Result<EdgeStory> edge_story(
     const EdgeQuestion& question,

@@ -30,6 +30,7 @@ struct PredictionAsked {
   PredictedBlade a;
   PredictedBlade b;
   AbrasiveMedium medium;
+  std::string finish_name = "fine";
   EdgeFinish finish = fine_finish();
   double edge_length_mm = 10;  // simulated; longer scatters less and takes longer
   LifeAsked life{.runs = 10};

@@ -31,7 +31,7 @@ std::vector<ArmPlan> arm_plans(const TrialPlan& plan) {
         const TrialEdge& start = plan.edges[edge];
         arms.push_back(
             {.arm = {.blade = plan.steels[steel].name,
-                     .edge = {.bevel_angle = start.apex_angle, .finish = start.finish_name},
+                     .edge = {.bevel_angle = start.apex_angle, .finish = finish_in_words(start)},
                      .medium = {.name = plan.works[work].name},
                      .method = {.motion = trials::Motion::slice,
                                 .edge_used_mm = plan.edge_length_mm}},
@@ -162,6 +162,13 @@ base::Problem stopped_by_a_person() {
 }
 
 }  // namespace
+
+std::string finish_in_words(const TrialEdge& edge) {
+  const EdgeFinish& finish = edge.finish;
+  return edge.finish_name + (finish.tooth_depth_um > 0
+                                 ? ", teeth " + base::plain_number(finish.tooth_depth_um) + " um"
+                                 : ", land " + base::plain_number(finish.land_width_um) + " um");
+}
 
 std::vector<long> doubling_checkpoints(long longest) {
   std::vector<long> cuts{0};

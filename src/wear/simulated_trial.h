@@ -26,7 +26,7 @@
 namespace keenfall::wear {
 
 struct TrialEdge {
-  std::string finish_name;  // as a table writes it
+  std::string finish_name;
   EdgeFinish finish;
   trials::PerSideAngle apex_angle{15};
 
@@ -90,6 +90,10 @@ struct SimulatedTrial {
   std::vector<ArmTruth> arms;
   std::vector<RatioTruth> ratios;
 };
+
+// As a table writes it: "fine, teeth 0.6 um". With a size, since a finish in words alone does not
+// tell two edges alike.
+[[nodiscard]] std::string finish_in_words(const TrialEdge& edge);
 
 // 0, 1, 3, 7, 15, ... and `longest` at the end.
 [[nodiscard]] std::vector<long> doubling_checkpoints(long longest);

@@ -85,6 +85,13 @@ TEST(SimulatedTrials, KnowTheTruthOfPureWear) {
   EXPECT_NEAR(*made.arms.at(0).life_cuts / (3 * wear_life), 1, 0.003);
 }
 
+TEST(SimulatedTrials, WriteAFinishWithItsSize) {
+  EXPECT_EQ(finish_in_words({.finish_name = "fine", .finish = fine_finish()}),
+            "fine, teeth 0.6 um");
+  EXPECT_EQ(cut(two_steels(only_wearing("filler"))).trial.runs[0].arm.edge.finish,
+            "even, land 0.5 um");
+}
+
 TEST(SimulatedTrials, ReadAFreshLandOfHalfAMicrometreAs104Gf) {
   TrialPlan plan = two_steels(only_wearing("filler"));
   plan.scatter = {0, 0, 0, 0, 0};

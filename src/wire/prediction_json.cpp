@@ -1,7 +1,7 @@
 #include "wire/prediction_json.h"
 
+#include "wire/constants_json.h"
 #include "wire/json_pieces.h"
-#include "wire/provenance_json.h"
 #include "wire/simulation_json.h"
 
 #include <optional>
@@ -16,17 +16,13 @@ Json blade_json(const wear::PredictedBlade& blade) {
           {"apex_angle_per_side_deg", finite_number(blade.apex_angle.deg)}};
 }
 
-Json constant_json(const wear::ConstantEffect& effect, SourcesInUse& sources) {
-  const materials::Estimate& estimate = effect.constant.estimate;
-  Json object = {{"name", effect.constant.name},
-                 {"unit", effect.constant.unit},
-                 {"usual", finite_number(estimate.typical)},
-                 {"lo", finite_number(estimate.lo)},
-                 {"hi", finite_number(estimate.hi)}};
+Json effect_json(const wear::ConstantEffect& effect, SourcesInUse& sources) {
+  Json object = constant_json(effect.constant, sources);
+  object["lo"] = finite_number(effect.constant.estimate.lo);
+  object["hi"] = finite_number(effect.constant.estimate.hi);
   put_number(object, "ratio_at_lo", effect.answer_at_lo);
   put_number(object, "ratio_at_hi", effect.answer_at_hi);
   object["rank_correlation"] = finite_number(effect.rank_correlation);
-  put_provenance(object, estimate.from, sources);
   return object;
 }
 
@@ -47,6 +43,7 @@ Json asked_json(const wear::PredictionAsked& asked) {
           {"medium", asked.medium.name},
           {"reading", asked.life.reading == wear::ApexReading::push ? "push" : "slice"},
           {"level", finite_number(asked.life.level)},
+          {"finish", asked.finish_name},
           {"land_width_um", finite_number(asked.finish.land_width_um)},
           {"tooth_depth_um", finite_number(asked.finish.tooth_depth_um)},
           {"tooth_spacing_um", finite_number(asked.finish.tooth_spacing_um)},
@@ -78,8 +75,9 @@ std::string prediction_to_json(const PredictionDocument& document) {
   SourcesInUse sources;
   object["constants"] = Json::array();
   for (const auto& effect : ratio.effects) {
-    object["constants"].push_back(constant_json(effect, sources));
+    object["constants"].push_back(effect_json(effect, sources));
   }
+  object["constants_used"] = used_constants_json(used_constants(document.asked), sources);
   object["sources"] = sources_json(sources);
   return object.dump(2) + "\n";
 }

@@ -46,6 +46,9 @@ TEST(PredictionJson, HasTheDocumentedShape) {
   EXPECT_EQ(whole["ratio"], 3.2);
   EXPECT_EQ(whole["asked"]["a"]["steel"], "AISI D2");
   EXPECT_EQ(whole["constants"][0]["ratio_at_lo"], 2);
+  EXPECT_EQ(whole["constants"][0]["field"], "abrasive_hv");
+  EXPECT_EQ(whole["constants_used"]["media"][0]["constants"].size(), 15U);
+  EXPECT_EQ(whole["constants_used"]["steels"].size(), 2U);
   EXPECT_EQ(whole["card_depth"]["a"]["lo_mm"], 385);
 
   PredictionDocument bare = made_document();

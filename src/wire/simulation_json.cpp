@@ -1,5 +1,6 @@
 #include "wire/simulation_json.h"
 
+#include "wire/constants_json.h"
 #include "wire/json_pieces.h"
 #include "wire/trial_json.h"
 
@@ -28,6 +29,21 @@ Json scatter_json(const wear::PracticeScatter& scatter) {
           {"start_log_sd", finite_number(scatter.start_log_sd)},
           {"spot_log_sd", finite_number(scatter.spot_log_sd)},
           {"reading_log_sd", finite_number(scatter.reading_log_sd)}};
+}
+
+Json edges_json(const std::vector<wear::TrialEdge>& edges) {
+  Json list = Json::array();
+  for (const wear::TrialEdge& edge : edges) {
+    list.push_back({{"finish", edge.finish_name},
+                    {"apex_angle_per_side_deg", finite_number(edge.apex_angle.deg)}});
+  }
+  return list;
+}
+
+void put_constants_used(Json& object, const wear::UsedConstants& used) {
+  SourcesInUse sources;
+  object["constants_used"] = used_constants_json(used, sources);
+  object["sources"] = sources_json(sources);
 }
 
 Json truth_json(const wear::SimulatedTrial& made) {
@@ -124,6 +140,13 @@ std::string simulation_to_json(const SimulationDocument& document) {
   object["longest_cuts"] = plan.longest_cuts;
   object["stop_level"] = finite_number(plan.stop_level);
   object["scatter"] = scatter_json(plan.scatter);
+  object["edge_length_mm"] = finite_number(plan.edge_length_mm);
+  object["repeats"] = plan.repeats;
+  object["truth_edges"] = plan.truth_edges;
+  object["works"] = Json::array();
+  for (const wear::WorkPlan& work : plan.works) object["works"].push_back(work_json(work));
+  object["edges"] = edges_json(plan.edges);
+  put_constants_used(object, used_constants(plan));
   object["truth"] = truth_json(document.made);
   object["trial"] = trial_json(document.made.trial);
   return object.dump(2) + "\n";
@@ -136,12 +159,14 @@ std::string apex_to_json(const ApexDocument& document) {
   object["seed"] = whole_number(question.seed.number);
   object["steel"] = question.steel.name;
   object["medium"] = question.work.name;
+  object["work"] = work_json(question.work);
   object["apex_angle_per_side_deg"] = finite_number(question.edge.apex_angle.deg);
   object["finish"] = {{"name", question.edge.finish_name},
                       {"land_width_um", finite_number(question.edge.finish.land_width_um)},
                       {"tooth_depth_um", finite_number(question.edge.finish.tooth_depth_um)},
                       {"tooth_spacing_um", finite_number(question.edge.finish.tooth_spacing_um)}};
   object["edge_length_mm"] = finite_number(question.edge_length_mm);
+  object["cuts"] = question.cuts;
   object["visible_chip_um"] = finite_number(question.visible_chip_um);
   object["half_keenness"] = {{"other_edges", question.other_edges},
                              {"push", life_json(story.push)},
@@ -156,6 +181,7 @@ std::string apex_to_json(const ApexDocument& document) {
   object["metal_lost"] = lost_json(story.edge.lost);
   object["section_at_start"] = section_json(readings.front().section.value());
   object["section_at_end"] = section_json(readings.back().section.value());
+  put_constants_used(object, used_constants(question));
   return object.dump(2) + "\n";
 }
 

@@ -6,6 +6,10 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <set>
+#include <stdexcept>
+#include <string>
+
 namespace keenfall::wire {
 namespace {
 
@@ -68,6 +72,54 @@ TEST(SimulationJson, HoldsTheTrialAndItsTruth) {
   EXPECT_EQ(document["truth"]["arms"].size(), 2U);
   EXPECT_EQ(document["truth"]["level"], 2);
   EXPECT_EQ(document["caution"], "plausible parameters, not validated");
+}
+
+const json& constant_in(const json& constants, const std::string& field) {
+  for (const json& constant : constants) {
+    if (constant["field"] == field) return constant;
+  }
+  throw std::out_of_range(field);
+}
+
+// Quantities of the tables in docs/methods/apex.md.
+TEST(SimulationJson, HoldsWhatItTakesToRepeatAndToDoubtIt) {
+  const json document = simulation();
+
+  EXPECT_EQ(document["edge_length_mm"], 2);
+  EXPECT_EQ(document["repeats"], 7);
+  EXPECT_EQ(document["edges"][0], (json{{"finish", "fine"}, {"apex_angle_per_side_deg", 15}}));
+  EXPECT_EQ(document["works"][0]["steps"][0]["medium"], "uplifted sisal matting");
+  const json& used = document["constants_used"];
+  EXPECT_EQ(used["steels"].size(), 2U);
+  EXPECT_EQ(constant_in(used["finishes"][0]["constants"], "tooth_spacing_um")["usual"], 8);
+  const json& hits = constant_in(used["media"][0]["constants"], "hits_per_mm_cut");
+  EXPECT_EQ(hits["usual"], 0.4);
+  EXPECT_EQ(hits["unit"], "1/mm");
+  EXPECT_NEAR(hits["hi"].get<double>(), 1.2, 1e-12);
+  EXPECT_EQ(hits["mark"], "tuned");
+  EXPECT_EQ(constant_in(used["model"], "flaw_constant")["usual"], 0.1);
+}
+
+TEST(SimulationJson, NamesEachSourceThatAConstantNames) {
+  const json document = simulation();
+  std::set<std::string> keys;
+  for (const json& source : document["sources"]) keys.insert(source["key"].get<std::string>());
+
+  for (const json& medium : document["constants_used"]["media"]) {
+    for (const json& constant : medium["constants"]) {
+      EXPECT_EQ(keys.count(constant["source"].get<std::string>()), 1U) << constant;
+    }
+  }
+}
+
+TEST(ApexJson, HoldsWhatItTakesToRepeatAndToDoubtIt) {
+  const json document = apex();
+
+  EXPECT_EQ(document["cuts"], 15);
+  EXPECT_EQ(document["work"]["steps"][0]["cuts"], 1);
+  const json& used = document["constants_used"];
+  EXPECT_EQ(constant_in(used["media"][0]["constants"], "abrasive_hv")["usual"], 1100);
+  EXPECT_EQ(constant_in(used["model"], "friction")["mark"], "guess");
 }
 
 TEST(ApexJson, HasTheDocumentedShape) {
