@@ -3,15 +3,19 @@
 #include "cli/apex_list_text.h"
 #include "cli/apex_text.h"
 #include "cli/edge_request.h"
+#include "cli/option_numbers.h"
 #include "cli/typed_options.h"
 #include "cli/watched_work.h"
 #include "cli/written_answer.h"
+#include "wear/trial_plan_refusals.h"
 #include "wire/simulation_json.h"
 #include "workbench/reduced_curve.h"
 
+#include <algorithm>
+#include <iterator>
 #include <optional>
 #include <utility>
-#include <variant>
+#include <vector>
 
 namespace keenfall::cli {
 
@@ -19,25 +23,29 @@ namespace {
 
 constexpr const char* kNoEdgeCut = "no edge was cut";
 
-// An edge is one: the first option of a kind that is given twice.
-std::optional<base::Problem> more_than_one_edge(const TypedOptions& typed) {
+using Problems = std::vector<base::Problem>;
+
+// An edge is one: every option of a kind that is given twice.
+Problems more_than_one_edge(const TypedOptions& typed) {
   const TypedSimulation& simulated = typed.simulated;
-  const auto refuse = [](const std::string& option) {
-    return base::Problem{.kind = base::ProblemKind::conflicting,
-                         .sentence = "apex cuts one edge: " + option + " can be said once.",
-                         .place = {.column = option}};
+  Problems problems;
+  const auto once = [&problems](const std::string& option, std::size_t times) {
+    if (times <= 1) return;
+    problems.push_back({.kind = base::ProblemKind::conflicting,
+                        .sentence = "apex cuts one edge: " + option + " can be said once.",
+                        .place = {.column = option}});
   };
-  if (simulated.steels.size() > 1) return refuse("--steel");
-  if (simulated.media.size() + simulated.schedules.size() > 1) return refuse("--medium");
-  if (simulated.angles.size() > 1) return refuse("--angle");
-  if (simulated.finishes.size() > 1) return refuse("--finish");
+  once("--steel", simulated.steels.size());
+  once("--medium", simulated.media.size() + simulated.schedules.size());
+  once("--angle", simulated.angles.size());
+  once("--finish", simulated.finishes.size());
   if (!typed.positionals.empty()) {
-    return base::Problem{
-        .kind = base::ProblemKind::bad_value,
-        .sentence = "apex takes options alone, not \"" + typed.positionals.front() + "\".",
-        .place = {.column = "--", .found = typed.positionals.front()}};
+    problems.push_back(
+        {.kind = base::ProblemKind::bad_value,
+         .sentence = "apex takes options alone, not \"" + typed.positionals.front() + "\".",
+         .place = {.column = "--", .found = typed.positionals.front()}});
   }
-  return std::nullopt;
+  return problems;
 }
 
 Outcome listed_catalogue(const workbench::ApexCatalogue& catalogue,
@@ -49,58 +57,94 @@ Outcome listed_catalogue(const workbench::ApexCatalogue& catalogue,
   return {.out = apex_steel_text(*steel, look)};
 }
 
-wear::EdgeQuestion question_of(EdgeRequest request) {
-  wear::EdgeQuestion question{.steel = std::move(request.steels.front()),
-                              .work = std::move(request.works.front()),
-                              .edge = std::move(request.edges.front()),
-                              .edge_length_mm = request.edge_length_mm,
-                              .seed = request.seed};
-  question.cuts = request.cuts.value_or(question.cuts);
-  return question;
+struct ApexRequest {
+  wear::EdgeQuestion question;
+  std::optional<int> draws;  // over all plausible constants; none: not asked for
+  unsigned threads = 1;
+};
+
+void read_draws(const TypedOptions& typed, ApexRequest& request, Problems& problems) {
+  if (!typed.simulated.draws) return;
+  constexpr long kMost = 100'000;
+  const auto draws = count_of("--draws", *typed.simulated.draws, {2, kMost});
+  if (!draws) {
+    problems.push_back(draws.error());
+    return;
+  }
+  request.draws = static_cast<int>(*draws);
+  if (wear::scenario_of(request.question)) return;
+  problems.push_back({.kind = base::ProblemKind::conflicting,
+                      .sentence = "--draws gives the range of one medium, and not of mixed work.",
+                      .place = {.column = "--draws"},
+                      .accepted = "--medium=NAME in place of --schedule"});
+}
+
+// Or every problem of the command line at once.
+base::ResultOrProblems<ApexRequest> apex_request(const TypedOptions& typed,
+                                                 const workbench::ApexCatalogue& catalogue,
+                                                 unsigned threads_at_hand) {
+  Problems problems = more_than_one_edge(typed);
+  ReadEdges read = read_edges(
+      typed,
+      catalogue,
+      {.steels = {"X153CrMoV12"}, .media = {"uplifted sisal matting"}, .is_one_of_each = true},
+      threads_at_hand);
+  std::ranges::move(read.problems, std::back_inserter(problems));
+  EdgeRequest& edges = read.request;
+  ApexRequest request{.question = {.steel = std::move(edges.steels.front()),
+                                   .work = std::move(edges.works.front()),
+                                   .edge = std::move(edges.edges.front()),
+                                   .edge_length_mm = edges.edge_length_mm,
+                                   .seed = edges.seed},
+                      .threads = edges.threads};
+  request.question.cuts = edges.cuts.value_or(request.question.cuts);
+  std::ranges::move(wear::problems_of(wear::trial_of(request.question)),
+                    std::back_inserter(problems));
+  read_draws(typed, request, problems);
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  return request;
 }
 
 // Of one medium: mixed work has no such curve, nor has a load that grows, nor a handful of cuts.
 std::optional<wire::CurveInNumbers> curve_of(const wear::EdgeQuestion& question,
                                              const base::Executor& executor,
                                              const base::ProgressReport& report) {
-  if (question.work.steps.size() != 1) return std::nullopt;
-  const auto* medium = std::get_if<wear::AbrasiveMedium>(&question.work.steps.front().what);
-  if (medium == nullptr) return std::nullopt;
-  const wear::ApexScenario scenario{.steels = {question.steel},
-                                    .medium = *medium,
-                                    .edge = {.finish = question.edge.finish,
-                                             .apex_angle = question.edge.apex_angle,
-                                             .length_mm = question.edge_length_mm}};
+  const auto scenario = wear::scenario_of(question);
+  if (!scenario) return std::nullopt;
   const auto curve = workbench::reduced_curve(
-      scenario, {.cuts = question.cuts, .seed = question.seed}, executor, report);
+      *scenario, {.cuts = question.cuts, .seed = question.seed}, executor, report);
   if (!curve || !curve->fitted.converged) return std::nullopt;
   return wire::CurveInNumbers{.computed = curve->computed, .fitted = curve->fitted};
 }
 
-struct ApexAnswer {
-  wear::EdgeStory story;
-  std::optional<wire::CurveInNumbers> curve;
-};
-
-base::Result<ApexAnswer> apex_answer(const wear::EdgeQuestion& question,
+base::Result<ApexAnswer> apex_answer(const ApexRequest& request,
                                      const base::Executor& executor,
                                      const base::ProgressReport& report) {
+  const wear::EdgeQuestion& question = request.question;
   auto story = wear::edge_story(question, executor, report);
   if (!story) return base::failed(story.error());
-  return ApexAnswer{.story = std::move(*story), .curve = curve_of(question, executor, report)};
+  ApexAnswer answer{.story = std::move(*story), .curve = curve_of(question, executor, report)};
+  if (!request.draws) return answer;
+  auto plausible = wear::plausible_lives(wear::scenario_of(question).value(),
+                                         {.over = {.draws = *request.draws, .seed = question.seed}},
+                                         executor,
+                                         report);
+  if (!plausible) return base::failed(plausible.error());
+  answer.plausible = std::move(*plausible);
+  return answer;
 }
 
 Outcome apex_told(const wear::EdgeQuestion& question,
-                  const wear::EdgeStory& story,
-                  const std::optional<wire::CurveInNumbers>& curve,
+                  const ApexAnswer& found,
                   const TypedOptions& typed,
                   const Surroundings& around) {
-  WrittenAnswer answer{.text = apex_text(question, story, curve, around.look), .json = {}};
+  WrittenAnswer answer{.text = apex_text(question, found, around.look), .json = {}};
   if (typed.json) {
     answer.json = wire::apex_to_json({.program_version = around.program_version,
                                       .question = question,
-                                      .story = story,
-                                      .curve = curve});
+                                      .story = found.story,
+                                      .curve = found.curve,
+                                      .plausible = found.plausible});
   }
   return delivered(answer, typed.json);
 }
@@ -110,26 +154,22 @@ Outcome apex_told(const wear::EdgeQuestion& question,
 Outcome apex_command(std::span<const std::string> words, const Surroundings& surroundings) {
   const auto typed = typed_options(Command::apex, words);
   if (!typed) return wrong_usage(typed.error(), "apex");
-  if (const auto problem = more_than_one_edge(*typed)) return wrong_usage({*problem}, "apex");
   const auto catalogue = workbench::apex_catalogue(catalogue_files(*typed));
   if (!catalogue) return refused(catalogue.error(), kNoEdgeCut);
   if (typed->simulated.list) return listed_catalogue(*catalogue, *typed, surroundings.look);
-  auto request = edge_request(*typed,
-                              *catalogue,
-                              {.steels = {"X153CrMoV12"}, .media = {"uplifted sisal matting"}},
-                              surroundings.threads_at_hand);
+  const auto request = apex_request(*typed, *catalogue, surroundings.threads_at_hand);
   if (!request) return wrong_usage(request.error(), "apex");
   const JudgeRequest how{.threads = request->threads, .quiet = typed->quiet};
-  const wear::EdgeQuestion question = question_of(std::move(*request));
   const auto found = watched(
       how, surroundings, [&](const base::Executor& executor, const base::ProgressReport& report) {
-        return apex_answer(question, executor, report);
+        return apex_answer(*request, executor, report);
       });
   if (!found) {
     const bool was_stopped = found.error().kind == base::ProblemKind::interrupted;
-    return was_stopped ? refused({found.error()}) : wrong_usage({found.error()}, "apex");
+    return was_stopped ? refused({found.error()}, kNoEdgeCut)
+                       : wrong_usage({found.error()}, "apex");
   }
-  return apex_told(question, found->story, found->curve, *typed, surroundings);
+  return apex_told(request->question, *found, *typed, surroundings);
 }
 
 }  // namespace keenfall::cli

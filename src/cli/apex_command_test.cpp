@@ -6,8 +6,12 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <filesystem>
+#include <fstream>
 #include <string>
 #include <vector>
+
+#include <unistd.h>
 
 namespace keenfall::cli {
 namespace {
@@ -44,7 +48,7 @@ TEST(ApexCommand, SaysWhereHalfKeennessWasNotReached) {
   const std::string text = apex({"--medium=new sisal matting", "--cuts=31"}, {.width = 200}).out;
 
   EXPECT_THAT(text, HasSubstr("is not yet half as keen after 31 cuts"));
-  EXPECT_THAT(text, HasSubstr("fewer than a tenth are"));
+  EXPECT_THAT(text, HasSubstr("of the others fewer than a tenth are half as keen by then"));
 }
 
 TEST(ApexCommand, DrawsTheSectionAlsoWithoutUnicodeAndNarrow) {
@@ -83,6 +87,105 @@ TEST(ApexCommand, ListsOneSteelWithItsSources) {
   EXPECT_THAT(text, HasSubstr("gomes1995"));
 }
 
+TEST(ApexCommand, SaysWhichEdgeItShowsAndHowToGetARange) {
+  const std::string text = apex({"--cuts=127"}, {.width = 400}).out;
+
+  EXPECT_THAT(text, HasSubstr("the middle one of 41 edges that differ by luck alone"));
+  EXPECT_THAT(text, HasSubstr("with the usual constants alone"));
+  EXPECT_THAT(text, HasSubstr("--draws=200"));
+  EXPECT_THAT(text, HasSubstr("deepest chip µm"));
+  EXPECT_THAT(text, HasSubstr("its lowest place, by wear and chips together"));
+}
+
+TEST(ApexCommand, GivesTheRangeOverAllThatIsPlausibleWhereDrawsAreAskedFor) {
+  const std::vector<std::string> words = {"--cuts=63", "--edge-length=2", "--draws=10"};
+  std::vector<std::string> as_json = words;
+  as_json.push_back("--json");
+
+  const std::string text = apex(words, {.width = 400}).out;
+  const auto document = nlohmann::json::parse(apex(as_json).out);
+
+  EXPECT_THAT(text, HasSubstr("the middle 90 % of 10 draws: by a push reading "));
+  EXPECT_THAT(text, Not(HasSubstr("--draws")));
+  const auto& range = document["half_keenness_over_plausible"];
+  EXPECT_EQ(range["draws"], 10);
+  EXPECT_LT(range["push"]["cuts"]["lo90"], range["push"]["cuts"]["hi90"]);
+  EXPECT_FALSE(document.contains("no_range_because"));
+}
+
+TEST(ApexCommand, SaysOfMixedWorkThatItHasNoRange) {
+  const std::string schedule = "--schedule=9 new sisal matting, pause 8 h wet";
+  const std::string text = apex({schedule, "--cuts=15"}, {.width = 400}).out;
+  const Outcome refused = apex({schedule, "--cuts=15", "--draws=10"});
+
+  EXPECT_THAT(text, HasSubstr("Mixed work has no range"));
+  EXPECT_EQ(refused.code, ExitCode::wrong_usage);
+  EXPECT_THAT(refused.err, HasSubstr("and not of mixed work"));
+}
+
+TEST(ApexCommand, NamesEveryProblemOfItsOptionsAtOnce) {
+  const Outcome outcome = apex({"--steel=wood",
+                                "--steel=stone",
+                                "--medium=new sisal mating",
+                                "--angle=60",
+                                "--cuts=0",
+                                "--edge-length=-3",
+                                "--draws=one",
+                                "stray"});
+
+  EXPECT_EQ(outcome.code, ExitCode::wrong_usage);
+  for (const char* said : {"--steel can be said once",
+                           "“wood”",
+                           "“stone”",
+                           "did you mean new sisal matting",
+                           "the apex angle per side is out of its range, at 60",
+                           "the longest run in cuts is out of its range, at 0",
+                           "the length of the edge in mm is out of its range, at -3",
+                           "\"one\"",
+                           "\"stray\""}) {
+    EXPECT_THAT(outcome.err, HasSubstr(said));
+  }
+}
+
+class OwnSteels {
+ public:
+  explicit OwnSteels(const std::string& rows)
+      : path_(std::filesystem::temp_directory_path() /
+              ("keenfall-apex-" + std::to_string(getpid()) + ".csv")) {
+    std::ofstream(path_) << "name,hardness_hrc,matrix_hv,carbide_volume_fraction,"
+                            "toughness_mpa_sqrt_m\n" +
+                                rows;
+  }
+  ~OwnSteels() { std::filesystem::remove(path_); }
+  OwnSteels(const OwnSteels&) = delete;
+  OwnSteels& operator=(const OwnSteels&) = delete;
+  OwnSteels(OwnSteels&&) = delete;
+  OwnSteels& operator=(OwnSteels&&) = delete;
+
+  [[nodiscard]] std::string option() const { return "--steels=" + path_.string(); }
+
+ private:
+  std::filesystem::path path_;
+};
+
+TEST(ApexCommand, CutsTheSteelOfAFileThatHoldsOne) {
+  const OwnSteels file("ours,58,640,0.02,30\n");
+
+  EXPECT_THAT(apex({file.option(), "--cuts=15"}).out, StartsWith("An edge of ours ("));
+}
+
+TEST(ApexCommand, AsksWhichSteelOfAFileThatHoldsSeveral) {
+  const OwnSteels file("ours,58,640,0.02,30\ntheirs,60,660,0.05,25\n");
+
+  const Outcome outcome = apex({file.option(), "--cuts=15"});
+
+  EXPECT_EQ(outcome.code, ExitCode::wrong_usage);
+  EXPECT_THAT(outcome.err, HasSubstr("your file holds 2 of them: say with --steel which"));
+  EXPECT_THAT(outcome.err, HasSubstr("ours, theirs"));
+  EXPECT_THAT(apex({file.option(), "--cuts=15", "--steel=Theirs"}).out,
+              StartsWith("An edge of theirs ("));
+}
+
 TEST(ApexCommand, CutsOneEdgeOnly) {
   const Outcome outcome = apex({"--steel=75Ni8", "--steel=AISI A11"});
 
@@ -94,7 +197,7 @@ TEST(ApexCommand, IsRefusedAnAngleThatIsNone) {
   const Outcome outcome = apex({"--angle=95"});
 
   EXPECT_EQ(outcome.code, ExitCode::wrong_usage);
-  EXPECT_THAT(outcome.err, HasSubstr("at least 1 degree and below 90 degrees"));
+  EXPECT_THAT(outcome.err, HasSubstr("from 1 to 45 degrees"));
 }
 
 }  // namespace

@@ -55,19 +55,43 @@ std::string life_sentence(const wear::EdgeQuestion& question, const wear::EdgeSt
                                          telling::to_figures(end.slice_um / start.slice_um, 2)));
 }
 
-// What other edges do that differ by nothing but luck.
+// Which edge it is, and what others do that differ from it by nothing but luck.
 std::string luck_sentence(const wear::EdgeQuestion& question, const wear::EdgeStory& story) {
   const wear::LifeSpread& others = story.push.others;
-  if (!others.lo80_cuts) {
-    return fmt::format("Of {} edges like it, that differ by luck alone, fewer than a tenth are.",
-                       question.other_edges);
-  }
+  const std::string which =
+      fmt::format("It is the middle one of {} edges that differ by luck alone: of the others",
+                  question.other_edges + 1);
+  if (!others.lo80_cuts) return which + " fewer than a tenth are half as keen by then.";
   const std::string hi = others.hi80_cuts ? telling::cuts_text(*others.hi80_cuts)
                                           : "over " + std::to_string(question.cuts);
-  return fmt::format("Of {} edges like it, that differ by luck alone, four in five last {} to {}.",
-                     question.other_edges,
-                     telling::cuts_text(*others.lo80_cuts),
-                     hi);
+  return fmt::format(
+      "{} four in five last {} to {}.", which, telling::cuts_text(*others.lo80_cuts), hi);
+}
+
+std::string range_words(const wear::Sensitivity& life) {
+  if (!life.joint) {
+    return fmt::format("no range, since {} of them had no answer", life.without_answer);
+  }
+  return fmt::format(
+      "{} to {} cuts", telling::cuts_text(life.joint->lo90), telling::cuts_text(life.joint->hi90));
+}
+
+// How far the answer may lie from the usual one, or how to learn it.
+std::string plausible_sentence(const wear::EdgeQuestion& question, const ApexAnswer& answer) {
+  if (answer.plausible) {
+    return fmt::format(
+        "That is with the usual constants. Over all that are plausible, the middle 90 % of {} "
+        "draws: by a push reading {}; by a slice {}.",
+        answer.plausible->push.draws,
+        range_words(answer.plausible->push),
+        range_words(answer.plausible->slice));
+  }
+  if (!wear::scenario_of(question)) {
+    return "That is with the usual constants alone. Mixed work has no range over all that are "
+           "plausible: ask of one medium, with --medium and --draws=200.";
+  }
+  return "That is with the usual constants alone. For its range over all that are plausible: "
+         "--draws=200";
 }
 
 RuledTable readings_table(const std::vector<EdgeReading>& readings) {
@@ -80,7 +104,7 @@ RuledTable readings_table(const std::vector<EdgeReading>& readings) {
                                {.head = "land µm", .drop_order = 3},
                                {.head = "recession µm", .drop_order = 4},
                                {.head = "chips/mm"},
-                               {.head = "deepest µm", .drop_order = 5},
+                               {.head = "deepest chip µm", .drop_order = 5},
                                {.head = "folded %"}}};
   const EdgeReading& start = readings.front();
   for (const EdgeReading& at : readings) {
@@ -176,11 +200,12 @@ std::string curve_sentence(const wire::CurveInNumbers& curve) {
 }  // namespace
 
 std::string apex_text(const wear::EdgeQuestion& question,
-                      const wear::EdgeStory& story,
-                      const std::optional<wire::CurveInNumbers>& curve,
+                      const ApexAnswer& answer,
                       const Look& look) {
+  const wear::EdgeStory& story = answer.story;
   return a_paragraph(life_sentence(question, story), look) +
          a_paragraph(luck_sentence(question, story), look) +
+         a_paragraph(plausible_sentence(question, answer), look) +
          a_paragraph(fmt::format("Simulated with {} against measured edges; seed {}.",
                                  wire::kSimulatedCaution,
                                  question.seed.number),
@@ -192,7 +217,7 @@ std::string apex_text(const wear::EdgeQuestion& question,
                          look) +
          "\n" + a_paragraph(metal_sentence(story.edge.lost), look) +
          a_paragraph(counts_sentence(story.edge.counts), look) +
-         (curve ? a_paragraph(curve_sentence(*curve), look) : std::string());
+         (answer.curve ? a_paragraph(curve_sentence(*answer.curve), look) : std::string());
 }
 
 }  // namespace keenfall::cli

@@ -33,45 +33,78 @@ void keep(base::Result<Found> found,
   }
 }
 
-std::vector<std::string> or_usual(const std::vector<std::string>& typed,
-                                  const std::vector<std::string>& usual) {
-  return typed.empty() ? usual : typed;
+// Names that were meant, or none and why.
+std::vector<std::string> names_or_problem(const MeantThings& things,
+                                          const std::string& option,
+                                          Problems& problems) {
+  const auto names = meant(things, option);
+  if (names) return *names;
+  problems.push_back(names.error());
+  return {};
+}
+
+void read_steels(const TypedSimulation& typed,
+                 const workbench::ApexCatalogue& catalogue,
+                 const UsualEdges& usual,
+                 ReadEdges& read) {
+  const MeantThings things{.typed = typed.steels,
+                           .at_hand = names_of_things(catalogue.steels),
+                           .own = catalogue.own_steels,
+                           .usual = usual.steels,
+                           .is_one = usual.is_one_of_each};
+  for (const std::string& name : names_or_problem(things, "--steel", read.problems)) {
+    keep(workbench::find_steel(catalogue, name), "--steel", read.request.steels, read.problems);
+  }
+  if (read.request.steels.empty()) read.request.steels.push_back(catalogue.steels.back());
 }
 
 void read_works(const TypedSimulation& typed,
                 const workbench::ApexCatalogue& catalogue,
                 const UsualEdges& usual,
-                EdgeRequest& request,
-                Problems& problems) {
+                ReadEdges& read) {
+  auto& works = read.request.works;
   for (const std::string& words : typed.schedules) {
-    keep(workbench::work_in_words(words, catalogue), "--schedule", request.works, problems);
+    keep(workbench::work_in_words(words, catalogue), "--schedule", works, read.problems);
   }
   const bool names_none = typed.media.empty() && !typed.schedules.empty();
-  if (names_none) return;
-  for (const std::string& name : or_usual(typed.media, usual.media)) {
-    keep(workbench::find_medium(catalogue, name).transform(wear::work_in),
-         "--medium",
-         request.works,
-         problems);
+  if (!names_none) {
+    const MeantThings things{.typed = typed.media,
+                             .at_hand = names_of_things(catalogue.media),
+                             .own = catalogue.own_media,
+                             .usual = usual.media,
+                             .is_one = usual.is_one_of_each};
+    for (const std::string& name : names_or_problem(things, "--medium", read.problems)) {
+      keep(workbench::find_medium(catalogue, name).transform(wear::work_in),
+           "--medium",
+           works,
+           read.problems);
+    }
   }
+  if (works.empty()) works.push_back(wear::work_in(catalogue.media.back()));
 }
 
-void read_edges(const TypedSimulation& typed,
-                const workbench::ApexCatalogue& catalogue,
-                EdgeRequest& request,
-                Problems& problems) {
+void read_finishes_and_angles(const TypedSimulation& typed,
+                              const workbench::ApexCatalogue& catalogue,
+                              const UsualEdges& usual,
+                              ReadEdges& read) {
   std::vector<workbench::NamedFinish> finishes;
-  for (const std::string& name : or_usual(typed.finishes, {kUsualFinish})) {
-    keep(workbench::find_finish(catalogue, name), "--finish", finishes, problems);
+  const MeantThings things{.typed = typed.finishes,
+                           .at_hand = names_of_things(catalogue.finishes),
+                           .own = catalogue.own_finishes,
+                           .usual = {kUsualFinish},
+                           .is_one = usual.is_one_of_each};
+  for (const std::string& name : names_or_problem(things, "--finish", read.problems)) {
+    keep(workbench::find_finish(catalogue, name), "--finish", finishes, read.problems);
   }
+  if (finishes.empty()) finishes.push_back(catalogue.finishes.back());
   std::vector<double> angles;
   for (const std::string& angle : typed.angles) {
-    keep(number_of("--angle", angle), "--angle", angles, problems);
+    keep(number_of("--angle", angle), "--angle", angles, read.problems);
   }
-  if (typed.angles.empty()) angles.push_back(kUsualAngleDeg);
+  if (angles.empty()) angles.push_back(kUsualAngleDeg);
   for (const double angle : angles) {
     for (const workbench::NamedFinish& finish : finishes) {
-      request.edges.push_back(
+      read.request.edges.push_back(
           {.finish_name = finish.name, .finish = finish.finish, .apex_angle = {angle}});
     }
   }
@@ -85,22 +118,35 @@ workbench::CatalogueFiles catalogue_files(const TypedOptions& typed) {
           .finishes = typed.simulated.finishes_file.value_or("")};
 }
 
-base::ResultOrProblems<EdgeRequest> edge_request(const TypedOptions& typed,
-                                                 const workbench::ApexCatalogue& catalogue,
-                                                 const UsualEdges& usual,
-                                                 unsigned threads_at_hand) {
-  EdgeRequest request{.threads = std::max(1U, threads_at_hand)};
-  Problems problems;
-  for (const std::string& name : or_usual(typed.simulated.steels, usual.steels)) {
-    keep(workbench::find_steel(catalogue, name), "--steel", request.steels, problems);
-  }
-  read_works(typed.simulated, catalogue, usual, request, problems);
-  read_edges(typed.simulated, catalogue, request, problems);
-  const auto set = [&problems](const auto& number, auto& into) {
+base::Result<std::vector<std::string>> meant(const MeantThings& things, const std::string& option) {
+  if (!things.typed.empty()) return things.typed;
+  if (things.own == 0) return things.usual;
+  std::vector<std::string> own(things.at_hand.begin(),
+                               things.at_hand.begin() + static_cast<std::ptrdiff_t>(things.own));
+  if (own.size() == 1 || !things.is_one) return own;
+  std::string names;
+  for (const std::string& name : own) names += (names.empty() ? "" : ", ") + name;
+  return base::failed({.kind = base::ProblemKind::missing,
+                       .sentence = "your file holds " + std::to_string(own.size()) +
+                                   " of them: say with " + option + " which is meant.",
+                       .place = {.column = option},
+                       .accepted = names});
+}
+
+ReadEdges read_edges(const TypedOptions& typed,
+                     const workbench::ApexCatalogue& catalogue,
+                     const UsualEdges& usual,
+                     unsigned threads_at_hand) {
+  ReadEdges read{.request = {.threads = std::max(1U, threads_at_hand)}, .problems = {}};
+  EdgeRequest& request = read.request;
+  read_steels(typed.simulated, catalogue, usual, read);
+  read_works(typed.simulated, catalogue, usual, read);
+  read_finishes_and_angles(typed.simulated, catalogue, usual, read);
+  const auto set = [&read](const auto& number, auto& into) {
     if (number) {
       into = *number;
     } else {
-      problems.push_back(number.error());
+      read.problems.push_back(number.error());
     }
   };
   if (typed.cuts) set(whole_number_of("--cuts", *typed.cuts), request.cuts);
@@ -113,8 +159,7 @@ base::ResultOrProblems<EdgeRequest> edge_request(const TypedOptions& typed,
   if (typed.threads) {
     set(threads_of("--threads", *typed.threads), request.threads);
   }
-  if (!problems.empty()) return tl::unexpected(std::move(problems));
-  return request;
+  return read;
 }
 
 }  // namespace keenfall::cli

@@ -24,19 +24,43 @@ struct EdgeRequest {
   unsigned threads = 1;
 };
 
-// What is used where an option is left out.
+// What is used where an option is left out and there is no file of one's own for it; with a file,
+// what stands in that.
 struct UsualEdges {
   std::vector<std::string> steels;
   std::vector<std::string> media;
+  bool is_one_of_each = false;  // then a file of several things must be chosen from
 };
 
-// Fails with every option whose value cannot be used, all at once. Ranges of numbers are the
-// simulator's own.
-[[nodiscard]] base::ResultOrProblems<EdgeRequest> edge_request(
-    const TypedOptions& typed,
-    const workbench::ApexCatalogue& catalogue,
-    const UsualEdges& usual,
-    unsigned threads_at_hand);
+struct ReadEdges {
+  EdgeRequest request;
+  // Of every option whose value cannot be used; there, the request has something in its place, so
+  // that its ranges, which are the simulator's own, can be looked at all the same.
+  std::vector<base::Problem> problems;
+};
+[[nodiscard]] ReadEdges read_edges(const TypedOptions& typed,
+                                   const workbench::ApexCatalogue& catalogue,
+                                   const UsualEdges& usual,
+                                   unsigned threads_at_hand);
+
+// The things of a kind that are meant: as typed; else those of one's own file (the first `own` of
+// the things at hand); else the usual. Fails where one is needed and the file holds several.
+struct MeantThings {
+  std::vector<std::string> typed;
+  std::vector<std::string> at_hand;
+  std::size_t own = 0;
+  std::vector<std::string> usual;
+  bool is_one = false;
+};
+[[nodiscard]] base::Result<std::vector<std::string>> meant(const MeantThings& things,
+                                                           const std::string& option);
+
+template <class Thing>
+[[nodiscard]] std::vector<std::string> names_of_things(const std::vector<Thing>& things) {
+  std::vector<std::string> names;
+  for (const Thing& thing : things) names.push_back(thing.name);
+  return names;
+}
 
 [[nodiscard]] workbench::CatalogueFiles catalogue_files(const TypedOptions& typed);
 

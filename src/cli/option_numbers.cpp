@@ -53,6 +53,17 @@ base::Result<base::Seed> seed_of(const std::string& option, const std::string& t
       .transform([](std::uint64_t number) { return base::Seed{number}; });
 }
 
+base::Result<long> count_of(const std::string& option,
+                            const std::string& text,
+                            const CountRange& range) {
+  const auto number = whole_number_of(option, text);
+  if (!number || (*number >= range.least && *number <= range.most)) return number;
+  return base::failed({.kind = base::ProblemKind::bad_value,
+                       .sentence = option + " must lie between " + std::to_string(range.least) +
+                                   " and " + std::to_string(range.most) + ", not at " + text + ".",
+                       .place = {.column = option, .found = text}});
+}
+
 base::Result<unsigned> threads_of(const std::string& option, const std::string& text) {
   const Wanted wanted{.words = "a whole number of threads", .accepted = "1 to 256"};
   const auto number = whole_text<unsigned>(option, text, wanted);

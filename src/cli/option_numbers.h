@@ -14,6 +14,15 @@ namespace keenfall::cli {
 [[nodiscard]] base::Result<double> number_of(const std::string& option, const std::string& text);
 [[nodiscard]] base::Result<base::Seed> seed_of(const std::string& option, const std::string& text);
 
+// A whole number from `least` to `most`.
+struct CountRange {
+  long least = 0;
+  long most = 0;
+};
+[[nodiscard]] base::Result<long> count_of(const std::string& option,
+                                          const std::string& text,
+                                          const CountRange& range);
+
 // 1 to 256.
 [[nodiscard]] base::Result<unsigned> threads_of(const std::string& option, const std::string& text);
 

@@ -1,5 +1,6 @@
 #include "cli/predict_request.h"
 
+#include "cli/edge_request.h"
 #include "cli/option_numbers.h"
 #include "materials/quantity.h"
 #include "materials/units.h"
@@ -88,13 +89,27 @@ void read_medium_and_finish(const TypedOptions& typed,
                             wear::PredictionAsked& asked,
                             std::vector<base::Problem>& problems) {
   const TypedSimulation& said = typed.simulated;
-  const std::string medium = said.media.empty() ? "new sisal matting" : said.media.front();
-  if (const auto found = taken(workbench::find_medium(catalogue, medium), problems)) {
-    asked.medium = *found;
+  const auto medium = taken(meant({.typed = said.media,
+                                   .at_hand = names_of_things(catalogue.media),
+                                   .own = catalogue.own_media,
+                                   .usual = {"new sisal matting"},
+                                   .is_one = true},
+                                  "--medium"),
+                            problems);
+  const auto finish = taken(meant({.typed = said.finishes,
+                                   .at_hand = names_of_things(catalogue.finishes),
+                                   .own = catalogue.own_finishes,
+                                   .usual = {"fine"},
+                                   .is_one = true},
+                                  "--finish"),
+                            problems);
+  if (medium) {
+    const auto found = taken(workbench::find_medium(catalogue, medium->front()), problems);
+    if (found) asked.medium = *found;
   }
-  if (said.finishes.empty()) return;
-  if (const auto found =
-          taken(workbench::find_finish(catalogue, said.finishes.front()), problems)) {
+  if (finish) {
+    const auto found = taken(workbench::find_finish(catalogue, finish->front()), problems);
+    if (!found) return;
     asked.finish_name = found->name;
     asked.finish = found->finish;
   }
@@ -113,22 +128,6 @@ void read_reading(const TypedOptions& typed,
        .sentence = "--reading must be push or slice, not \"" + *typed.reading + "\".",
        .place = {.column = "--reading", .found = *typed.reading},
        .accepted = "push (a thread pushed through) or slice (a draw)"});
-}
-
-// A whole number of an option, in its range.
-std::optional<long> count_of(const std::string& option,
-                             const std::optional<std::string>& text,
-                             long least,
-                             long most,
-                             std::vector<base::Problem>& problems) {
-  if (!text) return std::nullopt;
-  const auto number = taken(whole_number_of(option, *text), problems);
-  if (!number || (*number >= least && *number <= most)) return number;
-  problems.push_back({.kind = base::ProblemKind::bad_value,
-                      .sentence = option + " must lie between " + std::to_string(least) + " and " +
-                                  std::to_string(most) + ", not at " + *text + ".",
-                      .place = {.column = option, .found = *text}});
-  return std::nullopt;
 }
 
 }  // namespace
@@ -154,11 +153,14 @@ base::ResultOrProblems<PredictRequest> predict_request(const TypedOptions& typed
   read_blades(typed, catalogue, asked, problems);
   read_medium_and_finish(typed, catalogue, asked, problems);
   read_reading(typed, asked, problems);
-  if (const auto runs = count_of("--runs", typed.simulated.runs, 1, kMost, problems)) {
-    asked.life.runs = static_cast<int>(*runs);
+  const TypedSimulation& said = typed.simulated;
+  if (said.runs) {
+    const auto runs = taken(count_of("--runs", *said.runs, {1, kMost}), problems);
+    asked.life.runs = static_cast<int>(runs.value_or(1));
   }
-  if (const auto draws = count_of("--draws", typed.simulated.draws, 2, kMost, problems)) {
-    asked.over.draws = static_cast<int>(*draws);
+  if (said.draws) {
+    const auto draws = taken(count_of("--draws", *said.draws, {2, kMost}), problems);
+    asked.over.draws = static_cast<int>(draws.value_or(2));
   }
   if (typed.threads) {
     request.threads = taken(threads_of("--threads", *typed.threads), problems).value_or(1);

@@ -30,7 +30,7 @@ struct Window {
   std::size_t segments = 0;
 };
 
-Window about_deepest(const EdgeLine& end, int dots_across) {
+Window about_lowest(const EdgeLine& end, int dots_across) {
   const std::size_t all = end.height_um.size();
   const std::size_t wanted = std::min(all, static_cast<std::size_t>(dots_across));
   const auto deepest =
@@ -107,15 +107,16 @@ std::string heading(const std::string& words, const Look& look) {
 
 std::string section_drawing(const DrawnSection& drawn, const Look& look) {
   const DotCanvas measure(look.width - kMargin, 1, look);
-  const Window window = about_deepest(drawn.end, measure.dots_across());
+  const Window window = about_lowest(drawn.end, measure.dots_across());
   const double length_um = static_cast<double>(window.segments) * drawn.end.segment_length_um;
   const auto land_at_start = part_of(drawn.start.land_width_um, window);
   const auto land_at_end = part_of(drawn.end.land_width_um, window);
   const double widest = std::max(std::ranges::max(land_at_start), std::ranges::max(land_at_end));
   // Both bands to one scale: a row of the start is as high as a row of the end.
   const double widest_at_start = widest * kStartRows / kEndRows;
-  return heading(fmt::format("{:.0f} µm of the edge about its deepest place, from the side: what "
-                             "is left after {} cuts, under the line where it began.",
+  return heading(fmt::format("{:.0f} µm of the edge about its lowest place, by wear and chips "
+                             "together, from the side: "
+                             "what is left after {} cuts, under the line where it began.",
                              length_um,
                              drawn.cuts),
                  look) +

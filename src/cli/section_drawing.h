@@ -1,4 +1,4 @@
-// A stretch of a simulated edge drawn in text, about its deepest place: from the side its height,
+// A stretch of a simulated edge drawn in text, about its lowest place: from the side its height,
 // from above its land, at the start and at the end.
 #pragma once
 

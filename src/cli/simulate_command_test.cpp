@@ -22,10 +22,17 @@ using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::Not;
 using ::testing::StartsWith;
+using ::testing::UnorderedElementsAre;
 
 // A short trial, so that tests are quick.
 const std::vector<std::string> kShort = {
     "--medium=uplifted sisal matting", "--runs=2", "--cuts=15", "--edge-length=2", "--threads=1"};
+
+std::vector<std::string> steels_of(const trials::Trial& trial) {
+  std::vector<std::string> steels;
+  for (const trials::Blade& blade : trial.blades) steels.push_back(blade.steel);
+  return steels;
+}
 
 class SimulateCommand : public ::testing::Test {
  protected:
@@ -63,7 +70,7 @@ TEST_F(SimulateCommand, GivesATableAloneThatIsTakenWithoutComplaint) {
   const auto trial = exchange::take_table_text(outcome.out, "simulated.csv", {});
   ASSERT_TRUE(trial) << in_words(trial.error().front());
   EXPECT_EQ(trial->runs.size(), 4U);
-  EXPECT_EQ(trial->blades.at(0).steel, "X153CrMoV12");
+  EXPECT_THAT(steels_of(*trial), UnorderedElementsAre("X153CrMoV12", "C75S"));
   EXPECT_EQ(trial->runs[0].arm.edge.bevel_angle, trials::PerSideAngle{20});
   EXPECT_EQ(trial->runs[0].arm.edge.finish, "fine, teeth 0.6 um");
   EXPECT_THAT(outcome.err, HasSubstr("plausible parameters, not validated"));
@@ -78,7 +85,7 @@ TEST_F(SimulateCommand, RefusesThreadsAndAnglesOutOfTheirRange) {
   }
   const Outcome flat = simulated({"--angle=1e-310"});
   EXPECT_NE(flat.code, ExitCode::answered);
-  EXPECT_THAT(flat.err, HasSubstr("at least 1 degree"));
+  EXPECT_THAT(flat.err, HasSubstr("from 1 to 45 degrees"));
   EXPECT_THAT(flat.out, IsEmpty());
 }
 
@@ -184,6 +191,55 @@ TEST_F(SimulateCommand, PutsTheTrialIntoANotebookUnderItsName) {
   EXPECT_EQ(made.trial.name, "tried out");
   EXPECT_EQ(made.made_from, "simulated, seed 7");
   EXPECT_THAT(outcome.out, HasSubstr("bench.keen --trial='tried out'"));
+}
+
+// The table's own limit: what it would refuse line by line is refused once, before it is cut.
+TEST_F(SimulateCommand, RefusesAnAngleThatNoTableTakes) {
+  const Outcome at_the_limit = simulated({"--angle=45"});
+  const Outcome beyond = simulated({"--angle=45.1"});
+
+  EXPECT_TRUE(exchange::take_table_text(at_the_limit.out, "simulated.csv", {}));
+  EXPECT_EQ(beyond.code, ExitCode::wrong_usage);
+  EXPECT_THAT(beyond.err, HasSubstr("the apex angle per side is out of its range, at 45.1"));
+  EXPECT_THAT(beyond.out, IsEmpty());
+}
+
+TEST_F(SimulateCommand, NamesWrongWordsAndNumbersOutOfRangeTogether) {
+  const Outcome outcome = simulate_command(std::vector<std::string>{"--steel=wood",
+                                                                    "--runs=0",
+                                                                    "--angle=89",
+                                                                    "--stop-level=1",
+                                                                    "--scatter=run=9",
+                                                                    "--repeats=few"},
+                                           around_);
+
+  EXPECT_EQ(outcome.code, ExitCode::wrong_usage);
+  for (const char* said : {"“wood”",
+                           "runs of each arm is out of its range, at 0",
+                           "apex angle per side is out of its range, at 89",
+                           "stop level is out of its range, at 1",
+                           "scatter of runs is out of its range, at 9",
+                           "\"few\""}) {
+    EXPECT_THAT(outcome.err, HasSubstr(said));
+  }
+}
+
+TEST_F(SimulateCommand, CutsAllSteelsOfAFileWhereNoneIsNamed) {
+  const std::string path = in_folder("steels.csv");
+  std::ofstream(path) << "name,hardness_hrc,matrix_hv,carbide_volume_fraction,"
+                         "toughness_mpa_sqrt_m\nours,58,640,0.02,30\ntheirs,60,660,0.05,25\n";
+
+  const auto trial =
+      exchange::take_table_text(simulated({"--steels=" + path}).out, "simulated.csv", {}).value();
+
+  EXPECT_THAT(steels_of(trial), UnorderedElementsAre("ours", "theirs"));
+}
+
+TEST_F(SimulateCommand, SaysBesideTheTruthHowToGetItsRange) {
+  const std::string text = simulated({"--truth"}).out;
+
+  EXPECT_THAT(text, HasSubstr("with the usual constants alone"));
+  EXPECT_THAT(text, HasSubstr("keenfall predict"));
 }
 
 TEST_F(SimulateCommand, CutsMixedWorkAndCrossesEdges) {

@@ -1,9 +1,11 @@
 #include "cli/simulate_request.h"
 
 #include "cli/option_numbers.h"
+#include "wear/trial_plan_refusals.h"
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <limits>
 #include <optional>
 #include <string_view>
@@ -111,23 +113,19 @@ base::ResultOrProblems<SimulateRequest> simulate_request(const TypedOptions& typ
                                                          unsigned threads_at_hand) {
   SimulateRequest request;
   wear::TrialPlan& plan = request.plan;
-  Problems problems;
-  auto edges = edge_request(
+  ReadEdges edges = read_edges(
       typed,
       catalogue,
       {.steels = {"X153CrMoV12", "C75S"}, .media = {"new sisal matting", "uplifted sisal matting"}},
       threads_at_hand);
-  if (edges) {
-    plan.steels = std::move(edges->steels);
-    plan.works = std::move(edges->works);
-    plan.edges = std::move(edges->edges);
-    plan.longest_cuts = edges->cuts.value_or(plan.longest_cuts);
-    plan.edge_length_mm = edges->edge_length_mm;
-    plan.seed = edges->seed;
-    request.threads = edges->threads;
-  } else {
-    problems = std::move(edges.error());
-  }
+  Problems problems = std::move(edges.problems);
+  plan.steels = std::move(edges.request.steels);
+  plan.works = std::move(edges.request.works);
+  plan.edges = std::move(edges.request.edges);
+  plan.longest_cuts = edges.request.cuts.value_or(plan.longest_cuts);
+  plan.edge_length_mm = edges.request.edge_length_mm;
+  plan.seed = edges.request.seed;
+  request.threads = edges.request.threads;
   const TypedSimulation& simulated = typed.simulated;
   read_count("--runs", simulated.runs, plan.runs_each, problems);
   plan.blocks = plan.runs_each;
@@ -145,6 +143,7 @@ base::ResultOrProblems<SimulateRequest> simulate_request(const TypedOptions& typ
   read_reading(typed, plan, problems);
   read_where_to(typed, request, problems);
   plan.name = typed.trial.value_or("simulated, seed " + std::to_string(plan.seed.number));
+  std::ranges::copy(wear::problems_of(plan), std::back_inserter(problems));
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return request;
 }

@@ -109,7 +109,11 @@ std::string truth_text(const wear::SimulatedTrial& made, const Look& look) {
     if (!differs_in_one(made.arms[ratio.a].arm, made.arms[ratio.b].arm)) continue;
     text += wrapped(shown_as(ratio_sentence(ratio, made), look), {.first = 0, .rest = 2}, look);
   }
-  return text;
+  return text + in_a_paragraph(
+                    "All of it with the usual constants alone. How far a ratio may lie from that, "
+                    "over all "
+                    "constants that are plausible: keenfall predict",
+                    look);
 }
 
 }  // namespace keenfall::cli

@@ -16,7 +16,7 @@ std::vector<HelpEntry> edge_entries() {
           {"--schedule=PARTS",
            "mixed work, begun anew until a run ends: \"90 new sisal matting, 10 uplifted sisal "
            "matting, pause 8 h wet\"; a pause may also be dry, or \"wet at 0.02 um/h\""},
-          {"--angle=20", "degrees per side at the apex"},
+          {"--angle=20", "degrees per side at the apex, 1 to 45"},
           {"--finish=fine", "fine, coarse, or of your file"},
           {"--edge-length=20", "mm of edge that is used"},
           {"--steels=FILE, --media=FILE, --finishes=FILE",
@@ -37,13 +37,15 @@ std::string simulate_help(const Look& look) {
              {},
              look) +
          "\nWhere it goes\n" +
-         entries_text({{"--out=FILE", "a table, a row a reading; the file must not be there yet"},
-                       {"--notebook=FILE.keen", "as a trial of a notebook"},
-                       {"--trial=NAME", "what the trial is called; else \"simulated, seed 1\""},
-                       {"--who=NAME, --why=TEXT", "for the notebook's log"},
-                       {"--truth", "how long the edges last, and how they stand to each other"},
-                       {"--json, --json=FILE", "the trial and its truth as JSON"}},
-                      look) +
+         entries_text(
+             {{"--out=FILE", "a table, a row a reading; the file must not be there yet"},
+              {"--notebook=FILE.keen", "as a trial of a notebook"},
+              {"--trial=NAME",
+               "what the trial is called; else \"simulated, seed 1\""},
+              {"--who=NAME, --why=TEXT", "for the notebook's log"},
+              {"--truth", "how long the edges last, and how they stand to each other"},
+              {"--json, --json=FILE", "the trial and its truth as JSON"}},
+             look) +
          "\nWhich edges (each may be said several times; every combination is an arm)\n" +
          entries_text(edge_entries(), look) + "\nHow the trial is done\n" +
          entries_text({{"--runs=6", "runs of each arm"},
@@ -77,6 +79,9 @@ std::string apex_help(const Look& look) {
                         "the steels, media and finishes that are known, each number with its mark; "
                         "with --steel one steel with its sources"},
                        {"--cuts=255", "how far it is cut"},
+                       {"--draws=200",
+                        "the range of its half keenness over all plausible constants, from so many "
+                        "draws of them at once"},
                        {"--json, --json=FILE", "all of it as JSON, the whole section too"}},
                       look) +
          "\nWhich edge\n" + entries_text(edge_entries(), look);

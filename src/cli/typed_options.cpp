@@ -241,6 +241,7 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
     case Command::apex:
       add_edge_options(app, typed);
       app.add_flag("--list", typed.simulated.list);
+      app.add_option("--draws", typed.simulated.draws);
       add_json_option(app, json);
       break;
     case Command::predict:

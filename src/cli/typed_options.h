@@ -45,7 +45,7 @@ struct TypedSimulation {
   std::optional<std::string> blocks;
   std::optional<std::string> repeats;
   std::optional<std::string> scatter;
-  std::optional<std::string> draws;  // of predict
+  std::optional<std::string> draws;  // of predict and apex
   std::optional<std::string> notebook;
   bool truth = false;
   bool list = false;

@@ -2,6 +2,7 @@
 
 #include "base/require.h"
 #include "exchange/text_lines.h"
+#include "trials/angle_limit.h"
 
 #include <algorithm>
 
@@ -49,7 +50,7 @@ constexpr std::array<ColumnDefinition, kColumnCount> kDefinitions = {{
          "an angle per side above 0 and up to 45 degrees, such as 17 (half of 34 inclusive)",
      .lowest = 0,
      .is_lowest_allowed = false,
-     .highest = 45,
+     .highest = trials::kWidestAnglePerSideDeg,
      .unit = "°"},
     {.column = Column::apex_angle,
      .name = "apex_angle_per_side_deg",
@@ -58,7 +59,7 @@ constexpr std::array<ColumnDefinition, kColumnCount> kDefinitions = {{
          "an angle per side above 0 and up to 45 degrees, such as 20 (half of 40 inclusive)",
      .lowest = 0,
      .is_lowest_allowed = false,
-     .highest = 45,
+     .highest = trials::kWidestAnglePerSideDeg,
      .unit = "°"},
     {.column = Column::finish, .name = "finish"},
     {.column = Column::thickness_behind_edge,

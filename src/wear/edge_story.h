@@ -1,5 +1,6 @@
 // One edge over the cuts, told for a person: what is read on it, its section at the start and at
-// the end, what took the metal, and how far its luck lies from that of other edges.
+// the end, what took the metal, and how far the luck of other edges lies from its own. It is the
+// typical one of many that differ by luck alone.
 #pragma once
 
 #include "base/execution.h"
@@ -42,6 +43,9 @@ struct LifeByReading {
 
 struct EdgeStory {
   SimulatedEdge edge;  // read at doubling checkpoints, each with its section
+  // Which of the edges it is, from 1: the one in the middle by its life of push readings; those
+  // that do not get there within the cuts stand behind, by their last reading.
+  int number = 1;
   LifeByReading push;
   LifeByReading slice;
 };

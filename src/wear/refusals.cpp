@@ -1,6 +1,7 @@
 #include "wear/refusals.h"
 
 #include "base/plain_number.h"
+#include "trials/angle_limit.h"
 #include "wear/wedge.h"
 
 #include <algorithm>
@@ -8,6 +9,7 @@
 #include <limits>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace keenfall::wear {
 
@@ -41,32 +43,31 @@ class Checks {
   }
 
   void refuse(const std::string& name, const std::string& found, const std::string& accepted) {
-    if (problem_) return;
-    problem_ = Problem{.kind = ProblemKind::bad_value,
-                       .sentence = name + " is out of its range",
-                       .place = {.found = found},
-                       .accepted = accepted};
+    problems_.push_back({.kind = ProblemKind::bad_value,
+                         .sentence = name + " is out of its range, at " + found,
+                         .place = {.found = found},
+                         .accepted = accepted});
   }
 
-  [[nodiscard]] std::optional<Problem> problem() const { return problem_; }
+  [[nodiscard]] const std::vector<Problem>& problems() const { return problems_; }
 
  private:
-  std::optional<Problem> problem_;
+  std::vector<Problem> problems_;
 };
 
 void check_edge(const EdgeStart& edge, Checks& checks) {
   const double angle = edge.apex_angle.deg;
-  if (!(angle >= kLeastAngleDeg && angle < 90)) {
+  if (!(angle >= kLeastAngleDeg && angle <= trials::kWidestAnglePerSideDeg)) {
     checks.refuse("the apex angle per side",
                   base::plain_number(angle),
-                  "at least 1 degree and below 90 degrees");
+                  "from 1 to " + base::plain_number(trials::kWidestAnglePerSideDeg) + " degrees");
   }
   checks.number("the land's start width in um", edge.finish.land_width_um, kAboveZero);
   checks.number("the depth of the teeth in um", edge.finish.tooth_depth_um, kFromZero);
   checks.number("the spacing of the teeth in um", edge.finish.tooth_spacing_um, kAboveZero);
   checks.number("the length of the edge in mm", edge.length_mm, kAboveZero);
   checks.number("the length of a segment in um", edge.segment_length_um, kAboveZero);
-  if (checks.problem()) return;
+  if (!checks.problems().empty()) return;
   const double segments = edge.length_mm * 1e3 / edge.segment_length_um;
   checks.number("the number of segments",
                 segments,
@@ -167,6 +168,7 @@ void check_readings(const ApexSimulation& simulation, Checks& checks) {
       checks.refuse("a cut to read at",
                     std::to_string(cuts),
                     "rising numbers from 0 to " + std::to_string(total));
+      return;
     }
     before = cuts;
   }
@@ -174,7 +176,7 @@ void check_readings(const ApexSimulation& simulation, Checks& checks) {
 
 }  // namespace
 
-std::optional<Problem> refusal_of(const ApexSimulation& simulation, const Ensemble& ensemble) {
+std::vector<Problem> problems_of(const ApexSimulation& simulation, const Ensemble& ensemble) {
   Checks checks;
   checks.number("the number of runs", ensemble.runs, kFromOne);
   check_edge(simulation.edge, checks);
@@ -182,9 +184,9 @@ std::optional<Problem> refusal_of(const ApexSimulation& simulation, const Ensemb
   for (const CuttingWork& work : simulation.schedule) {
     check_work(work, simulation.edge.segment_length_um, checks);
   }
-  if (!checks.problem()) check_events(simulation, checks);
-  if (!checks.problem()) check_readings(simulation, checks);
-  return checks.problem();
+  if (checks.problems().empty()) check_events(simulation, checks);
+  if (checks.problems().empty()) check_readings(simulation, checks);
+  return checks.problems();
 }
 
 }  // namespace keenfall::wear

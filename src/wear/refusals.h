@@ -4,12 +4,13 @@
 #include "base/result.h"
 #include "wear/simulated_edge.h"
 
-#include <optional>
+#include <vector>
 
 namespace keenfall::wear {
 
-// The first that is out of its range, by the name of its field.
-[[nodiscard]] std::optional<base::Problem> refusal_of(const ApexSimulation& simulation,
-                                                      const Ensemble& ensemble);
+// All that is out of its range, by the names of its fields; some are looked at only where others
+// hold.
+[[nodiscard]] std::vector<base::Problem> problems_of(const ApexSimulation& simulation,
+                                                     const Ensemble& ensemble);
 
 }  // namespace keenfall::wear

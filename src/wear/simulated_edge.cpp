@@ -12,7 +12,8 @@ base::Result<std::vector<SimulatedEdge>> simulate(const ApexSimulation& simulati
                                                   const Ensemble& ensemble,
                                                   const base::Executor& executor,
                                                   const base::ProgressReport& progress) {
-  if (auto refused = refusal_of(simulation, ensemble)) return base::failed(*refused);
+  const auto problems = problems_of(simulation, ensemble);
+  if (!problems.empty()) return base::failed(problems.front());
   const std::vector<Stretch> stretches = stretches_of(simulation.schedule);
   const auto runs = static_cast<std::size_t>(ensemble.runs);
   std::vector<SimulatedEdge> edges(runs);

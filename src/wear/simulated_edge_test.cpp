@@ -247,7 +247,7 @@ TEST(SimulatedEdge, RefusesAnAngleThatIsNoEdge) {
   ApexSimulation simulation = cut_in(gritty(), 10);
   for (const double deg : {1e-310, 0.0, 0.99, 90.0}) {
     simulation.edge.apex_angle = {deg};
-    EXPECT_THAT(refused(simulation), HasSubstr("at least 1 degree and below 90 degrees")) << deg;
+    EXPECT_THAT(refused(simulation), HasSubstr("from 1 to 45 degrees")) << deg;
   }
   simulation.edge.apex_angle = {1};
   EXPECT_EQ(refused(simulation), "not refused");

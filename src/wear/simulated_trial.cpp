@@ -3,7 +3,6 @@
 #include "base/plain_number.h"
 #include "numerics/random.h"
 #include "wear/edge_life.h"
-#include "wear/refusals.h"
 #include "wear/trial_plan_refusals.h"
 #include "wear/trial_truth.h"
 
@@ -179,13 +178,9 @@ std::vector<long> doubling_checkpoints(long longest) {
 base::Result<SimulatedTrial> simulated_trial(const TrialPlan& plan,
                                              const base::Executor& executor,
                                              const base::ProgressReport& progress) {
-  if (auto problem = refusal_of(plan)) return base::failed(*problem);
+  const auto problems = problems_of(plan);
+  if (!problems.empty()) return base::failed(problems.front());
   const std::vector<ArmPlan> arms = arm_plans(plan);
-  for (const ArmPlan& arm : arms) {
-    const ApexSimulation first =
-        simulation_of(plan, arm, {.read_at_cuts = doubling_checkpoints(plan.longest_cuts)});
-    if (auto problem = refusal_of(first, {})) return base::failed(*problem);
-  }
   const std::vector<RunPlan> runs = runs_in_order(plan, arms);
   SimulatedTrial made{.trial = uncut_trial(plan), .level = kind_read(plan.reading).default_level};
   made.trial.runs.resize(runs.size());

@@ -2,6 +2,7 @@
 
 #include "materials/abrasion_resistance.h"
 #include "numerics/summaries.h"
+#include "wear/trial_plan_refusals.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -224,10 +225,33 @@ TEST(SimulatedTrials, RefuseWhatCannotBeCut) {
   EXPECT_THAT(refused_sentence(twice), HasSubstr("AISI A11 is asked for twice"));
   EXPECT_THAT(refused_sentence(many_blocks), HasSubstr("Accepted: 1 to 4"));
   EXPECT_THAT(refused_sentence(only_pause), HasSubstr("no cut in it"));
-  EXPECT_THAT(refused_sentence(steep), HasSubstr("below 90 degrees"));
+  EXPECT_THAT(refused_sentence(steep), HasSubstr("from 1 to 45 degrees"));
   TrialPlan flat = good;
   flat.edges[0].apex_angle = {1e-310};
-  EXPECT_THAT(refused_sentence(flat), HasSubstr("at least 1 degree"));
+  EXPECT_THAT(refused_sentence(flat), HasSubstr("from 1 to 45 degrees"));
+}
+
+TEST(SimulatedTrials, NameAllThatIsWrongWithAPlanAtOnceAndEachOnce) {
+  TrialPlan plan = two_steels(known_media()[0]);
+  plan.runs_each = 0;
+  plan.repeats = 0;
+  plan.scatter.run_log_sd = 9;
+  plan.edges[0].apex_angle = {89};
+  plan.edge_length_mm = -1;
+
+  std::string words;
+  const auto problems = problems_of(plan);
+  for (const base::Problem& problem : problems) words += in_words(problem) + "\n";
+
+  EXPECT_EQ(problems.size(), 5U) << words;
+  for (const char* said : {"runs of each arm",
+                           "readings at a checkpoint",
+                           "scatter of runs",
+                           "apex angle",
+                           "length of the edge"}) {
+    EXPECT_THAT(words, HasSubstr(said));
+  }
+  EXPECT_TRUE(problems_of(two_steels(known_media()[0])).empty());
 }
 
 TEST(SimulatedTrials, StopWhenAsked) {

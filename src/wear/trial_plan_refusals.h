@@ -4,12 +4,12 @@
 #include "base/result.h"
 #include "wear/simulated_trial.h"
 
-#include <optional>
+#include <vector>
 
 namespace keenfall::wear {
 
-// The first that is out of its range, in words; what a single edge must not be asked for is
-// refusals.h.
-[[nodiscard]] std::optional<base::Problem> refusal_of(const TrialPlan& plan);
+// All that is missing, asked for twice or out of its range, in words, also of its edges; each once.
+// Empty: it can be simulated.
+[[nodiscard]] std::vector<base::Problem> problems_of(const TrialPlan& plan);
 
 }  // namespace keenfall::wear

@@ -12,6 +12,13 @@ namespace keenfall::wire {
 
 namespace {
 
+constexpr const char* kNoRangeOfAnEdge =
+    "with the usual constants alone: apex --draws gives the range over all that are plausible, in "
+    "one medium";
+constexpr const char* kNoRangeOfATruth =
+    "with the usual constants alone: predict gives the range of a ratio over all that are "
+    "plausible";
+
 Json simulated_header(const char* format, const std::string& program_version) {
   return {{"format", format},
           {"format_version", kSimulationFormatVersion},
@@ -47,7 +54,9 @@ void put_constants_used(Json& object, const wear::UsedConstants& used) {
 }
 
 Json truth_json(const wear::SimulatedTrial& made) {
-  Json truth = {{"level", finite_number(made.level)}, {"arms", Json::array()}};
+  Json truth = {{"level", finite_number(made.level)},
+                {"no_range_because", kNoRangeOfATruth},
+                {"arms", Json::array()}};
   for (const wear::ArmTruth& arm : made.arms) {
     Json object = {{"arm", arm_json(arm.arm)}, {"start_reading", finite_number(arm.start_reading)}};
     put_number(object, "life_cuts", arm.life_cuts);
@@ -96,6 +105,18 @@ Json life_json(const wear::LifeByReading& life) {
   put_number(object, "others_median_cuts", life.others.median_cuts);
   put_number(object, "others_hi80_cuts", life.others.hi80_cuts);
   return object;
+}
+
+Json life_range_json(const wear::Sensitivity& life) {
+  Json object = {{"draws_without_answer", life.without_answer}};
+  if (life.joint) object["cuts"] = interval_json(*life.joint);
+  return object;
+}
+
+Json over_plausible_json(const wear::PlausibleLives& lives) {
+  return {{"draws", lives.push.draws},
+          {"push", life_range_json(lives.push)},
+          {"slice", life_range_json(lives.slice)}};
 }
 
 // A share of nothing may come out a rounding below it.
@@ -171,6 +192,12 @@ std::string apex_to_json(const ApexDocument& document) {
   object["half_keenness"] = {{"other_edges", question.other_edges},
                              {"push", life_json(story.push)},
                              {"slice", life_json(story.slice)}};
+  if (document.plausible) {
+    object["half_keenness_over_plausible"] = over_plausible_json(*document.plausible);
+  } else {
+    object["no_range_because"] = kNoRangeOfAnEdge;
+  }
+  object["shown_edge"] = story.number;
   if (document.curve) object["curve_of_wear_and_hits"] = curve_json(*document.curve);
   const auto& readings = story.edge.readings;
   object["readings"] = Json::array();

@@ -7,6 +7,7 @@
 
 #include "blunting/curves/wear_and_hits_fit.h"
 #include "wear/edge_story.h"
+#include "wear/plausible_lives.h"
 #include "wear/simulated_trial.h"
 
 #include <optional>
@@ -36,7 +37,8 @@ struct ApexDocument {
   std::string program_version;
   const wear::EdgeQuestion& question;
   const wear::EdgeStory& story;
-  std::optional<CurveInNumbers> curve;  // of one medium; none: mixed work
+  std::optional<CurveInNumbers> curve;                 // of one medium; none: mixed work
+  std::optional<wear::PlausibleLives> plausible = {};  // none: not asked for
 };
 [[nodiscard]] std::string apex_to_json(const ApexDocument& document);
 
