@@ -193,6 +193,23 @@ TEST_F(SimulateCommand, PutsTheTrialIntoANotebookUnderItsName) {
   EXPECT_THAT(outcome.out, HasSubstr("bench.keen --trial='tried out'"));
 }
 
+TEST_F(SimulateCommand, NamesATrialAfterWhatItIs) {
+  std::vector<std::string> names;
+  around_.use_cases.notebook.take_made = [&](workbench::MadeTrial given, const workbench::Hand&) {
+    names.push_back(given.trial.name);
+    return base::ResultOrProblems<workbench::TakenIn>(
+        workbench::TakenIn{.trial = given.trial.name, .taken = {}, .remarks = {}, .left_out = {}});
+  };
+
+  (void)simulated({"--notebook=bench.keen", "--seed=7", "--steel=c75s"});
+  (void)simulated({"--notebook=bench.keen", "--angle=15", "--angle=20"});
+
+  EXPECT_EQ(names.at(0), "simulated C75S; uplifted sisal matting; 20 deg fine; seed 7");
+  EXPECT_EQ(
+      names.at(1),
+      "simulated X153CrMoV12, C75S; uplifted sisal matting; 15 deg fine, 20 deg fine; seed 1");
+}
+
 // The table's own limit: what it would refuse line by line is refused once, before it is cut.
 TEST_F(SimulateCommand, RefusesAnAngleThatNoTableTakes) {
   const Outcome at_the_limit = simulated({"--angle=45"});

@@ -1,5 +1,6 @@
 #include "cli/simulate_request.h"
 
+#include "base/plain_number.h"
 #include "cli/option_numbers.h"
 #include "wear/trial_plan_refusals.h"
 
@@ -84,6 +85,30 @@ void read_reading(const TypedOptions& typed, wear::TrialPlan& plan, Problems& pr
                       .accepted = "push (thread push, gf) or slice (cord draw, mm)"});
 }
 
+// "A, B and 2 more": a name, and no list without end.
+std::string few_of(const std::vector<std::string>& names) {
+  constexpr std::size_t kMostNamed = 3;
+  std::string words;
+  for (std::size_t i = 0; i < std::min(names.size(), kMostNamed); ++i) {
+    words += (i == 0 ? "" : ", ") + names[i];
+  }
+  if (names.size() > kMostNamed) {
+    words += " and " + std::to_string(names.size() - kMostNamed) + " more";
+  }
+  return words;
+}
+
+// What it is: steels, what is cut, edges, seed.
+std::string usual_name(const wear::TrialPlan& plan) {
+  std::vector<std::string> edges;
+  for (const wear::TrialEdge& edge : plan.edges) {
+    edges.push_back(base::plain_number(edge.apex_angle.deg) + " deg " + edge.finish_name);
+  }
+  return "simulated " + few_of(names_of_things(plan.steels)) + "; " +
+         few_of(names_of_things(plan.works)) + "; " + few_of(edges) + "; seed " +
+         std::to_string(plan.seed.number);
+}
+
 base::Problem not_both_ways(const std::string& one, const std::string& other) {
   return {.kind = base::ProblemKind::conflicting,
           .sentence = one + " and " + other + " cannot both be asked for.",
@@ -142,7 +167,7 @@ base::ResultOrProblems<SimulateRequest> simulate_request(const TypedOptions& typ
   if (simulated.scatter) read_scatter(*simulated.scatter, plan.scatter, problems);
   read_reading(typed, plan, problems);
   read_where_to(typed, request, problems);
-  plan.name = typed.trial.value_or("simulated, seed " + std::to_string(plan.seed.number));
+  plan.name = typed.trial.value_or(usual_name(plan));
   std::ranges::copy(wear::problems_of(plan), std::back_inserter(problems));
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return request;

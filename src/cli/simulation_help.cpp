@@ -41,7 +41,7 @@ std::string simulate_help(const Look& look) {
              {{"--out=FILE", "a table, a row a reading; the file must not be there yet"},
               {"--notebook=FILE.keen", "as a trial of a notebook"},
               {"--trial=NAME",
-               "what the trial is called; else \"simulated, seed 1\""},
+               "what the trial is called; else what it is: its steels, media, edges and seed"},
               {"--who=NAME, --why=TEXT", "for the notebook's log"},
               {"--truth", "how long the edges last, and how they stand to each other"},
               {"--json, --json=FILE", "the trial and its truth as JSON"}},

@@ -3,6 +3,7 @@
 #include "base/plain_number.h"
 #include "numerics/random.h"
 #include "wear/edge_life.h"
+#include "wear/trial_luck.h"
 #include "wear/trial_plan_refusals.h"
 #include "wear/trial_truth.h"
 
@@ -53,8 +54,10 @@ struct RunPlan {
 };
 
 // Blocks one after the other, the runs of each in shuffled order (Fisher & Yates).
-std::vector<RunPlan> runs_in_order(const TrialPlan& plan, const std::vector<ArmPlan>& arms) {
-  RandomStream random(plan.seed, kBenchStream);
+std::vector<RunPlan> runs_in_order(const TrialPlan& plan,
+                                   const std::vector<ArmPlan>& arms,
+                                   base::Seed luck) {
+  RandomStream random(luck, kBenchStream);
   std::vector<RunPlan> runs;
   int numbered = 0;
   for (int block = 1; block <= plan.blocks; ++block) {
@@ -121,7 +124,7 @@ trials::ReadingSeries series_of(ApexReading reading) {
 trials::Run cut_run(const TrialPlan& plan,
                     const std::vector<ArmPlan>& arms,
                     const RunPlan& run,
-                    std::uint64_t place) {
+                    const LifeOfEdge& luck) {
   const ArmPlan& arm = arms[run.arm];
   const ApexSimulation simulation =
       simulation_of(plan,
@@ -131,12 +134,12 @@ trials::Run cut_run(const TrialPlan& plan,
                      .read_at_cuts = doubling_checkpoints(plan.longest_cuts)});
   const SimulatedEdge edge = lived(simulation,
                                    stretches_of(simulation.schedule),
-                                   {.seed = plan.seed, .run = (place + 1) << 33U});
-  RandomStream random(plan.seed, kFirstRunStream + place);
+                                   {.seed = luck.seed, .run = (luck.run + 1) << 33U});
+  RandomStream random(luck.seed, kFirstRunStream + luck.run);
   trials::Run made{.name = std::to_string(run.number),
                    .arm = arm.arm,
                    .block = std::to_string(run.block),
-                   .order = static_cast<int>(place) + 1,
+                   .order = static_cast<int>(luck.run) + 1,
                    .readings = read_off(plan, edge, random),
                    .notes = {std::string(trials::kSimulatedNote)}};
   if (made.readings.back().cuts == static_cast<double>(plan.longest_cuts)) {
@@ -181,7 +184,8 @@ base::Result<SimulatedTrial> simulated_trial(const TrialPlan& plan,
   const auto problems = problems_of(plan);
   if (!problems.empty()) return base::failed(problems.front());
   const std::vector<ArmPlan> arms = arm_plans(plan);
-  const std::vector<RunPlan> runs = runs_in_order(plan, arms);
+  const base::Seed luck = luck_of(plan);
+  const std::vector<RunPlan> runs = runs_in_order(plan, arms, luck);
   SimulatedTrial made{.trial = uncut_trial(plan), .level = kind_read(plan.reading).default_level};
   made.trial.runs.resize(runs.size());
   std::atomic<std::size_t> done = 0;
@@ -190,7 +194,7 @@ base::Result<SimulatedTrial> simulated_trial(const TrialPlan& plan,
   for (std::size_t i = 0; i < runs.size(); ++i) {
     tasks.push_back([&, i] {
       if (stopped) return;
-      made.trial.runs[i] = cut_run(plan, arms, runs[i], i);
+      made.trial.runs[i] = cut_run(plan, arms, runs[i], {.seed = luck, .run = i});
       const double fraction = static_cast<double>(++done) / static_cast<double>(runs.size());
       if (!progress({.fraction_done = fraction, .stage = "cutting simulated edges"})) {
         stopped = true;

@@ -47,6 +47,7 @@ struct TakenIn {
                                                         const Hand& hand);
 
 // A trial that was made and not read from tables, such as a simulated one, under its own name.
+// Refused where the notebook has a trial of that name: made runs are not added to others.
 // `made_from` stands in the log where tables' names do.
 struct MadeTrial {
   std::string notebook;

@@ -77,6 +77,29 @@ TEST_F(NotebookJobs, NameATrialAfterItsFirstTable) {
   EXPECT_EQ(trial_in(path_, "")->trial.name, "spring");
 }
 
+// Made runs are neither added to a trial that was cut nor to one that was made.
+TEST_F(NotebookJobs, RefuseAMadeTrialUnderANameThatIsThere) {
+  ASSERT_TRUE(take(table("spring.csv", kRows)));
+  const auto made_called = [&](const std::string& name) {
+    trials::Trial trial = trial_in(path_, "spring")->trial;
+    trial.name = name;
+    return take_made({.notebook = path_, .trial = trial, .made_from = "simulated, seed 1"}, kHand);
+  };
+
+  const auto onto_cut = made_called("spring");
+  const auto first = made_called("made");
+  const auto again = made_called("made");
+
+  ASSERT_FALSE(onto_cut);
+  ASSERT_TRUE(first);
+  ASSERT_FALSE(again);
+  const std::string words = in_words(again.error().front());
+  EXPECT_NE(words.find("has a trial “made” already"), std::string::npos) << words;
+  EXPECT_NE(words.find("--trial=NAME"), std::string::npos) << words;
+  EXPECT_NE(words.find("--seed"), std::string::npos) << words;
+  EXPECT_EQ(trial_in(path_, "made")->trial.runs.size(), 2U);
+}
+
 TEST_F(NotebookJobs, KnowATableAgainByItsBytes) {
   ASSERT_TRUE(take(table("spring.csv", kRows), "trial"));
 

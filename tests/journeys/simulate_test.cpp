@@ -64,6 +64,27 @@ TEST(ASimulatedTrial, GoesIntoANotebookWhoseLogSaysWhatItIs) {
   EXPECT_EQ(keenfall({"check", notebook}).exit_code, 0);
 }
 
+TEST(ASimulatedTrial, IsNotAddedToOneThatIsThere) {
+  const std::string notebook = nothing_at("simulated_twice.keen");
+  keenfall({"new", notebook});
+  const auto simulated = [&](const std::string& option) {
+    return keenfall({"simulate", "--runs=2", "--cuts=15", option, "--notebook=" + notebook});
+  };
+
+  const Said first = simulated("--quiet");
+  const Said again = simulated("--quiet");
+  const Said other_seed = simulated("--seed=2");
+  const Said other_name = simulated("--trial=once more");
+
+  EXPECT_EQ(first.exit_code, 0) << first.err;
+  EXPECT_EQ(again.exit_code, 3);
+  EXPECT_THAT(again.err, HasSubstr("seed 1” already"));
+  EXPECT_THAT(again.err, HasSubstr("--trial=NAME"));
+  EXPECT_EQ(other_seed.exit_code, 0) << other_seed.err;
+  EXPECT_EQ(other_name.exit_code, 0) << other_name.err;
+  EXPECT_THAT(keenfall({"show", notebook}).out, HasSubstr("once more"));
+}
+
 TEST(ASimulatedTrial, IsNotPutIntoANotebookThatIsNotThere) {
   const Said made =
       keenfall({"simulate", "--runs=2", "--cuts=15", "--notebook=" + nothing_at("nowhere.keen")});
