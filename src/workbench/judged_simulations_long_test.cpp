@@ -5,10 +5,9 @@
 namespace keenfall::workbench::testing {
 namespace {
 
-// 14 trials in clean stock, 13 in gritty, 13 in mixed. Each part has seeds of its own, since runs
-// of one seed are equally severe in every stock. Of 40 intervals of 95 % at least 34 hold the truth
-// with a chance of 99.7 % (binomial), if they are what they say and the curve is the simulator's
-// own, which it is not quite.
+// 14 trials in clean stock, 13 in gritty, 13 in mixed, each with luck of its own. Of 40 intervals
+// of 95 % at least 34 hold the truth with a chance of 99.7 % (binomial), if they are what they say
+// and the curve is the simulator's own, which it is not quite.
 TEST(JudgedSimulations, HoldTheSimulatorsRatioAndNeverSettleTheWrongOrder) {
   struct Part {
     Stock stock;
