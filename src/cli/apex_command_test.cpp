@@ -180,7 +180,7 @@ TEST(ApexCommand, AsksWhichSteelOfAFileThatHoldsSeveral) {
   const Outcome outcome = apex({file.option(), "--cuts=15"});
 
   EXPECT_EQ(outcome.code, ExitCode::wrong_usage);
-  EXPECT_THAT(outcome.err, HasSubstr("your file holds 2 of them: say with --steel which"));
+  EXPECT_THAT(outcome.err, HasSubstr("the table of --steels holds 2: say with --steel which"));
   EXPECT_THAT(outcome.err, HasSubstr("ours, theirs"));
   EXPECT_THAT(apex({file.option(), "--cuts=15", "--steel=Theirs"}).out,
               StartsWith("An edge of theirs ("));

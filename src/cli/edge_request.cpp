@@ -34,10 +34,8 @@ void keep(base::Result<Found> found,
 }
 
 // Names that were meant, or none and why.
-std::vector<std::string> names_or_problem(const MeantThings& things,
-                                          const std::string& option,
-                                          Problems& problems) {
-  const auto names = meant(things, option);
+std::vector<std::string> names_or_problem(const MeantThings& things, Problems& problems) {
+  const auto names = meant(things);
   if (names) return *names;
   problems.push_back(names.error());
   return {};
@@ -47,12 +45,14 @@ void read_steels(const TypedSimulation& typed,
                  const workbench::ApexCatalogue& catalogue,
                  const UsualEdges& usual,
                  ReadEdges& read) {
-  const MeantThings things{.typed = typed.steels,
+  const MeantThings things{.option = "--steel",
+                           .file_option = "--steels",
+                           .typed = typed.steels,
                            .at_hand = names_of_things(catalogue.steels),
                            .own = catalogue.own_steels,
                            .usual = usual.steels,
                            .is_one = usual.is_one_of_each};
-  for (const std::string& name : names_or_problem(things, "--steel", read.problems)) {
+  for (const std::string& name : names_or_problem(things, read.problems)) {
     keep(workbench::find_steel(catalogue, name), "--steel", read.request.steels, read.problems);
   }
   if (read.request.steels.empty()) read.request.steels.push_back(catalogue.steels.back());
@@ -68,12 +68,14 @@ void read_works(const TypedSimulation& typed,
   }
   const bool names_none = typed.media.empty() && !typed.schedules.empty();
   if (!names_none) {
-    const MeantThings things{.typed = typed.media,
+    const MeantThings things{.option = "--medium",
+                             .file_option = "--media",
+                             .typed = typed.media,
                              .at_hand = names_of_things(catalogue.media),
                              .own = catalogue.own_media,
                              .usual = usual.media,
                              .is_one = usual.is_one_of_each};
-    for (const std::string& name : names_or_problem(things, "--medium", read.problems)) {
+    for (const std::string& name : names_or_problem(things, read.problems)) {
       keep(workbench::find_medium(catalogue, name).transform(wear::work_in),
            "--medium",
            works,
@@ -88,12 +90,14 @@ void read_finishes_and_angles(const TypedSimulation& typed,
                               const UsualEdges& usual,
                               ReadEdges& read) {
   std::vector<workbench::NamedFinish> finishes;
-  const MeantThings things{.typed = typed.finishes,
+  const MeantThings things{.option = "--finish",
+                           .file_option = "--finishes",
+                           .typed = typed.finishes,
                            .at_hand = names_of_things(catalogue.finishes),
                            .own = catalogue.own_finishes,
                            .usual = {kUsualFinish},
                            .is_one = usual.is_one_of_each};
-  for (const std::string& name : names_or_problem(things, "--finish", read.problems)) {
+  for (const std::string& name : names_or_problem(things, read.problems)) {
     keep(workbench::find_finish(catalogue, name), "--finish", finishes, read.problems);
   }
   if (finishes.empty()) finishes.push_back(catalogue.finishes.back());
@@ -118,7 +122,7 @@ workbench::CatalogueFiles catalogue_files(const TypedOptions& typed) {
           .finishes = typed.simulated.finishes_file.value_or("")};
 }
 
-base::Result<std::vector<std::string>> meant(const MeantThings& things, const std::string& option) {
+base::Result<std::vector<std::string>> meant(const MeantThings& things) {
   if (!things.typed.empty()) return things.typed;
   if (things.own == 0) return things.usual;
   std::vector<std::string> own(things.at_hand.begin(),
@@ -127,9 +131,10 @@ base::Result<std::vector<std::string>> meant(const MeantThings& things, const st
   std::string names;
   for (const std::string& name : own) names += (names.empty() ? "" : ", ") + name;
   return base::failed({.kind = base::ProblemKind::missing,
-                       .sentence = "your file holds " + std::to_string(own.size()) +
-                                   " of them: say with " + option + " which is meant.",
-                       .place = {.column = option},
+                       .sentence = "the table of " + things.file_option + " holds " +
+                                   std::to_string(own.size()) + ": say with " + things.option +
+                                   " which is meant.",
+                       .place = {.column = things.file_option},
                        .accepted = names});
 }
 

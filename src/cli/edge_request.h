@@ -46,14 +46,15 @@ struct ReadEdges {
 // The things of a kind that are meant: as typed; else those of one's own file (the first `own` of
 // the things at hand); else the usual. Fails where one is needed and the file holds several.
 struct MeantThings {
+  std::string option;       // "--steel"
+  std::string file_option;  // "--steels"
   std::vector<std::string> typed;
   std::vector<std::string> at_hand;
   std::size_t own = 0;
   std::vector<std::string> usual;
   bool is_one = false;
 };
-[[nodiscard]] base::Result<std::vector<std::string>> meant(const MeantThings& things,
-                                                           const std::string& option);
+[[nodiscard]] base::Result<std::vector<std::string>> meant(const MeantThings& things);
 
 template <class Thing>
 [[nodiscard]] std::vector<std::string> names_of_things(const std::vector<Thing>& things) {

@@ -9,8 +9,12 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <filesystem>
+#include <fstream>
 #include <string>
 #include <vector>
+
+#include <unistd.h>
 
 namespace keenfall::cli {
 namespace {
@@ -69,6 +73,18 @@ TEST(PredictCommand, RefusesAllThatIsWrongAtOnce) {
               AllOf(HasSubstr("predict compares two blades; 1 were named"),
                     HasSubstr("jelly"),
                     HasSubstr("--reading must be push or slice")));
+}
+
+TEST(PredictCommand, TakesTheMediumOfAFileThatHoldsOne) {
+  const auto path = std::filesystem::temp_directory_path() /
+                    ("keenfall-predict-" + std::to_string(getpid()) + ".csv");
+  std::ofstream(path) << "name,abrasive_hv,groove_width_um,"
+                         "reference_wear_rate_mm3_per_newton_metre\nfelt,600,0.5,1e-6\n";
+
+  const Outcome outcome = predict({"AISI D2", "C75S", "--media=" + path.string()});
+  std::filesystem::remove(path);
+
+  EXPECT_TRUE(outcome.out.starts_with("In felt, by a push reading")) << outcome.err;
 }
 
 TEST(PredictedBlades, AreASteelThenHardnessAndAngleInAnyOrder) {

@@ -89,19 +89,21 @@ void read_medium_and_finish(const TypedOptions& typed,
                             wear::PredictionAsked& asked,
                             std::vector<base::Problem>& problems) {
   const TypedSimulation& said = typed.simulated;
-  const auto medium = taken(meant({.typed = said.media,
+  const auto medium = taken(meant({.option = "--medium",
+                                   .file_option = "--media",
+                                   .typed = said.media,
                                    .at_hand = names_of_things(catalogue.media),
                                    .own = catalogue.own_media,
                                    .usual = {"new sisal matting"},
-                                   .is_one = true},
-                                  "--medium"),
+                                   .is_one = true}),
                             problems);
-  const auto finish = taken(meant({.typed = said.finishes,
+  const auto finish = taken(meant({.option = "--finish",
+                                   .file_option = "--finishes",
+                                   .typed = said.finishes,
                                    .at_hand = names_of_things(catalogue.finishes),
                                    .own = catalogue.own_finishes,
                                    .usual = {"fine"},
-                                   .is_one = true},
-                                  "--finish"),
+                                   .is_one = true}),
                             problems);
   if (medium) {
     const auto found = taken(workbench::find_medium(catalogue, medium->front()), problems);
