@@ -6,16 +6,12 @@
 
 namespace keenfall::blunting {
 
-namespace {
-
-// An error of unit sd.
-double unit_error(const ReadingNoise& noise, numerics::RandomStream& random) {
-  if (!noise.tail_degrees_of_freedom) return random.normal();
-  const double nu = *noise.tail_degrees_of_freedom;
+double unit_error(std::optional<double> tail_degrees_of_freedom, numerics::RandomStream& random) {
+  if (!tail_degrees_of_freedom) return random.normal();
+  const double nu = *tail_degrees_of_freedom;
+  base::require(nu > 2, "a tail needs more than two degrees of freedom to have an sd");
   return random.student_t(nu) * std::sqrt((nu - 2) / nu);
 }
-
-}  // namespace
 
 std::vector<trials::Reading> simulated_readings(const LogLogistic& curve,
                                                 const ReadingPlan& plan,
@@ -23,16 +19,16 @@ std::vector<trials::Reading> simulated_readings(const LogLogistic& curve,
                                                 numerics::RandomStream& random) {
   base::require(!plan.checkpoints.empty() && plan.repeats >= 1,
                 "a plan of readings needs checkpoints and readings");
-  base::require(!noise.tail_degrees_of_freedom || *noise.tail_degrees_of_freedom > 2,
-                "a tail needs more than two degrees of freedom to have an sd");
   std::vector<trials::Reading> readings;
   double first_mean = 0;
   for (const double cuts : plan.checkpoints) {
-    const double spot = noise.checkpoint_scatter * unit_error(noise, random);
+    const double spot =
+        noise.checkpoint_scatter * unit_error(noise.tail_degrees_of_freedom, random);
     const double centre = log_bluntness(curve, std::log(cuts)) + spot;
     double mean = 0;
     for (int repeat = 1; repeat <= plan.repeats; ++repeat) {
-      const double log_reading = centre + noise.reading_scatter * unit_error(noise, random);
+      const double log_reading =
+          centre + noise.reading_scatter * unit_error(noise.tail_degrees_of_freedom, random);
       mean += log_reading / plan.repeats;
       trials::Reading reading{.cuts = cuts, .reading = std::exp(log_reading)};
       if (plan.repeats > 1) reading.repeat = repeat;

@@ -23,6 +23,10 @@ struct ReadingNoise {
   std::optional<double> tail_degrees_of_freedom;
 };
 
+// An error of unit sd: normal, or Student's t where there is a tail (above 2).
+[[nodiscard]] double unit_error(std::optional<double> tail_degrees_of_freedom,
+                                numerics::RandomStream& random);
+
 struct ReadingPlan {
   std::vector<double> checkpoints;    // cuts, rising, the first usually 0
   int repeats = 1;                    // readings per checkpoint
