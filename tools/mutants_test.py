@@ -1,0 +1,73 @@
+"""Tests of mutants.py: what may be spoiled, how, and which tests then have to notice."""
+
+import unittest
+
+from mutants import Mutant, code_only, folders_above, operators_in, spoiled, summary
+
+
+class WhatMayBeSpoiled(unittest.TestCase):
+    def test_operators_between_blanks_are_found_with_their_place(self):
+        found = list(operators_in("int a;\nreturn a * b <= c;\n"))
+
+        self.assertEqual(found, [(2, 10, "*"), (2, 14, "<=")])
+
+    def test_templates_pointers_and_references_are_no_operators(self):
+        text = "std::vector<double> f(const int* p, T&& x);\ntemplate <class T>\n#include <map>\n"
+
+        self.assertEqual(list(operators_in(text)), [])
+
+    def test_comments_and_words_in_quotes_are_left_alone(self):
+        text = '// a + b\nconst auto s = "a + b";  /* c < d */\nx = a + b;\n'
+
+        self.assertEqual(list(operators_in(text)), [(3, 7, "+")])
+
+    def test_blanking_out_keeps_every_place(self):
+        text = 'a = "x\\"y" + b; // + c\nd'
+
+        self.assertEqual(len(code_only(text)), len(text))
+        self.assertEqual(code_only(text).index("+"), text.index("+"))
+
+    def test_an_operator_at_the_end_of_a_line_counts(self):
+        self.assertEqual(list(operators_in("x = a &&\n    b;\n")), [(1, 7, "&&")])
+
+
+class Spoiling(unittest.TestCase):
+    def test_only_the_named_operator_changes(self):
+        mutant = Mutant("src/a/a.cpp", 2, 7, "<", ">=")
+
+        self.assertEqual(spoiled("p < q\nx = a < b < c;\n", mutant), "p < q\nx = a >= b < c;\n")
+
+    def test_a_file_that_has_changed_meanwhile_is_refused(self):
+        with self.assertRaisesRegex(ValueError, "src/a/a.cpp:1 is not as it was"):
+            spoiled("x = a + b;\n", Mutant("src/a/a.cpp", 1, 3, "<", ">="))
+
+
+class WhoMustNotice(unittest.TestCase):
+    def test_the_folder_itself_comes_first_then_those_above(self):
+        architecture = {
+            "folders": {
+                "low": {"includes": []},
+                "mid": {"includes": ["low"]},
+                "aside": {"includes": []},
+                "high": {"includes": ["low", "mid"]},
+                "benchmarks": {"includes": ["low"]},
+            }
+        }
+
+        self.assertEqual(folders_above("low", architecture), ["low", "mid", "high"])
+        self.assertEqual(folders_above("mid", architecture), ["mid", "high"])
+
+
+class TheClosingLines(unittest.TestCase):
+    def test_mutants_that_do_not_compile_do_not_count(self):
+        made = {"file": "src/low/a.cpp", "line": 1, "column": 2, "operator": "+", "replacement": "-"}
+        fates = ["killed by keenfall_low_test", "survived", "does not compile"]
+
+        lines = list(summary([{**made, "fate": fate} for fate in fates]))
+
+        self.assertEqual(lines[-1], "1 of 2 mutants killed (50.0 %)")
+        self.assertIn("  survived: src/low/a.cpp:1:2  + became -", lines)
+
+
+if __name__ == "__main__":
+    unittest.main()
