@@ -99,7 +99,7 @@ RuledTable readings_table(const std::vector<EdgeReading>& readings) {
                                {.head = "push µm"},
                                {.head = "× start"},
                                {.head = "slice µm"},
-                               {.head = "× start", .drop_order = 2},
+                               {.head = "slice × start", .drop_order = 2},
                                {.head = "force N/mm", .drop_order = 1},
                                {.head = "land µm", .drop_order = 3},
                                {.head = "recession µm", .drop_order = 4},
@@ -130,7 +130,9 @@ std::string readings_text(const wear::EdgeQuestion& question,
   for (TableColumn& column : table.columns) column.head = shown_as(column.head, look);
   if (!look.unicode) {
     for (TableColumn& column : table.columns) {
-      if (column.head.ends_with("start")) column.head = "x start";
+      constexpr std::string_view kTimes = "×";
+      const std::size_t at = column.head.find(kTimes);
+      if (at != std::string::npos) column.head.replace(at, kTimes.size(), "x");
     }
   }
   const LaidOutTable laid = laid_out(table, look);
