@@ -27,6 +27,8 @@ import tomllib
 from dataclasses import asdict, dataclass
 from pathlib import Path
 
+from check_includes import BESIDE_SRC
+
 # clang-format puts blanks round binary operators and none inside <...> of a template, so an operator
 # between blanks is one that computes.
 REPLACEMENTS = {
@@ -105,7 +107,7 @@ def spoiled(text, mutant):
 def folders_above(folder, architecture):
     """The folder itself, then those whose code includes it, the nearest first, each with tests of its own."""
     above = [name for name, rules in architecture["folders"].items() if folder in rules["includes"]]
-    return [folder] + [name for name in above if name != "benchmarks"]
+    return [folder] + [name for name in above if name not in BESIDE_SRC]
 
 
 class Workshop:
