@@ -14,6 +14,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <optional>
 #include <utility>
 
@@ -23,6 +24,18 @@ namespace {
 
 constexpr const char* kNothingSimulated = "nothing was simulated";
 constexpr const char* kNothingWritten = "nothing was written";
+
+// What stands in the way of where the trial is to go: told before the work is done.
+std::optional<base::Problem> problem_with_where(const SimulateRequest& request,
+                                                const Surroundings& around) {
+  if (!request.out.empty()) return workbench::problem_with_new_file(request.out);
+  if (request.notebook.empty()) return std::nullopt;
+  const auto kept = around.use_cases.notebook.trials(request.notebook);
+  if (!kept) return kept.error();
+  const auto same = std::ranges::find(*kept, request.plan.name, &notebook::KeptTrial::name);
+  if (same == kept->end()) return std::nullopt;
+  return workbench::made_trial_is_there(request.plan.name, request.notebook);
+}
 
 // Where the trial went, or why it did not.
 base::ResultOrProblems<std::string> put_away(const SimulateRequest& request,
@@ -94,10 +107,8 @@ Outcome simulate_command(std::span<const std::string> words, const Surroundings&
   if (!catalogue) return refused(catalogue.error(), kNothingSimulated);
   const auto request = simulate_request(*typed, *catalogue, surroundings.threads_at_hand);
   if (!request) return wrong_usage(request.error(), "simulate");
-  if (!request->out.empty()) {
-    if (const auto problem = workbench::problem_with_new_file(request->out)) {
-      return refused({*problem}, kNothingSimulated);
-    }
+  if (const auto problem = problem_with_where(*request, surroundings)) {
+    return refused({*problem}, kNothingSimulated);
   }
   const JudgeRequest how{.threads = request->threads, .quiet = typed->quiet};
   const auto made = watched(

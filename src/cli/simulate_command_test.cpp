@@ -44,6 +44,10 @@ class SimulateCommand : public ::testing::Test {
     around_.seconds_now = [] { return 0.0; };
     around_.utc_now = [] { return "2026-11-26T12:00:00Z"; };
     around_.program_version = "0.1.0";
+    around_.use_cases.notebook.trials = [](const std::string&) {
+      return base::Result<std::vector<notebook::KeptTrial>>(
+          std::vector<notebook::KeptTrial>{{.name = "spring"}});
+    };
   }
   ~SimulateCommand() override { std::filesystem::remove_all(folder_); }
 
@@ -191,6 +195,20 @@ TEST_F(SimulateCommand, PutsTheTrialIntoANotebookUnderItsName) {
   EXPECT_EQ(made.trial.name, "tried out");
   EXPECT_EQ(made.made_from, "simulated, seed 7");
   EXPECT_THAT(outcome.out, HasSubstr("bench.keen --trial='tried out'"));
+}
+
+// Nothing is cut for a trial that has no place to go.
+TEST_F(SimulateCommand, RefusesANameThatTheNotebookHasBeforeItCuts) {
+  around_.is_stop_asked_for = [] {
+    ADD_FAILURE() << "edges were cut";
+    return true;
+  };
+
+  const Outcome outcome = simulated({"--notebook=bench.keen", "--trial=spring"});
+
+  EXPECT_EQ(outcome.code, ExitCode::table_refused);
+  EXPECT_THAT(outcome.err, HasSubstr("has a trial “spring” already"));
+  EXPECT_THAT(outcome.err, HasSubstr("nothing was simulated"));
 }
 
 TEST_F(SimulateCommand, NamesATrialAfterWhatItIs) {

@@ -34,19 +34,6 @@ base::ResultOrProblems<exchange::GoodRows> rows_of(const TakeRequest& request,
   return exchange::GoodRows{.trial = std::move(*trial), .left_out = {}};
 }
 
-bool has_trial(const notebook::Notebook& opened, const std::string& name) {
-  const auto names = notebook::trial_names(opened);
-  return std::ranges::find(names, name) != names.end();
-}
-
-base::Problem already_there(const std::string& trial, const std::string& path) {
-  return {.kind = base::ProblemKind::conflicting,
-          .sentence = "the notebook has a trial “" + trial +
-                      "” already, and a simulation is not added to another trial",
-          .place = {.file = path, .found = trial},
-          .accepted = "another name, with --trial=NAME, or another seed, with --seed"};
-}
-
 // Into `in`; or why it was not taken.
 std::optional<Problems> put_in(notebook::Notebook& opened,
                                trials::Trial trial,
@@ -104,13 +91,22 @@ base::ResultOrProblems<TakenIn> take_into(const TakeRequest& request, const Hand
   });
 }
 
+base::Problem made_trial_is_there(const std::string& trial, const std::string& notebook) {
+  return {.kind = base::ProblemKind::conflicting,
+          .sentence = "the notebook has a trial “" + trial +
+                      "” already, and a simulation is not added to another trial",
+          .place = {.file = notebook, .found = trial},
+          .accepted = "another name, with --trial=NAME, or another seed, with --seed"};
+}
+
 base::ResultOrProblems<TakenIn> take_made(MadeTrial made, const Hand& hand) {
   using Outcome = base::ResultOrProblems<TakenIn>;
   return naming_the_file(made.notebook, [&]() -> Outcome {
     auto opened = opened_whole_to_write(made.notebook, hand, Checked::any_size);
     if (!opened) return base::failed_by(opened.error());
-    if (has_trial(*opened, made.trial.name)) {
-      return base::failed_by(already_there(made.trial.name, made.notebook));
+    const auto names = notebook::trial_names(*opened);
+    if (std::ranges::find(names, made.trial.name) != names.end()) {
+      return base::failed_by(made_trial_is_there(made.trial.name, made.notebook));
     }
     const std::string table = exchange::long_table_of(made.trial);
     TakenIn in{.trial = made.trial.name, .remarks = {}};

@@ -56,6 +56,10 @@ struct MadeTrial {
 };
 [[nodiscard]] base::ResultOrProblems<TakenIn> take_made(MadeTrial made, const Hand& hand);
 
+// Why a made trial is refused under that name; also for whoever looks before it is made.
+[[nodiscard]] base::Problem made_trial_is_there(const std::string& trial,
+                                                const std::string& notebook);
+
 // Where the request names no trial, it is the notebook's only one.
 [[nodiscard]] base::Result<notebook::Struck> strike_in(const std::string& path,
                                                        notebook::StrikeRequest request,

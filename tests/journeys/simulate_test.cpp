@@ -90,7 +90,7 @@ TEST(ASimulatedTrial, IsNotPutIntoANotebookThatIsNotThere) {
       keenfall({"simulate", "--runs=2", "--cuts=15", "--notebook=" + nothing_at("nowhere.keen")});
 
   EXPECT_EQ(made.exit_code, 4);
-  EXPECT_THAT(made.err, HasSubstr("nothing was written"));
+  EXPECT_THAT(made.err, HasSubstr("nothing was simulated"));
 }
 
 TEST(ASimulatedTrial, WritesJsonOfTheDocumentedShape) {
