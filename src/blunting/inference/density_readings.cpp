@@ -1,5 +1,6 @@
 // BluntingDensity: the likelihood of the readings.
 #include "blunting/inference/density_slopes.h"
+#include "blunting/inference/robust_errors.h"
 #include "blunting/inference/tail_probability.h"
 
 #include <algorithm>
@@ -9,7 +10,6 @@ namespace keenfall::blunting {
 
 namespace {
 
-constexpr double kRobustScale = 0.831;  // see blunting_density.h
 // A zero says "below the resolution" only roughly: within a factor of two (common practice, no
 // source).
 constexpr double kZeroFuzz = 0.6931471805599453;
@@ -52,7 +52,7 @@ ResidualTerm censored_term(double residual, double variance, double side, bool r
 
 // The variance of a checkpoint's centre is factor (s_u^2 + w sigma^2), factor 1 or kRobustScale^2.
 void BluntingDensity::weigh_checkpoints() {
-  const double factor = parts_.robust ? kRobustScale * kRobustScale : 1;
+  const double factor = parts_.robust ? kRobustVariance : 1;
   const double one_reading = factor * values_.reading_scatter * values_.reading_scatter;
   spot_variance_ = factor * values_.checkpoint_scatter * values_.checkpoint_scatter;
   for (std::size_t w = 0; w < weighed_.size(); ++w) {
@@ -94,7 +94,7 @@ double BluntingDensity::add_run_readings(std::size_t r, Slopes& slopes) {
       slopes.log_checkpoint_scatter += 2 * term.by_variance * spot_variance_;
     } else {
       const double square = residual * residual * weighed.precision;
-      const double weight = parts_.robust ? 5 / (4 + square) : 1;
+      const double weight = parts_.robust ? robust_weight(square) : 1;
       by_mean = weight * residual * weighed.precision;
       weighed.squares += weight * square;
       if (parts_.robust) {

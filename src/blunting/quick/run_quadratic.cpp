@@ -1,5 +1,6 @@
 #include "blunting/quick/run_quadratic.h"
 
+#include "blunting/inference/robust_errors.h"
 #include "blunting/inference/tail_probability.h"
 
 #include <algorithm>
@@ -9,7 +10,6 @@ namespace keenfall::blunting {
 
 namespace {
 
-constexpr double kRobustVariance = 0.831 * 0.831;  // see blunting_density.h
 constexpr double kZeroFuzzVariance = 0.6931471805599453 * 0.6931471805599453;
 
 // Slope and information of the log likelihood by the curve's log bluntness.
@@ -56,7 +56,7 @@ RunQuadratic run_quadratic(const RunData& run,
           residual, variance + kZeroFuzzVariance, scales.higher_is_keener ? -1 : 1, scales.robust);
     } else {
       const double square = residual * residual / variance;
-      const double weight = scales.robust ? 5 / (4 + square) : 1;
+      const double weight = scales.robust ? robust_weight(square) : 1;
       pulled = {.slope = weight * residual / variance, .information = factor * weight / variance};
       found.weighted_squares += weight * square;
       ++found.readings;
