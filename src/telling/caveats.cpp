@@ -61,7 +61,7 @@ std::optional<Section> curve_warnings(const Judgement& judgement) {
       .id = "curve_warnings",
       .heading = "Where the curve misses the readings",
       .lead = plain(fmt::format(
-          "The curve misses the readings in places (smallest posterior predictive p {}), so take "
+          "The curve misses the readings in places by more than chance (smallest p {}), so take "
           "{} to a level there with care:",
           p_text(judgement.curve_check.smallest_p),
           judgement.counted.many)),

@@ -27,7 +27,7 @@ TEST(Caveats, WarnWhereTheCurveMissesTheReadings) {
       .passed = false, .smallest_p = 0.001, .where = {"A between 4 and 9 cuts"}};
 
   EXPECT_THAT(said(curve_warnings(judgement)), HasSubstr("A between 4 and 9 cuts"));
-  EXPECT_THAT(said(curve_warnings(judgement)), HasSubstr("predictive p 0.001)"));
+  EXPECT_THAT(said(curve_warnings(judgement)), HasSubstr("by more than chance (smallest p 0.001)"));
 }
 
 TEST(Caveats, SayWhatTheReadingsCannotSay) {

@@ -143,9 +143,8 @@ void add_compared_cuts(Judgement& judgement, const BluntingData& data, const Blu
 
 CurveCheck curve_check_of(const BluntingData& data,
                           const BluntingFit& fit,
-                          const trials::Counted& counted,
-                          base::Seed seed) {
-  const blunting::CurveCheckResult found = blunting::check_curve(data, fit, seed);
+                          const trials::Counted& counted) {
+  const blunting::CurveCheckResult found = blunting::check_curve(data, fit);
   CurveCheck check{.passed = found.misfits.empty(), .smallest_p = found.smallest_p};
   for (const blunting::CurveMisfit& misfit : found.misfits) {
     const double percent = std::round(100 * std::abs(std::expm1(misfit.log_offset)));
@@ -221,7 +220,7 @@ Judgement judge(const trials::Trial& trial,
     add_cuts_across(judgement, data, fit);
     judgement.factors = find_factor_effects(trial, lasting, question.worth_it_margin);
     judgement.covariates = covariate_effects(fit);
-    judgement.curve_check = curve_check_of(data, fit, trial.counted, seed);
+    judgement.curve_check = curve_check_of(data, fit, trial.counted);
   }
   add_compared_cuts(judgement, data, fit);
   judgement.cannot_say = what_cannot_be_said(trial, data, judgement);

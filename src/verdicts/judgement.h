@@ -162,7 +162,7 @@ struct Comparison {
 
 struct CurveCheck {
   bool passed = true;
-  double smallest_p = 1;           // smallest posterior predictive p over all places looked at
+  double smallest_p = 1;           // over all places looked at, times their number, at most 1
   std::vector<std::string> where;  // sentences: which arm, between which cuts, which way
 
   bool operator==(const CurveCheck&) const = default;

@@ -22,20 +22,20 @@ TEST(JudgedSimulations, HoldTheSimulatorsRatioAndNeverSettleTheWrongOrder) {
 }
 
 // An edge that rests wet after seven cuts, and then hardly blunts: 1 um of land on 0.5 within one
-// checkpoint. No curve of the family is flat, steep and flat again. Six runs are too few to say so
-// (p = 0.01, and a place is named below 0.01 / 20); twelve are not.
+// checkpoint. No curve of the family is flat, steep and flat again, and few runs show it.
 TEST(JudgedSimulations, SayWhereTheFamilyOfCurvesIsWrong) {
   const auto work =
       work_in_words("7 new sisal matting, pause 100 h wet at 0.01 um/h, 5000 new sisal matting",
                     apex_catalogue({}).value())
           .value();
 
-  wear::TrialPlan plan = bench_trial(work, 1);
-  plan.runs_each = 12;
+  for (const int runs_each : {4, 6}) {
+    wear::TrialPlan plan = bench_trial(work, 1);
+    plan.runs_each = runs_each;
+    plan.blocks = runs_each;
 
-  const HeldToTheTruth held = held_to_the_truth(plan);
-
-  EXPECT_FALSE(held.curve_passed);
+    EXPECT_FALSE(held_to_the_truth(plan).curve_passed) << runs_each;
+  }
 }
 
 }  // namespace

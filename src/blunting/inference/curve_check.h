@@ -1,16 +1,17 @@
-// Does the curve describe the readings? A posterior predictive check that names where it does not.
+// Does the curve describe the readings? A check for lack of fit that names where it does not.
 //
-// At every checkpoint of an arm the mean standardised residual over its runs is compared, draw by
-// draw, with that of readings made anew from the model (Gelman, Meng & Stern 1996, realised
-// discrepancies). A place is named when it is off by more than 5 % of the reading and its two-sided
-// p is below 1 % shared out over all places (Bonferroni).
+// At every checkpoint of an arm the residuals of its runs, weighed as in the fit, are added up and
+// held against what they scatter where the curve is right: less than new readings would, since
+// these placed the curve (leverage: Cook & Weisberg 1982), and by as much as the runs differ from
+// each other there (pure error: Fisher 1922). A place is named when it is off by more than 5 % of
+// the reading and its two-sided p is below 1 % shared out over all places (Bonferroni).
+// Method page: docs/methods/curve-check.md
 #pragma once
 
-#include "base/seed.h"
 #include "blunting/inference/blunting_data.h"
 #include "blunting/inference/full_fit.h"
 
-#include <string>
+#include <cstddef>
 #include <vector>
 
 namespace keenfall::blunting {
@@ -27,8 +28,6 @@ struct CurveCheckResult {
   std::vector<CurveMisfit> misfits;
 };
 
-[[nodiscard]] CurveCheckResult check_curve(const BluntingData& data,
-                                           const BluntingFit& fit,
-                                           base::Seed seed);
+[[nodiscard]] CurveCheckResult check_curve(const BluntingData& data, const BluntingFit& fit);
 
 }  // namespace keenfall::blunting

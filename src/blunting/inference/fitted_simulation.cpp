@@ -6,9 +6,12 @@
 
 namespace keenfall::blunting {
 
-Fitted fitted(const trials::Trial& trial, const ModelSpec& spec, const base::Executor& execute) {
+Fitted fitted(const trials::Trial& trial,
+              const ModelSpec& spec,
+              const base::Executor& execute,
+              const SamplingOptions& options) {
   auto data = prepare(trial, {.kind = "thread_push", .thread = ""}, spec.errors);
-  auto fit = fit_blunting(*data, spec, {}, {3}, execute, base::unwatched());
+  auto fit = fit_blunting(*data, spec, options, {3}, execute, base::unwatched());
   return {std::move(*data), std::move(*fit)};
 }
 

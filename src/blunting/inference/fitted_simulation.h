@@ -16,7 +16,8 @@ struct Fitted {
 
 [[nodiscard]] Fitted fitted(const trials::Trial& trial,
                             const ModelSpec& spec,
-                            const base::Executor& execute);
+                            const base::Executor& execute,
+                            const SamplingOptions& options = {});
 
 // Of log half keenness, A less B.
 [[nodiscard]] numerics::Interval log_ratio_of(const BluntingFit& fit);

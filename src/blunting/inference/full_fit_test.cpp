@@ -1,12 +1,10 @@
 #include "blunting/inference/full_fit.h"
 
-#include "blunting/inference/curve_check.h"
 #include "blunting/inference/fitted_simulation.h"
 #include "numerics/summaries.h"
 
 #include <gtest/gtest.h>
 
-#include <algorithm>
 #include <cmath>
 
 namespace keenfall::blunting {
@@ -76,29 +74,6 @@ TEST(FullFit, StopsWhenAsked) {
 
   ASSERT_FALSE(fit);
   EXPECT_EQ(fit.error().kind, base::ProblemKind::interrupted);
-}
-
-TEST(CurveCheck, PassesReadingsThatFollowTheCurve) {
-  const Fitted found = fitted(simulated({.runs_each = 6}, 7), default_model(), base::threads(2));
-
-  EXPECT_TRUE(check_curve(found.data, found.fit, {3}).misfits.empty());
-}
-
-TEST(CurveCheck, NamesWhereReadingsLeaveTheCurve) {
-  trials::Trial trial = simulated({.runs_each = 6}, 8);
-  // From 31 cuts on every edge of A suddenly reads half as blunt again: a chip, not wear.
-  for (trials::Run& run : trial.runs) {
-    for (trials::Reading& reading : run.readings) {
-      if (run.arm.blade == "A" && reading.cuts == 15) reading.reading *= 1.6;
-    }
-  }
-  const Fitted found = fitted(trial, default_model(), base::threads(2));
-  const CurveCheckResult check = check_curve(found.data, found.fit, {3});
-
-  ASSERT_FALSE(check.misfits.empty());
-  EXPECT_TRUE(std::ranges::any_of(check.misfits, [](const CurveMisfit& misfit) {
-    return misfit.arm == 0 && misfit.cuts == 15 && misfit.log_offset > 0;
-  }));
 }
 
 }  // namespace
