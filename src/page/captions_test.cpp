@@ -63,6 +63,17 @@ TEST(Captions, ExplainNeitherShadeNorRingsWhereThereAreNone) {
   EXPECT_THAT(caption, HasSubstr("Bold: each edge with its 95\u00A0% band"));
 }
 
+TEST(Captions, SayAtLeastOfAnEdgeOfWhichNoRunGotThere) {
+  telling::Report report = telling::testing::made_report();
+  for (verdicts::ArmResult& arm : report.judgements.front().judgement.arms) {
+    arm.half_keenness->beyond_what_was_cut = true;
+    arm.half_keenness->runs_that_reached = 0;
+  }
+
+  EXPECT_THAT(page_of(report),
+              HasSubstr("and has doubled after at least 28 cuts: no run got there"));
+}
+
 TEST(Captions, SayOfReadingsThatFallWhatShareOfTheStartIsLeft) {
   telling::Report report = telling::testing::made_report();
   verdicts::Judgement& judgement = report.judgements.front().judgement;

@@ -91,6 +91,12 @@ std::string curve_sentence(const MediumShown& shown, std::size_t arm) {
   const verdicts::At at = telling::compared_at(shown.judgement, shown.group);
   if (!telling::cuts_are_known(shown.judgement, result, at)) return words;
   const verdicts::CutsToLevel& reached = telling::cuts_compared(result, at);
+  if (const auto least = reached.at_least()) {
+    return words + fmt::format(" and has {} after at least {} {}: no run got there",
+                               telling::level_reached_words(shown.judgement, at),
+                               cuts_text(*least),
+                               shown.judgement.counted.many);
+  }
   return words + fmt::format(" and{} {} after {} {}{}",
                              reached.beyond_what_was_cut ? ", by the curve, would have" : " has",
                              telling::level_reached_words(shown.judgement, at),

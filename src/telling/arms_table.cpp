@@ -25,17 +25,9 @@ bool has_a_common_reading(const Judgement& judgement) {
 
 constexpr const char* kBeyond = "*";
 
-// Past what was cut by more than this, and reached by no run, an estimate says little: our choice.
-constexpr double kFar = 2;
-
-bool is_far(const ArmResult& arm, const verdicts::CutsToLevel& reached) {
-  return reached.beyond_what_was_cut && reached.runs_that_reached == 0 &&
-         reached.cuts.median > kFar * arm.longest_run_cuts;
-}
-
-// "108 (95–125)"; marked where it lies beyond what was cut; far beyond, its lower bound alone.
-std::string cuts_cell(const ArmResult& arm, const verdicts::CutsToLevel& reached) {
-  if (is_far(arm, reached)) return "at least " + cuts_text(reached.cuts.lo95) + kBeyond;
+// "108 (95–125)"; marked where it lies beyond what was cut; where no run got there, its lower end.
+std::string cuts_cell(const verdicts::CutsToLevel& reached) {
+  if (const auto least = reached.at_least()) return "at least " + cuts_text(*least);
   return fmt::format("{}{} ({}–{})",
                      cuts_text(reached.cuts.median),
                      reached.beyond_what_was_cut ? kBeyond : "",
@@ -51,17 +43,10 @@ std::vector<const verdicts::CutsToLevel*> all_cuts_of(const ArmResult& arm) {
   return present;
 }
 
-bool anything_far(const Judgement& judgement) {
-  return std::ranges::any_of(judgement.arms, [](const ArmResult& arm) {
-    return std::ranges::any_of(all_cuts_of(arm),
-                               [&arm](const auto* cuts) { return is_far(arm, *cuts); });
-  });
-}
-
-bool anything_beyond(const Judgement& judgement) {
-  return std::ranges::any_of(judgement.arms, [](const ArmResult& arm) {
-    return std::ranges::any_of(all_cuts_of(arm),
-                               [](const auto* cuts) { return cuts->beyond_what_was_cut; });
+template <class Is>
+bool any_cuts(const Judgement& judgement, Is is) {
+  return std::ranges::any_of(judgement.arms, [&is](const ArmResult& arm) {
+    return std::ranges::any_of(all_cuts_of(arm), [&is](const auto* cuts) { return is(*cuts); });
   });
 }
 
@@ -106,7 +91,7 @@ std::vector<std::string> tested_cells_for(const ArmResult& arm, const std::strin
   return {name + (arm.test ? "" : ", read"),
           std::to_string(arm.runs),
           arm.test ? std::to_string(until.runs_that_reached) : std::string(),
-          cuts_cell(arm, until),
+          cuts_cell(until),
           scatter_text(arm.run_scatter_log_sd.median)};
 }
 
@@ -125,14 +110,14 @@ std::vector<std::string> cells_for(const Judgement& judgement,
                                    const ArmResult& arm,
                                    const std::string& name) {
   if (judgement.test) return tested_cells_for(arm, name);
-  std::string second = cuts_cell(arm, *arm.stop_level);
+  std::string second = cuts_cell(*arm.stop_level);
   if (has_a_common_reading(judgement)) {
-    second = arm.common_reading ? cuts_cell(arm, *arm.common_reading) : std::string("not given");
+    second = arm.common_reading ? cuts_cell(*arm.common_reading) : std::string("not given");
   }
   return {name,
           std::to_string(arm.runs),
           reading_text(arm.start_reading->median),
-          cuts_cell(arm, *arm.half_keenness),
+          cuts_cell(*arm.half_keenness),
           second,
           scatter_text(arm.run_scatter_log_sd.median),
           to_figures(arm.shape->median, 2)};
@@ -151,13 +136,17 @@ std::string one_reading_of(const Judgement& judgement, const ArmGroup& group) {
   return " (one reading: " + asked_reading_text(at.reading) + " " + judgement.unit + ")";
 }
 
-std::string beyond_note(const Judgement& judgement) {
-  std::string note = std::string(kBeyond) + " beyond what was cut";
-  if (!judgement.test) note += ": the curve carried on";
-  if (anything_far(judgement)) {
-    note += "; at least: no run got there, so only the lower end of the interval is given";
+void add_footnotes(const Judgement& judgement, std::vector<std::string>& footnotes) {
+  const auto is_carried_on = [](const verdicts::CutsToLevel& cuts) {
+    return cuts.beyond_what_was_cut && !cuts.at_least();
+  };
+  if (any_cuts(judgement, is_carried_on)) {
+    footnotes.push_back(std::string(kBeyond) + " beyond what was cut" +
+                        (judgement.test ? "." : ": the curve carried on."));
   }
-  return note + ".";
+  if (any_cuts(judgement, [](const auto& cuts) { return cuts.at_least().has_value(); })) {
+    footnotes.push_back("At least: no run got there, so the lower end of the 95 % interval alone.");
+  }
 }
 
 }  // namespace
@@ -172,7 +161,7 @@ Table arms_table(const Judgement& judgement) {
   if (!judgement.test) {
     table.columns_explained += " Shape: below 1 an edge fades fast at first, then slower.";
   }
-  if (anything_beyond(judgement)) table.footnotes.push_back(beyond_note(judgement));
+  add_footnotes(judgement, table.footnotes);
   for (const ArmGroup& group : groups_of(judgement)) {
     table.rows.push_back(
         {.cells = {"On " + group.medium_words + one_reading_of(judgement, group)}});

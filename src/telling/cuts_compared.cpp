@@ -32,13 +32,14 @@ std::string cuts_words(const Judgement& judgement,
                        const ArmResult& arm,
                        const verdicts::CutsToLevel& reached,
                        Naming naming) {
+  if (const auto least = reached.at_least()) {
+    return "at least " + with_metres(judgement, *least, naming, arm);
+  }
   if (!reached.beyond_what_was_cut) {
     return with_metres(judgement, reached.cuts.median, naming, arm);
   }
-  // An edge that was seen to get there, or an interval that begins sooner, leaves it open.
-  const bool is_sure = reached.runs_that_reached == 0 && reached.cuts.lo95 >= arm.longest_run_cuts;
-  return (is_sure ? "more than " : "probably more than ") +
-         with_metres(judgement, arm.longest_run_cuts, naming, arm);
+  // An edge that was seen to get there leaves it open.
+  return "probably more than " + with_metres(judgement, arm.longest_run_cuts, naming, arm);
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 // The cuts to where two arms are compared, in numbers and in words: "108 cuts (10.8 m) against 34".
 //
-// An arm that was never cut that far lasts more than its longest run, never a number of cuts.
+// An arm of which no run got there lasts at least the lower end of its interval (CutsToLevel); one
+// that is carried on past its runs all the same probably more than the longest of them.
 // Metres are cuts times the length of a cut, and left out where that length is not recorded or the
 // table does not count cuts of a length.
 #pragma once
@@ -20,7 +21,7 @@ namespace keenfall::telling {
 [[nodiscard]] const verdicts::CutsToLevel& cuts_compared(const verdicts::ArmResult& arm,
                                                          const verdicts::At& at);
 
-// "108 cuts (10.8 m)", "more than 60 strokes (6.0 m)".
+// "108 cuts (10.8 m)", "at least 60 strokes (6.0 m)".
 [[nodiscard]] std::string cuts_in_words(const verdicts::Judgement& judgement,
                                         const verdicts::ArmResult& arm,
                                         const verdicts::At& at);

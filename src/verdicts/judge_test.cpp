@@ -3,6 +3,7 @@
 #include "blunting/simulated_run.h"
 #include "verdicts/second_opinion.h"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -10,6 +11,9 @@
 
 namespace keenfall::verdicts {
 namespace {
+
+using ::testing::Contains;
+using ::testing::HasSubstr;
 
 struct ArmTruth {
   std::string blade;
@@ -132,10 +136,27 @@ TEST(Judge, SaysAtLeastWhereNoRunGotToHalfKeenness) {
   EXPECT_TRUE(found.arms[0].half_keenness->beyond_what_was_cut);
   EXPECT_EQ(found.arms[0].half_keenness->runs_that_reached, 0);
   EXPECT_TRUE(found.comparisons[0].beyond_what_was_cut);
-  EXPECT_TRUE(std::ranges::any_of(found.cannot_say, [](const std::string& sentence) {
-    return sentence.find("at least") != std::string::npos;
-  }));
+  EXPECT_EQ(found.arms[0].half_keenness->at_least(), found.arms[0].half_keenness->cuts.lo95);
+  EXPECT_EQ(found.arms[1].half_keenness->at_least(), std::nullopt);
+  EXPECT_THAT(found.cannot_say,
+              Contains("No run of A on sisal reached half keenness by 63 cuts, where the longest "
+                       "was stopped, so its cuts to half keenness are said as \"at least\", the "
+                       "lower end of the 95 % interval."));
   EXPECT_TRUE(found.runs[0].stopped_before_half_keenness);
+}
+
+// One run alone: what it scatters from the next is not seen, and the next may get there sooner.
+TEST(Judge, SaysWhyAtLeastMayBeLessThanWasCut) {
+  const Judgement found = judged(
+      simulated(
+          {{.blade = "A", .half_keenness = 100, .runs = 1}, {.blade = "B", .runs = 1}}, 4, 63),
+      {});
+
+  ASSERT_TRUE(found.arms[0].half_keenness->at_least());
+  EXPECT_LT(*found.arms[0].half_keenness->at_least(), 63);
+  EXPECT_THAT(found.cannot_say,
+              Contains(HasSubstr("That is less than was cut, since another edge of it may last "
+                                 "less than these did.")));
 }
 
 TEST(Judge, WidensForAFamilyAndKeepsTheSingleVerdictBeside) {

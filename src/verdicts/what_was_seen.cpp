@@ -127,6 +127,21 @@ std::vector<RunResult> run_results(const trials::Trial& trial,
   return results;
 }
 
+std::optional<std::string> half_keenness_unreached(const Judgement& judgement,
+                                                   const ArmResult& arm) {
+  if (!arm.half_keenness || !arm.half_keenness->at_least()) return std::nullopt;
+  const std::string many = judgement.counted.many;
+  std::string words = "No run of " + name_of(arm.arm) + " reached half keenness by " +
+                      so_many(plain_number(arm.longest_run_cuts), judgement.counted) +
+                      ", where the longest was stopped, so its " + many +
+                      " to half keenness are said as \"at least\", the lower end of the 95 % "
+                      "interval.";
+  if (*arm.half_keenness->at_least() < arm.longest_run_cuts) {
+    words += " That is less than was cut, since another edge of it may last less than these did.";
+  }
+  return words;
+}
+
 // What a curve that only rises cannot describe.
 void say_what_never_blunts(const Judgement& judgement, std::vector<std::string>& sentences) {
   for (const ArmResult& arm : judgement.arms) {
@@ -151,12 +166,8 @@ std::vector<std::string> what_cannot_be_said(const trials::Trial& trial,
           ": how much it scatters from run to run is borrowed from " +
           (judgement.arms.size() > 1 ? "the other arms." : "common experience, not seen here."));
     }
-    if (arm.half_keenness && arm.half_keenness->runs_that_reached == 0) {
-      sentences.push_back(
-          "No run of " + name_of(arm.arm) + " reached half keenness, so its " +
-          judgement.counted.many + " to half keenness are at least " +
-          said(std::min(arm.half_keenness->cuts.lo95, arm.half_keenness->cuts.median)) +
-          ", carried on by the curve beyond what was cut.");
+    if (const auto unreached = half_keenness_unreached(judgement, arm)) {
+      sentences.push_back(*unreached);
     }
   }
   say_what_never_blunts(judgement, sentences);

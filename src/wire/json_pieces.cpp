@@ -108,6 +108,7 @@ Json cuts_to_level_json(const verdicts::CutsToLevel& reached) {
   Json object = interval_json(reached.cuts);
   object["beyond_what_was_cut"] = reached.beyond_what_was_cut;
   object["runs_that_reached"] = reached.runs_that_reached;
+  if (const auto least = reached.at_least()) object["at_least"] = finite_number(*least);
   return object;
 }
 

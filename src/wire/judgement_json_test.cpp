@@ -222,6 +222,19 @@ TEST(JudgementJson, GivesFurtherRunsAsANumberOrAsOverFortyOrNotAtAll) {
   EXPECT_EQ(faults_in(document), "");
 }
 
+TEST(JudgementJson, SaysAtLeastWhereNoRunGotThere) {
+  Judgement judgement = made_judgement();
+  verdicts::CutsToLevel& reached = *judgement.arms[0].half_keenness;
+  reached.beyond_what_was_cut = true;
+  reached.runs_that_reached = 0;
+
+  const json document = parsed({judgement});
+
+  EXPECT_EQ(document["arms"][0]["half_keenness_cuts"]["at_least"], reached.cuts.lo95);
+  EXPECT_FALSE(document["arms"][1]["half_keenness_cuts"].contains("at_least"));
+  EXPECT_EQ(faults_in(document), "");
+}
+
 TEST(JudgementJson, LeavesOutWhatWasNotRecorded) {
   Judgement judgement = made_judgement();
   judgement.arms[0].arm.edge = {};
