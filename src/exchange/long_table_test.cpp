@@ -113,9 +113,14 @@ TEST(LongTables, ThatMayMeanThousandsAreAskedAbout) {
   EXPECT_EQ(taken(text, {.decimal_mark = DecimalMark::comma}).runs[0].readings[0].reading, 1.234);
 }
 
-TEST(LongTables, BetweenCommasRefuseADecimalComma) {
-  EXPECT_THAT(problem_in(with_rows("A,s,1,0,\"1,5\"\n")),
-              HasSubstr("“1,5” has a comma, but decimals are written with a point here"));
+TEST(LongTables, BetweenCommasRefuseADecimalCommaAndNameTheOptionThatTakesIt) {
+  const std::string text = with_rows("A,s,1,0,\"1,5\"\n");
+
+  EXPECT_THAT(problem_in(text),
+              HasSubstr("“1,5” has a comma, but decimals are written with a point here (and "
+                        "thousands without any separator). If the commas of this table are decimal "
+                        "marks, say --decimal=comma."));
+  EXPECT_EQ(taken(text, {.decimal_mark = DecimalMark::comma}).runs[0].readings[0].reading, 1.5);
 }
 
 TEST(LongTables, WithoutContentAreSaidSo) {

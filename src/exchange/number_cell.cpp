@@ -118,6 +118,11 @@ std::string fault_in_words(NumberFault fault, std::string_view text, DecimalMark
   return found + " is not a number";
 }
 
+std::string way_out(NumberFault fault, DecimalMark mark) {
+  if (fault != NumberFault::other_mark || mark == DecimalMark::comma) return {};
+  return " If the commas of this table are decimal marks, say --decimal=comma.";
+}
+
 void DecimalTally::add(std::string_view text, std::size_t line, std::string_view column) {
   if (text.find_first_of(".,") == text.npos) return;
   const std::string_view magnitude = without_sign(text);

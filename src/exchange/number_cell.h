@@ -32,6 +32,10 @@ struct NumberCell {
                                          std::string_view text,
                                          DecimalMark mark);
 
+// What to do about it, as a further sentence with its space, where an option of the table would
+// make it a number; else empty.
+[[nodiscard]] std::string way_out(NumberFault fault, DecimalMark mark);
+
 // Counts how the numbers of a table write their decimals, then decides.
 class DecimalTally {
  public:

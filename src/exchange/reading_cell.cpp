@@ -169,7 +169,8 @@ std::string fault_sentence(NumberFault number_fault, std::string_view text, Deci
            " may be several readings or one number with a thousands separator. Write repeats with "
            "a slash between them.";
   }
-  std::string sentence = fault_in_words(number_fault, text, mark) + ".";
+  std::string sentence =
+      fault_in_words(number_fault, text, mark) + "." + way_out(number_fault, mark);
   sentence.insert(0, "The reading is not clear: ");
   if (text.find(',') != text.npos) {
     sentence += " If these are repeats, write a slash between them.";

@@ -141,7 +141,8 @@ class RowReading {
     } else if (number.fault != NumberFault::none) {
       refuse(definition,
              cell,
-             name + " must be a number; " + fault_in_words(number.fault, text, format_.mark) + ".");
+             name + " must be a number; " + fault_in_words(number.fault, text, format_.mark) + "." +
+                 way_out(number.fault, format_.mark));
     } else if (!is_unit_fitting(definition, number.unit)) {
       refuse(definition,
              cell,
