@@ -72,6 +72,12 @@ TEST(SteelsCommand, ShowsWhatModelsTakeASteelForWithMarksAndSources) {
   EXPECT_THAT(steels_command("X46Cr13", kWide).value(), Not(HasSubstr("models of wear")));
 }
 
+TEST(SteelsCommand, SaysWhereAModelsRowIsOfAnotherHardnessThanTheUsual) {
+  EXPECT_THAT(steels_command("75Ni8", kWide).value(),
+              HasSubstr("This row is at 54 HRC, softer than the 57 to 62 HRC at which 75Ni8 is"));
+  EXPECT_THAT(steels_command("A11", kWide).value(), Not(HasSubstr("This row is at")));
+}
+
 TEST(SteelsCommand, SaysWhenASteelIsOnlyNear) {
   EXPECT_THAT(first_line(steels_command("1.2510", kWide).value()),
               HasSubstr("AISI O1 comes near it, with limits of its own"));

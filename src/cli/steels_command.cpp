@@ -184,10 +184,17 @@ std::string microstructure_text(const Steel& steel, SourceList& sources, const L
       found->toughness_mpa_sqrt_m,
       found->toughness_mpa_sqrt_m_range,
       "MPa m^0.5");
-  return wrapped("What models of wear and of stones take it for, each with where it may well lie:",
-                 {},
-                 look) +
-         "\n" + laid_out(table, look).text + "\n";
+  std::string text = wrapped(
+      "What models of wear and of stones take it for, each with where it may well lie:", {}, look);
+  text += "\n" + laid_out(table, look).text + "\n";
+  const std::string beside = materials::beside_usual_hardness(*found);
+  if (!beside.empty()) {
+    text +=
+        wrapped(
+            fmt::format("This row is at {:g} HRC, {}.", found->hardness_hrc, beside), {}, look) +
+        "\n";
+  }
+  return text;
 }
 
 std::vector<std::string> as_strings(const std::vector<std::string_view>& names) {

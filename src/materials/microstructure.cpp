@@ -61,6 +61,17 @@ base::Result<Microstructure> find_microstructure(std::string_view steel) {
   return *row;
 }
 
+std::string beside_usual_hardness(const Microstructure& steel) {
+  const auto found = find_steel(steel.name);
+  if (!found || !found->steel.working_hardness) return "";
+  const HardnessRange& usual = *found->steel.working_hardness;
+  const bool is_softer = steel.hardness_hrc < usual.lo_hrc;
+  if (!is_softer && steel.hardness_hrc <= usual.hi_hrc) return "";
+  return (is_softer ? std::string("softer") : std::string("harder")) + " than the " +
+         base::plain_number(usual.lo_hrc) + " to " + base::plain_number(usual.hi_hrc) +
+         " HRC at which " + steel.name + " is usually used";
+}
+
 base::Result<Microstructure> at_hardness(const Microstructure& steel, double hrc) {
   constexpr double kFarthest = 6;
   if (!(std::abs(hrc - steel.hardness_hrc) < kFarthest)) {

@@ -52,6 +52,11 @@ struct Microstructure {
 // here; near grades of another standard are not put in their place.
 [[nodiscard]] base::Result<Microstructure> find_microstructure(std::string_view steel);
 
+// Where the hardness lies outside of what the table of steels calls usual: "softer than the 57 to
+// 62 HRC at which 75Ni8 is usually used". Empty where it does not, and of steels without such a
+// row.
+[[nodiscard]] std::string beside_usual_hardness(const Microstructure& steel);
+
 // The same steel tempered to another hardness: bulk by E140, the matrix and its range in
 // proportion. Carbides and toughness stay as tabulated, which holds for a few HRC at most. Refused:
 // 6 HRC or more from the row's own, or outside E140's table.
