@@ -9,6 +9,7 @@
 #include "materials/uncertain_constant.h"
 
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace keenfall::sharpening {
@@ -16,8 +17,8 @@ namespace keenfall::sharpening {
 using materials::Estimate;
 
 struct Stone {
-  std::string_view name;  // "fused alumina"
-  std::string_view grit;  // with its system: "FEPA-F 220"
+  std::string name;  // "fused alumina"
+  std::string grit;  // with its system: "FEPA-F 220"; empty: not known
   Estimate abrasive_hv;
   Estimate groove_width_um;       // of one grain
   Estimate cutting_power_ratio;   // volume removed at equal resistance, of fused alumina

@@ -6,6 +6,7 @@
 #include "materials/steel_constants.h"
 #include "materials/steels.h"
 #include "wear/constant_rows.h"
+#include "workbench/declared_numbers.h"
 
 #include <algorithm>
 #include <iterator>
@@ -20,10 +21,6 @@ using exchange::NamedNumbers;
 using exchange::NumberColumn;
 using materials::Microstructure;
 using wear::AbrasiveMedium;
-
-materials::PlausibleRange just(double number) {
-  return {.lo = number, .hi = number, .from = {"own-file", materials::TrustMark::declared}};
-}
 
 // A column's number in a thing, by the column's name: a mismatch cannot be silent.
 template <class Thing>
@@ -45,7 +42,9 @@ Thing made_of(const NamedNumbers& row,
   return thing;
 }
 
-Microstructure steel_of(const NamedNumbers& row) {
+Microstructure steel_of(const NamedNumbers& row,
+                        const std::string& file,
+                        std::vector<base::Problem>& problems) {
   const auto said = [&](std::string_view field) {
     const auto column = std::ranges::find(steel_columns(), field, &NumberColumn::name);
     base::require(column != steel_columns().end(), "every constant of a steel has a column");
@@ -55,11 +54,17 @@ Microstructure steel_of(const NamedNumbers& row) {
   Microstructure steel{.name = row.name,
                        .carbide_type = "carbide",
                        .hardness_hrc = hrc,
-                       .bulk_hv = materials::vickers_from_rockwell_c(hrc).value()};
-  steel.hardness_from = just(0).from;
+                       .bulk_hv = materials::vickers_from_rockwell_c(hrc).value(),
+                       .hardness_from = kDeclared};
   for (const materials::SteelConstant& constant : materials::steel_constants()) {
-    steel.*constant.usual = said(constant.field);
-    steel.*constant.range = just(steel.*constant.usual);
+    const std::string field(constant.field);
+    steel.*constant.usual = said(field);
+    steel.*constant.range = declared_range({.column = field,
+                                            .number = steel.*constant.usual,
+                                            .lo = said(field + "_lo"),
+                                            .hi = said(field + "_hi")},
+                                           {.file = file, .line = row.line},
+                                           problems);
   }
   return steel;
 }
@@ -102,7 +107,7 @@ base::Problem nothing_called(const std::string& what, std::string_view name, con
   }
   const std::string near = materials::did_you_mean(name, names);
   return {.kind = base::ProblemKind::unknown_name,
-          .sentence = "the apex simulator has no " + what + " called “" + std::string(name) + "”",
+          .sentence = "no " + what + " is called “" + std::string(name) + "”",
           .place = {.found = std::string(name)},
           .accepted = near.empty() ? all : near};
 }
@@ -124,13 +129,23 @@ auto find_in(const Things& things, const std::string& what, std::string_view nam
 
 // Hardness as in tables of readings; the rest what the simulator can work with.
 const std::vector<NumberColumn>& steel_columns() {
-  static const std::vector<NumberColumn> columns = {
-      {.name = "hardness_hrc", .lowest = 40, .highest = 68},
-      {.name = "matrix_hv", .lowest = 100, .highest = 1500},
-      {.name = "carbide_volume_fraction", .highest = 0.6},
-      {.name = "carbide_hv", .lowest = 100, .highest = 5000, .otherwise = 1000},
-      {.name = "carbide_diameter_um", .highest = 100, .is_lowest_accepted = false, .otherwise = 1},
-      {.name = "toughness_mpa_sqrt_m", .highest = 300, .is_lowest_accepted = false}};
+  static const std::vector<NumberColumn> columns = [] {
+    const std::vector<NumberColumn> with_ranges = {
+        {.name = "matrix_hv", .lowest = 100, .highest = 1500},
+        {.name = "carbide_volume_fraction", .highest = 0.6},
+        {.name = "carbide_hv", .lowest = 100, .highest = 5000, .otherwise = 1000},
+        {.name = "carbide_diameter_um",
+         .highest = 100,
+         .is_lowest_accepted = false,
+         .otherwise = 1},
+        {.name = "toughness_mpa_sqrt_m", .highest = 300, .is_lowest_accepted = false}};
+    std::vector<NumberColumn> all = {{.name = "hardness_hrc", .lowest = 40, .highest = 68}};
+    for (const NumberColumn& column : with_ranges) {
+      all.push_back(column);
+      std::ranges::move(range_columns(column), std::back_inserter(all));
+    }
+    return all;
+  }();
   return columns;
 }
 
@@ -179,9 +194,14 @@ const std::vector<NumberColumn>& finish_columns() {
 
 base::ResultOrProblems<ApexCatalogue> apex_catalogue(const CatalogueFiles& files) {
   std::vector<base::Problem> problems;
-  ApexCatalogue catalogue{.steels = own(files.steels, steel_columns(), problems, steel_of),
+  std::vector<base::Problem> out_of_order;
+  const auto make_steel = [&](const NamedNumbers& row) {
+    return steel_of(row, files.steels, out_of_order);
+  };
+  ApexCatalogue catalogue{.steels = own(files.steels, steel_columns(), problems, make_steel),
                           .media = own(files.media, medium_columns(), problems, medium_of),
                           .finishes = own(files.finishes, finish_columns(), problems, finish_of)};
+  std::ranges::move(out_of_order, std::back_inserter(problems));
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   catalogue.own_steels = catalogue.steels.size();
   catalogue.own_media = catalogue.media.size();
@@ -198,7 +218,7 @@ base::Result<Microstructure> find_steel(const ApexCatalogue& catalogue, std::str
   if (found) return found;
   // By another designation ("1.4112"); a steel that is known and has no row is told of as such.
   auto known = materials::find_microstructure(name);
-  return known || materials::find_steel(name) ? known : found;
+  return known || materials::find_steel(name) || catalogue.own_steels == 0 ? known : found;
 }
 
 base::Result<AbrasiveMedium> find_medium(const ApexCatalogue& catalogue, std::string_view name) {

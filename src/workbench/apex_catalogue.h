@@ -1,8 +1,9 @@
 // The steels, media and finishes that the apex simulator knows, and those of a person's own files.
 //
 // Files are CSV tables as exchange/named_numbers.h reads them, a row a thing, columns named after
-// the constants with their units (catalogue_columns). A name of a file goes before a known one. Of
-// a file's steels every property counts as declared by whoever wrote it: no range is known.
+// the constants with their units (steel_columns and so on). A name of a file goes before a known
+// one. Of a file's steels every property counts as declared by whoever wrote it, with the range
+// that stands beside it ("matrix_hv_lo", "matrix_hv_hi") or none.
 #pragma once
 
 #include "base/result.h"
@@ -43,7 +44,8 @@ struct ApexCatalogue {
 [[nodiscard]] base::ResultOrProblems<ApexCatalogue> apex_catalogue(const CatalogueFiles& files);
 
 // By name, in small or capital letters; known steels by any designation. Refused: unknown names,
-// with the nearest ones, or else all that are known.
+// with the nearest ones, or else all that are known; where no file names steels, as the table of
+// steels does.
 [[nodiscard]] base::Result<materials::Microstructure> find_steel(const ApexCatalogue& catalogue,
                                                                  std::string_view name);
 [[nodiscard]] base::Result<wear::AbrasiveMedium> find_medium(const ApexCatalogue& catalogue,

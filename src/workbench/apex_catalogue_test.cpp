@@ -1,40 +1,17 @@
 #include "workbench/apex_catalogue.h"
 #include "materials/steel_constants.h"
 #include "wear/constant_rows.h"
+#include "workbench/own_file_test.h"
 #include "workbench/work_words.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <filesystem>
-#include <fstream>
-
-#include <unistd.h>
-
 namespace keenfall::workbench {
 namespace {
 
 using ::testing::HasSubstr;
-
-// A file of a test's own, gone afterwards.
-class OwnFile {
- public:
-  explicit OwnFile(const std::string& text)
-      : path_(std::filesystem::temp_directory_path() /
-              ("keenfall-constants-" + std::to_string(getpid()) + ".csv")) {
-    std::ofstream(path_) << text;
-  }
-  ~OwnFile() { std::filesystem::remove(path_); }
-  OwnFile(const OwnFile&) = delete;
-  OwnFile& operator=(const OwnFile&) = delete;
-  OwnFile(OwnFile&&) = delete;
-  OwnFile& operator=(OwnFile&&) = delete;
-
-  [[nodiscard]] std::string path() const { return path_.string(); }
-
- private:
-  std::filesystem::path path_;
-};
+using testing_files::OwnFile;
 
 ApexCatalogue known() { return apex_catalogue({}).value(); }
 
@@ -70,6 +47,34 @@ TEST(ApexCatalogues, TakeSteelsOfAFile) {
   EXPECT_EQ(steel.carbide_diameter_um_range.from.mark, materials::TrustMark::declared);
   EXPECT_EQ(catalogue.own_steels, 1U);
   EXPECT_EQ(catalogue.steels.size(), known().steels.size() + 1);
+}
+
+TEST(ApexCatalogues, TakeSteelsOfAFileWithRanges) {
+  const OwnFile file(
+      "name,hardness_hrc,matrix_hv,matrix_hv_lo,matrix_hv_hi,carbide_volume_fraction,"
+      "toughness_mpa_sqrt_m,toughness_mpa_sqrt_m_hi\nours,61,660,640,,0.12,17,25\n");
+
+  const auto steel = find_steel(apex_catalogue({.steels = file.path()}).value(), "ours").value();
+
+  EXPECT_EQ(steel.matrix_hv_range.lo, 640);
+  EXPECT_EQ(steel.matrix_hv_range.hi, 660);
+  EXPECT_EQ(steel.toughness_mpa_sqrt_m_range.hi, 25);
+  EXPECT_EQ(steel.carbide_hv_range.lo, steel.carbide_hv_range.hi);
+}
+
+TEST(ApexCatalogues, NameEveryEndThatLiesOnTheWrongSide) {
+  const OwnFile file(
+      "name,hardness_hrc,matrix_hv,matrix_hv_lo,carbide_volume_fraction,"
+      "toughness_mpa_sqrt_m,toughness_mpa_sqrt_m_hi\na,61,660,700,0.12,17,12\n");
+
+  const auto refused = apex_catalogue({.steels = file.path()});
+
+  ASSERT_FALSE(refused);
+  ASSERT_EQ(refused.error().size(), 2U);
+  EXPECT_THAT(in_words(refused.error()[0]), HasSubstr("line 2, column matrix_hv_lo"));
+  EXPECT_THAT(in_words(refused.error()[0]),
+              HasSubstr("matrix_hv_lo is 700 and matrix_hv 660: a number lies inside its own"));
+  EXPECT_THAT(in_words(refused.error()[1]), HasSubstr("toughness_mpa_sqrt_m_hi"));
 }
 
 // Written out, the known media come back as they are.
@@ -138,8 +143,10 @@ TEST(ApexCatalogues, HaveAColumnForEveryConstantAndAConstantForEveryColumn) {
     for (const auto& constant : constants) fields.emplace_back(constant.field);
     return fields;
   };
-  std::vector<std::string> of_steels = fields_of(materials::steel_constants());
-  of_steels.emplace_back("hardness_hrc");
+  std::vector<std::string> of_steels = {"hardness_hrc"};
+  for (const std::string& field : fields_of(materials::steel_constants())) {
+    for (const char* part : {"", "_lo", "_hi"}) of_steels.push_back(field + part);
+  }
 
   EXPECT_THAT(fields_of(wear::medium_constants()),
               ::testing::UnorderedElementsAreArray(names_of(medium_columns())));
@@ -205,7 +212,7 @@ TEST(WorkInWords, IsRefusedWhereAPartIsNeitherCutsNorAPause) {
   EXPECT_THAT(refusal("0 new sisal matting"), HasSubstr("is no part"));
   EXPECT_THAT(refusal("9 new sisal matting,"), HasSubstr("is no part"));
   EXPECT_THAT(refusal("9 new sisal matting, pause 8 days"), HasSubstr("pause 8 h wet"));
-  EXPECT_THAT(refusal("9 rope"), HasSubstr("no medium called “rope”"));
+  EXPECT_THAT(refusal("9 rope"), HasSubstr("no medium is called “rope”"));
   EXPECT_THAT(refusal("pause 8 h"), HasSubstr("has no cut in it"));
 }
 
