@@ -1,6 +1,7 @@
 #include "cli/edge_request.h"
 
 #include "cli/option_numbers.h"
+#include "cli/steel_words.h"
 #include "workbench/work_words.h"
 
 #include <algorithm>
@@ -15,7 +16,7 @@ using Problems = std::vector<base::Problem>;
 constexpr double kUsualAngleDeg = 20;
 constexpr const char* kUsualFinish = "fine";
 
-base::Problem under_option(base::Problem problem, const std::string& option) {
+base::Problem of_option(base::Problem problem, const std::string& option) {
   problem.place.column = option;
   return problem;
 }
@@ -29,7 +30,7 @@ void keep(base::Result<Found> found,
   if (found) {
     all.push_back(std::move(*found));
   } else {
-    problems.push_back(under_option(found.error(), option));
+    problems.push_back(of_option(found.error(), option));
   }
 }
 
@@ -53,7 +54,7 @@ void read_steels(const TypedSimulation& typed,
                            .usual = usual.steels,
                            .is_one = usual.is_one_of_each};
   for (const std::string& name : names_or_problem(things, read.problems)) {
-    keep(workbench::find_steel(catalogue, name), "--steel", read.request.steels, read.problems);
+    keep(steel_without_angle(catalogue, name), "--steel", read.request.steels, read.problems);
   }
   if (read.request.steels.empty()) read.request.steels.push_back(catalogue.steels.back());
 }
@@ -103,7 +104,7 @@ void read_finishes_and_angles(const TypedSimulation& typed,
   if (finishes.empty()) finishes.push_back(catalogue.finishes.back());
   std::vector<double> angles;
   for (const std::string& angle : typed.angles) {
-    keep(number_of("--angle", angle), "--angle", angles, read.problems);
+    keep(angle_per_side_of("--angle", angle), "--angle", angles, read.problems);
   }
   if (angles.empty()) angles.push_back(kUsualAngleDeg);
   for (const double angle : angles) {

@@ -1,9 +1,13 @@
 #include "cli/option_numbers.h"
 
+#include "materials/quantity.h"
+#include "materials/units.h"
+
 #include <charconv>
-#include <cmath>
 #include <cstdint>
+#include <string_view>
 #include <system_error>
+#include <utility>
 
 namespace keenfall::cli {
 
@@ -41,10 +45,45 @@ base::Result<long> whole_number_of(const std::string& option, const std::string&
 }
 
 base::Result<double> number_of(const std::string& option, const std::string& text) {
-  const Wanted wanted{.words = "a number", .accepted = {}};
-  const auto number = whole_text<double>(option, text, wanted);
-  if (number && !std::isfinite(*number)) return base::failed(not_wanted(option, text, wanted));
-  return number;
+  const auto number = materials::parse_quantity(text);
+  if (number && number->unit.empty()) return number->number;
+  if (number) {
+    return base::failed(
+        not_wanted(option, text, {.words = "a number without a unit", .accepted = {}}));
+  }
+  const bool is_of_marks = text.find(',') != std::string::npos;
+  return base::failed(is_of_marks
+                          ? under_option(number.error(), option)
+                          : not_wanted(option, text, {.words = "a number", .accepted = {}}));
+}
+
+base::Result<double> angle_per_side_of(const std::string& option, const std::string& text) {
+  const Wanted wanted{.words = "an angle",
+                      .accepted =
+                          "degrees per side, such as 20 or 20deg-per-side, or "
+                          "40deg-inclusive"};
+  const auto refuse = [&](base::Problem problem) {
+    problem.accepted = wanted.accepted;
+    return base::failed(under_option(std::move(problem), option));
+  };
+  const auto angle = materials::parse_quantity(text);
+  if (!angle) {
+    const bool is_of_marks = text.find(',') != std::string::npos;
+    return is_of_marks ? refuse(angle.error()) : base::failed(not_wanted(option, text, wanted));
+  }
+  constexpr std::string_view kPerSide = "deg-per-side";
+  const bool is_bare = angle->unit.empty() || materials::is_bare_degree(angle->unit);
+  // Whoever works with an angle says which of them are edges.
+  if (is_bare || angle->unit == kPerSide) return angle->number;
+  const auto deg = materials::convert(angle->number, angle->unit, kPerSide);
+  if (!deg) return refuse(deg.error());
+  return *deg;
+}
+
+base::Problem under_option(base::Problem problem, const std::string& option) {
+  problem.place.column = option;
+  problem.sentence = option + ": " + problem.sentence;
+  return problem;
 }
 
 base::Result<base::Seed> seed_of(const std::string& option, const std::string& text) {

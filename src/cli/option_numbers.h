@@ -11,7 +11,14 @@ namespace keenfall::cli {
 
 [[nodiscard]] base::Result<long> whole_number_of(const std::string& option,
                                                  const std::string& text);
+// With a decimal point or comma; what could be thousands ("1,000") is refused.
 [[nodiscard]] base::Result<double> number_of(const std::string& option, const std::string& text);
+
+// An edge's angle: "20", "20deg", "20°" and "20deg-per-side" are per side, "40deg-inclusive" is
+// both sides together.
+[[nodiscard]] base::Result<double> angle_per_side_of(const std::string& option,
+                                                     const std::string& text);
+
 [[nodiscard]] base::Result<base::Seed> seed_of(const std::string& option, const std::string& text);
 
 // A whole number from `least` to `most`.
@@ -25,5 +32,8 @@ struct CountRange {
 
 // 1 to 256.
 [[nodiscard]] base::Result<unsigned> threads_of(const std::string& option, const std::string& text);
+
+// The same problem with the option before it.
+[[nodiscard]] base::Problem under_option(base::Problem problem, const std::string& option);
 
 }  // namespace keenfall::cli

@@ -16,13 +16,14 @@ constexpr const char* kNothingPredicted = "nothing was predicted";
 }  // namespace
 
 Outcome predict_command(std::span<const std::string> words, const Surroundings& surroundings) {
-  const auto typed = typed_options(Command::predict, words);
-  if (!typed) return wrong_usage(typed.error(), "predict");
-  const auto catalogue = workbench::apex_catalogue(catalogue_files(*typed));
+  const auto read = read_options(Command::predict, words);
+  if (!read) return wrong_usage(read.error(), "predict");
+  const TypedOptions& typed = read->typed;
+  const auto catalogue = workbench::apex_catalogue(catalogue_files(typed));
   if (!catalogue) return refused(catalogue.error(), kNothingPredicted);
-  const auto request = predict_request(*typed, *catalogue, surroundings.threads_at_hand);
+  const auto request = predict_request(*read, *catalogue, surroundings.threads_at_hand);
   if (!request) return wrong_usage(request.error(), "predict");
-  const JudgeRequest how{.threads = request->threads, .quiet = typed->quiet};
+  const JudgeRequest how{.threads = request->threads, .quiet = typed.quiet};
   const auto predicted = watched(
       how, surroundings, [&](const base::Executor& executor, const base::ProgressReport& report) {
         return wear::predicted_ratio(request->asked, executor, report);
@@ -30,12 +31,12 @@ Outcome predict_command(std::span<const std::string> words, const Surroundings& 
   if (!predicted) return refused({predicted.error()}, kNothingPredicted);
   WrittenAnswer answer{.text = prediction_text(request->asked, *predicted, surroundings.look),
                        .json = {}};
-  if (typed->json) {
+  if (typed.json) {
     answer.json = wire::prediction_to_json({.program_version = surroundings.program_version,
                                             .asked = request->asked,
                                             .predicted = *predicted});
   }
-  return delivered(answer, typed->json);
+  return delivered(answer, typed.json);
 }
 
 }  // namespace keenfall::cli

@@ -2,11 +2,9 @@
 
 #include "cli/edge_request.h"
 #include "cli/option_numbers.h"
-#include "materials/quantity.h"
-#include "materials/units.h"
+#include "cli/steel_words.h"
 
 #include <algorithm>
-#include <sstream>
 #include <string>
 #include <utility>
 #include <vector>
@@ -15,53 +13,22 @@ namespace keenfall::cli {
 
 namespace {
 
-constexpr double kUsualApexAngleDeg = 20;
+constexpr trials::PerSideAngle kUsualApexAngle = {.deg = 20};
 constexpr const char* kBladeWords =
     "a steel, then its hardness and its angle if need be: \"X153CrMoV12 61HRC 20deg-per-side\"";
 
-std::vector<std::string> words_of(std::string_view text) {
-  std::istringstream stream{std::string(text)};
-  std::vector<std::string> words;
-  for (std::string word; stream >> word;) words.push_back(word);
-  return words;
-}
-
-// What was said of a blade beside its steel.
-struct Said {
-  std::string steel;
-  std::optional<double> hardness_hrc;
-  std::optional<double> angle_per_side_deg;
-};
-
-base::Result<Said> said_of_blade(std::string_view text) {
-  Said said;
-  for (const std::string& word : words_of(text)) {
-    const auto quantity = materials::parse_quantity(word);
-    const materials::Unit* unit = quantity ? materials::find_unit(quantity->unit) : nullptr;
-    if (unit == nullptr || said.steel.empty()) {
-      said.steel += (said.steel.empty() ? "" : " ") + word;
-    } else if (unit->dimension == materials::Dimension::angle) {
-      const auto angle = materials::convert(quantity->number, quantity->unit, "deg-per-side");
-      if (!angle) return base::failed(angle.error());
-      said.angle_per_side_deg = *angle;
-    } else {
-      const auto hrc = materials::convert(quantity->number, quantity->unit, "HRC");
-      if (!hrc) return base::failed(hrc.error());
-      said.hardness_hrc = *hrc;
-    }
-  }
-  return said;
-}
-
 base::Problem about_blade(base::Problem problem, std::string_view words) {
-  problem.place.column = "blade";
-  if (problem.place.found.empty()) problem.place.found = std::string(words);
+  problem.place.column = "--";
+  problem.sentence = "blade “" + std::string(words) + "”: " + problem.sentence;
   return problem;
 }
 
 template <class Found>
-std::optional<Found> taken(base::Result<Found> found, std::vector<base::Problem>& problems) {
+std::optional<Found> taken(base::Result<Found> found,
+                           std::vector<base::Problem>& problems,
+                           const std::string& option = "") {
   if (found) return std::move(*found);
+  if (!option.empty()) found.error() = under_option(found.error(), option);
   problems.push_back(std::move(found.error()));
   return std::nullopt;
 }
@@ -74,7 +41,7 @@ void read_blades(const TypedOptions& typed,
     problems.push_back({.kind = base::ProblemKind::missing,
                         .sentence = "predict compares two blades; " +
                                     std::to_string(typed.positionals.size()) + " were named.",
-                        .place = {.column = "blade"},
+                        .place = {.column = "--"},
                         .accepted = kBladeWords});
     return;
   }
@@ -106,11 +73,13 @@ void read_medium_and_finish(const TypedOptions& typed,
                                    .is_one = true}),
                             problems);
   if (medium) {
-    const auto found = taken(workbench::find_medium(catalogue, medium->front()), problems);
+    const auto found =
+        taken(workbench::find_medium(catalogue, medium->front()), problems, "--medium");
     if (found) asked.medium = *found;
   }
   if (finish) {
-    const auto found = taken(workbench::find_finish(catalogue, finish->front()), problems);
+    const auto found =
+        taken(workbench::find_finish(catalogue, finish->front()), problems, "--finish");
     if (!found) return;
     asked.finish_name = found->name;
     asked.finish = found->finish;
@@ -136,21 +105,19 @@ void read_reading(const TypedOptions& typed,
 
 base::Result<wear::PredictedBlade> predicted_blade(const workbench::ApexCatalogue& catalogue,
                                                    std::string_view words) {
-  const auto said = said_of_blade(words);
-  if (!said) return base::failed(about_blade(said.error(), words));
-  auto steel = workbench::find_steel(catalogue, said->steel);
-  if (steel && said->hardness_hrc) steel = materials::at_hardness(*steel, *said->hardness_hrc);
-  if (!steel) return base::failed(about_blade(steel.error(), words));
-  return wear::PredictedBlade{
-      .steel = *steel, .apex_angle = {said->angle_per_side_deg.value_or(kUsualApexAngleDeg)}};
+  const auto blade = steel_in_words(catalogue, words);
+  if (!blade) return base::failed(about_blade(blade.error(), words));
+  return wear::PredictedBlade{.steel = blade->steel,
+                              .apex_angle = blade->angle.value_or(kUsualApexAngle)};
 }
 
-base::ResultOrProblems<PredictRequest> predict_request(const TypedOptions& typed,
+base::ResultOrProblems<PredictRequest> predict_request(const ReadOptions& read,
                                                        const workbench::ApexCatalogue& catalogue,
                                                        unsigned threads_at_hand) {
+  const TypedOptions& typed = read.typed;
   constexpr long kMost = 100000;
   PredictRequest request{.threads = std::max(1U, threads_at_hand)};
-  std::vector<base::Problem> problems;
+  std::vector<base::Problem> problems = read.unknown;
   wear::PredictionAsked& asked = request.asked;
   read_blades(typed, catalogue, asked, problems);
   read_medium_and_finish(typed, catalogue, asked, problems);

@@ -22,8 +22,8 @@ struct PredictRequest {
 [[nodiscard]] base::Result<wear::PredictedBlade> predicted_blade(
     const workbench::ApexCatalogue& catalogue, std::string_view words);
 
-// One problem for each word that cannot be used, all at once.
+// One problem for each option that is not known and each word that cannot be used, all at once.
 [[nodiscard]] base::ResultOrProblems<PredictRequest> predict_request(
-    const TypedOptions& typed, const workbench::ApexCatalogue& catalogue, unsigned threads_at_hand);
+    const ReadOptions& read, const workbench::ApexCatalogue& catalogue, unsigned threads_at_hand);
 
 }  // namespace keenfall::cli

@@ -74,11 +74,9 @@ std::string lives_words(const wear::RatioPrediction& found) {
       two_figures(*found.life_b_cuts));
 }
 
-std::string ends(const std::optional<double>& at_lo, const std::optional<double>& at_hi) {
-  const auto cell = [](const std::optional<double>& ratio) {
-    return ratio ? two_figures(*ratio) : std::string("none");
-  };
-  return cell(at_lo) + " to " + cell(at_hi);
+// Low to high; which end of the constant gives which stands beside it.
+std::string ends(double at_lo, double at_hi) {
+  return two_figures(std::min(at_lo, at_hi)) + " to " + two_figures(std::max(at_lo, at_hi));
 }
 
 // A rank correlation that so many draws tell from none.
@@ -92,7 +90,9 @@ std::string constants_text(const wear::Sensitivity& ratio, const Look& look) {
   RuledTable table{.columns = {{.head = "constant", .side = Side::left},
                                {.head = "its range"},
                                {.head = "ratio there"},
-                               {.head = "rank", .drop_order = 1}}};
+                               {.head = "highest where it is", .side = Side::left},
+                               {.head = "rank", .drop_order = 1}},
+                   .wraps_names = true};
   for (const wear::ConstantEffect& effect : ratio.effects) {
     const bool is_enough = table.rows.size() == kConstantsShown;
     if (is_enough || std::abs(effect.rank_correlation) < least_rank(ratio.answers.size())) break;
@@ -100,11 +100,11 @@ std::string constants_text(const wear::Sensitivity& ratio, const Look& look) {
                           two_figures(*effect.answer_at_lo) != two_figures(*effect.answer_at_hi);
     if (!moves_it) continue;
     const materials::UncertainConstant& constant = effect.constant;
-    table.rows.push_back(
-        {constant.name + (constant.unit.empty() ? "" : ", " + constant.unit),
-         fmt::format("{:.3g} to {:.3g}", constant.estimate.lo, constant.estimate.hi),
-         ends(effect.answer_at_lo, effect.answer_at_hi),
-         fmt::format("{:.2f}", effect.rank_correlation)});
+    table.rows.push_back({constant.name + (constant.unit.empty() ? "" : ", " + constant.unit),
+                          telling::limits_text(constant.estimate.lo, constant.estimate.hi),
+                          ends(*effect.answer_at_lo, *effect.answer_at_hi),
+                          *effect.answer_at_lo > *effect.answer_at_hi ? "lowest" : "highest",
+                          fmt::format("{:.2f}", effect.rank_correlation)});
   }
   if (table.rows.empty()) return {};
   return paragraph(
@@ -143,6 +143,13 @@ std::string prediction_text(const wear::PredictionAsked& asked,
   std::string text = paragraph(answer_words(asked, predicted), look);
   const std::string lives = lives_words(predicted);
   if (!lives.empty()) text += paragraph(lives, look);
+  for (const wear::PredictedBlade* blade : {&asked.a, &asked.b}) {
+    const std::string beside = materials::beside_usual_hardness(blade->steel);
+    if (beside.empty()) continue;
+    text += paragraph(
+        fmt::format("At {} HRC it is {}.", base::plain_number(blade->steel.hardness_hrc), beside),
+        look);
+  }
   text += paragraph(
       "Plausible constants, not validated: no measured edge stands behind this. A "
       "trial tells.",

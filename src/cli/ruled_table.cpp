@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <numeric>
+#include <sstream>
 
 namespace keenfall::cli {
 
@@ -62,6 +63,17 @@ std::string without_trailing_spaces(std::string line) {
 
 }  // namespace
 
+// The lines of a name, as wide as its column: a later line stands in a little.
+std::vector<std::string> lines_of_name(const std::string& name, int width, const Look& look) {
+  constexpr int kStandsIn = 2;
+  Look narrow = look;
+  narrow.width = width;
+  std::istringstream text(wrapped(shown_as(name, look), {.rest = kStandsIn}, narrow));
+  std::vector<std::string> lines;
+  for (std::string line; std::getline(text, line);) lines.push_back(line);
+  return lines;
+}
+
 LaidOutTable laid_out(const RuledTable& table, const Look& look) {
   base::require(!table.columns.empty(), "a table has at least one column");
   std::vector<int> widths = needed_columns(table, look);
@@ -86,8 +98,17 @@ LaidOutTable laid_out(const RuledTable& table, const Look& look) {
   for (int i = 0; i < total_of(widths, shown); ++i) result.text += stroke;
   result.text += "\n";
   for (const auto& row : table.rows) {
-    result.text += spans_all(row) ? wrapped(shown_as(row.front(), look), {}, look)
-                                  : line_of([&](std::size_t i) { return row[i]; });
+    if (spans_all(row)) {
+      result.text += wrapped(shown_as(row.front(), look), {}, look);
+    } else if (table.wraps_names) {
+      const auto lines = lines_of_name(row.front(), widths.front(), look);
+      result.text += line_of([&](std::size_t i) { return i == 0 ? lines.front() : row[i]; });
+      for (std::size_t line = 1; line < lines.size(); ++line) {
+        result.text += lines[line] + "\n";
+      }
+    } else {
+      result.text += line_of([&](std::size_t i) { return row[i]; });
+    }
   }
   for (std::size_t i = 0; i < table.columns.size(); ++i) {
     if (std::ranges::count(shown, i) == 0) result.left_out.push_back(table.columns[i].head);

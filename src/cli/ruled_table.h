@@ -17,8 +17,9 @@ struct TableColumn {
 };
 
 struct RuledTable {
-  std::vector<TableColumn> columns;            // the first holds names and may be shortened
+  std::vector<TableColumn> columns;            // the first holds names, which may be shortened
   std::vector<std::vector<std::string>> rows;  // a row of one cell is a line across all columns
+  bool wraps_names = false;                    // over several lines in place of shortening them
 };
 
 struct LaidOutTable {

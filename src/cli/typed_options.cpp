@@ -1,9 +1,11 @@
 #include "cli/typed_options.h"
 
+#include "cli/option_problems.h"
+
 #include <CLI/CLI.hpp>
 
-#include <algorithm>
 #include <string_view>
+#include <utility>
 
 namespace keenfall::cli {
 
@@ -99,6 +101,17 @@ void add_sharpening_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--setup", said.setup);
   app.add_option("--seed", typed.seed);
   app.add_flag("--compare", said.compare);
+  app.add_option("--stones", said.stones_file);
+  app.add_option("--steels", said.steels_file);
+  app.add_option("--counted-passes", said.counted_passes);
+  app.add_option("--counted-height", said.counted_height);
+  app.add_option("--counted-width", said.counted_width);
+  app.add_option("--counted-width-before", said.counted_width_before);
+  app.add_option("--counted-angle", said.counted_angle);
+  app.add_option("--counted-error", said.counted_error);
+  app.add_option("--counted-force", said.counted_force);
+  app.add_option("--counted-stroke", said.counted_stroke);
+  app.add_option("--counted-edge", said.counted_edge);
 }
 
 void add_repeatable(CLI::App& app, const std::string& option, std::vector<std::string>& typed) {
@@ -155,37 +168,6 @@ void add_trial_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--notebook", simulated.notebook);
   app.add_option("--trial", typed.trial);
   app.add_flag("--truth", simulated.truth);
-}
-
-base::Problem unknown_option(const std::string& word) {
-  const std::string option = word.substr(0, word.find('='));
-  if (option == "--keep-good") {
-    return {.kind = base::ProblemKind::unknown_name,
-            .sentence =
-                "--keep-good is for taking tables into a notebook (keenfall take): an "
-                "answer never rests on tables of which only some rows were read.",
-            .place = {.column = option}};
-  }
-  return {.kind = base::ProblemKind::unknown_name,
-          .sentence = "There is no option \"" + option + "\" here.",
-          .place = {.column = "--", .found = word}};
-}
-
-// The parser's message begins with the option: "--seed: 1 required TEXT missing".
-base::Problem problem_of(const CLI::ParseError& error) {
-  const std::string message = error.what();
-  const std::string option = message.substr(0, message.find(':'));
-  const bool names_an_option = option.starts_with("--");
-  const bool too_many =
-      message.find("At most") != std::string::npos || message.find("received") != std::string::npos;
-  std::string sentence = "These options cannot be read: " + message + ".";
-  if (names_an_option) {
-    sentence = too_many ? option + " is given more than once; once is enough."
-                        : option + " needs a value after it.";
-  }
-  return {.kind = base::ProblemKind::bad_value,
-          .sentence = sentence,
-          .place = {.column = names_an_option ? option : "--", .found = ""}};
 }
 
 void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::string& json) {
@@ -261,25 +243,33 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
 
 }  // namespace
 
-base::ResultOrProblems<TypedOptions> typed_options(Command command,
-                                                   std::span<const std::string> words) {
-  TypedOptions typed;
+base::ResultOrProblems<ReadOptions> read_options(Command command,
+                                                 std::span<const std::string> words) {
+  ReadOptions read;
   std::string json;
   CLI::App app;
   app.set_help_flag();
   app.allow_extras();
-  app.add_option("WHAT", typed.positionals);
-  add_options_of(command, app, typed, json);
+  app.add_option("WHAT", read.typed.positionals);
+  add_options_of(command, app, read.typed, json);
   try {
     app.parse(std::vector<std::string>(words.rbegin(), words.rend()));
   } catch (const CLI::ParseError& error) {
-    return tl::unexpected(std::vector<base::Problem>{problem_of(error)});
+    return base::failed_by(problem_of_parsing(error));
   }
-  std::vector<base::Problem> problems;
-  for (const std::string& word : app.remaining()) problems.push_back(unknown_option(word));
-  if (!problems.empty()) return tl::unexpected(problems);
-  if (!json.empty()) typed.json = json == kToStandardOutput ? std::string() : json;
-  return typed;
+  for (const std::string& word : app.remaining()) {
+    read.unknown.push_back(unknown_option(word, app));
+  }
+  if (!json.empty()) read.typed.json = json == kToStandardOutput ? std::string() : json;
+  return read;
+}
+
+base::ResultOrProblems<TypedOptions> typed_options(Command command,
+                                                   std::span<const std::string> words) {
+  auto read = read_options(command, words);
+  if (!read) return tl::unexpected(std::move(read.error()));
+  if (!read->unknown.empty()) return tl::unexpected(std::move(read->unknown));
+  return std::move(read->typed);
 }
 
 }  // namespace keenfall::cli

@@ -27,6 +27,17 @@ struct TypedSharpening {
   std::optional<std::string> dress_every;
   std::optional<std::string> dressing_time;
   std::optional<std::string> setup;
+  std::optional<std::string> stones_file;
+  std::optional<std::string> steels_file;
+  std::optional<std::string> counted_passes;
+  std::optional<std::string> counted_height;
+  std::optional<std::string> counted_width;
+  std::optional<std::string> counted_width_before;
+  std::optional<std::string> counted_angle;
+  std::optional<std::string> counted_error;
+  std::optional<std::string> counted_force;
+  std::optional<std::string> counted_stroke;
+  std::optional<std::string> counted_edge;
   bool compare = false;
 };
 
@@ -117,7 +128,17 @@ enum class Command {
   predict
 };
 
-// Fails for an option the command does not have, one without its value, one given twice.
+// What could be read, and the options that the command does not have.
+struct ReadOptions {
+  TypedOptions typed;
+  std::vector<base::Problem> unknown;
+};
+
+// Fails for an option without its value, or one given twice: what was typed is then not clear.
+[[nodiscard]] base::ResultOrProblems<ReadOptions> read_options(Command command,
+                                                               std::span<const std::string> words);
+
+// Fails also for an option the command does not have.
 [[nodiscard]] base::ResultOrProblems<TypedOptions> typed_options(
     Command command, std::span<const std::string> words);
 

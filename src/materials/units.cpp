@@ -19,12 +19,14 @@ using base::Result;
 // Standard gravity (3rd CGPM 1901): the weight of one gram.
 constexpr double kNewtonPerGram = 9.80665e-3;
 
-Problem unknown_unit(std::string_view written) {
+// `other`: what it was to be turned into; of its dimension one is wanted.
+Problem unknown_unit(std::string_view written, const Unit* other) {
   std::vector<std::string_view> names;
-  for (const Unit& unit : known_units()) names.push_back(unit.name);
+  for (const Unit& unit : known_units()) {
+    if (other == nullptr || unit.dimension == other->dimension) names.push_back(unit.name);
+  }
   std::string accepted = did_you_mean(written, names);
-  const std::string lower = folded(written);
-  if (lower == "deg" || lower == "degree" || lower == "degrees" || lower == "°") {
+  if (is_bare_degree(written)) {
     accepted = "deg-per-side or deg-inclusive, since a bare degree says neither";
   }
   if (accepted.empty()) {
@@ -157,6 +159,11 @@ bool is_grain_size(const Unit& from, const Unit& to) {
 
 }  // namespace
 
+bool is_bare_degree(std::string_view unit) {
+  const std::string lower = folded(unit);
+  return lower == "deg" || lower == "degree" || lower == "degrees" || lower == "°";
+}
+
 bool same_dimension(std::string_view one, std::string_view other) {
   const Unit* first = find_unit(one);
   const Unit* second = find_unit(other);
@@ -176,8 +183,8 @@ Result<Conversion> conversion(double number, std::string_view from, std::string_
   if (first == nullptr && second == nullptr && same_dimension(from, to)) {
     return Conversion{.number = number, .unit = std::string(trimmed(to))};
   }
-  if (first == nullptr) return base::failed(unknown_unit(from));
-  if (second == nullptr) return base::failed(unknown_unit(to));
+  if (first == nullptr) return base::failed(unknown_unit(from, second));
+  if (second == nullptr) return base::failed(unknown_unit(to, first));
   if (is_grain_size(*first, *second)) return of_grit(number, *first, *second);
   if (!share_a_factor(*first, *second)) {
     return base::failed(different_dimensions(*first, *second));

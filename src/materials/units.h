@@ -34,6 +34,9 @@ struct Unit {
 // By name or another usual spelling ("microns", "grams", "deg per side"); nullptr when unknown.
 [[nodiscard]] const Unit* find_unit(std::string_view name);
 
+// "deg", "°": a degree that does not say whether it is per side or inclusive, and so is no unit.
+[[nodiscard]] bool is_bare_degree(std::string_view unit);
+
 // Of one dimension, mass and force kept apart. Two spellings of a unit that is not in the table
 // ("chips", "%") count as one unit.
 [[nodiscard]] bool same_dimension(std::string_view one, std::string_view other);

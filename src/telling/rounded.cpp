@@ -34,6 +34,14 @@ std::string to_figures(double number, int figures) {
   return fmt::format("{:.{}f}", rounded, std::max(0, figures - 1 - power));
 }
 
+std::string limits_text(double lo, double hi) {
+  constexpr double kThousand = 1000;
+  const auto end_text = [](double end) {
+    return end < kThousand ? fmt::format("{:.3g}", end) : to_figures(end, 3);
+  };
+  return end_text(lo) + " to " + end_text(hi);
+}
+
 std::string ratio_text(double ratio, double worth_it_margin) {
   if (ratio >= kMillion) return "over a million";
   if (ratio <= 1 / kMillion) return "under a millionth";

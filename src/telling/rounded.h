@@ -12,6 +12,10 @@ namespace keenfall::telling {
 // `figures` significant figures, without an exponent: 0.98, 1.3, 2.0, 108, 12300.
 [[nodiscard]] std::string to_figures(double number, int figures);
 
+// Both ends of a range to three figures, zeros at the end left out: "0.0007 to 0.007",
+// "1200 to 1800". 0 or more.
+[[nodiscard]] std::string limits_text(double lo, double hi);
+
 // ratio > 0; margin > 1.
 [[nodiscard]] std::string ratio_text(double ratio, double worth_it_margin);
 

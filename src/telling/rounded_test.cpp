@@ -5,6 +5,13 @@
 namespace keenfall::telling {
 namespace {
 
+TEST(Rounded, LimitsHaveThreeFiguresWithoutAnExponent) {
+  EXPECT_EQ(limits_text(7e-4, 7e-3), "0.0007 to 0.007");
+  EXPECT_EQ(limits_text(1200, 1800), "1200 to 1800");
+  EXPECT_EQ(limits_text(0.17754, 12345), "0.178 to 12300");
+  EXPECT_EQ(limits_text(0, 60), "0 to 60");
+}
+
 TEST(Rounding, KeepsSignificantFiguresAndTheZerosThatShowThem) {
   EXPECT_EQ(to_figures(3.14159, 2), "3.1");
   EXPECT_EQ(to_figures(2, 2), "2.0");
