@@ -68,18 +68,21 @@ std::string resharpen_help(const Look& look) {
              look) +
          "\nThe edge\n" +
          entries_text(
-             {{"--steel=1.2379", "by AISI or EN designation, of those whose structure is known"},
-              {"--angle=17deg-per-side", "of the bevel; or 34deg-inclusive"},
+             {{"--steel=1.2379",
+               "by AISI or EN designation, of those whose structure is known; at "
+               "another hardness \"1.2379 60HRC\""},
+              {"--angle=17", "of the bevel, degrees per side; or 34deg-inclusive"},
               {"--thickness=0.3mm", "of the blade behind the bevel, at its shoulder"},
               {"--land=3um", "how wide the worn apex is; 0 where nothing is said"},
               {"--chip=12um", "how deep the deepest chip is below that; 0 where nothing is said"},
               {"--edge=100mm", "length of edge; 100 mm where nothing is said"},
-              {"--primary-angle=1.5deg-per-side", "of the faces behind the bevel"},
-              {"--micro-bevel=20deg-per-side", "answer also for setting a micro-bevel"}},
+              {"--primary-angle=1.5", "of the faces behind the bevel"},
+              {"--micro-bevel=20", "answer also for setting a micro-bevel"}},
              look) +
          "\nThe work\n" +
          entries_text(
-             {{"--stone=alumina", "alumina, SiC, CBN or diamond; without it all of them"},
+             {{"--stone=alumina",
+               "alumina, SiC, CBN, diamond or of your file; without it all of them"},
               {"--compare", "the others beside it"},
               {"--dress-every=30", "passes after which the stone is dressed; else never"},
               {"--dressing-time=1min", "what each dressing takes"},
@@ -87,7 +90,19 @@ std::string resharpen_help(const Look& look) {
               {"--pace=90", "passes a minute"},
               {"--cuts=400", "the damage was seen after so many: says when to sharpen again"},
               {"--setup=3min", "what each sharpening takes besides, with --cuts"},
+              {"--stones=FILE, --steels=FILE", "your own, as CSV with the units in the columns"},
               {"--seed=1", "the number that makes the ranges repeatable"}},
+             look) +
+         "\nCounted on your own stone, with the bevel measured before and after\n" +
+         entries_text(
+             {{"--counted-passes=20",
+               "on the stone of --stone, both sides together, freshly dressed"},
+              {"--counted-height=4um", "by how much the apex went up; or"},
+              {"--counted-width=80um", "how wide the ground face became, on one side"},
+              {"--counted-angle=22", "of the test bevel that was ground; else the bevel itself"},
+              {"--counted-width-before=20um", "0 where nothing is said"},
+              {"--counted-error=3um", "of a reading, either way; else a tenth of it"},
+              {"--counted-force, -stroke, -edge", "where they were not those of the work"}},
              look) +
          json_option_help(look);
 }

@@ -7,39 +7,11 @@
 #include "wire/resharpening_json.h"
 
 #include <algorithm>
-#include <array>
-#include <string_view>
 #include <utility>
 
 namespace keenfall::cli {
 
 namespace {
-
-struct OptionOfField {
-  std::string_view field;
-  std::string_view option;
-};
-
-constexpr auto kOptions = std::to_array<OptionOfField>({{"bevel_angle", "--angle"},
-                                                        {"primary_angle", "--primary-angle"},
-                                                        {"thickness_behind_edge", "--thickness"},
-                                                        {"land", "--land"},
-                                                        {"deepest_chip", "--chip"},
-                                                        {"micro_bevel", "--micro-bevel"},
-                                                        {"edge_length", "--edge"},
-                                                        {"force", "--force"},
-                                                        {"stroke_length", "--stroke"},
-                                                        {"pace", "--pace"},
-                                                        {"dress_every", "--dress-every"},
-                                                        {"dressing_time", "--dressing-time"},
-                                                        {"seen_after_cuts", "--cuts"},
-                                                        {"setup", "--setup"}});
-
-Outcome refused_by_engine(base::Problem problem) {
-  const auto named = std::ranges::find(kOptions, problem.place.column, &OptionOfField::field);
-  problem.place.column = named == kOptions.end() ? "--" : std::string(named->option);
-  return wrong_usage({std::move(problem)}, "resharpen");
-}
 
 base::Result<wire::WayBack> way_back(const ResharpenRequest& request,
                                      std::optional<trials::PerSideAngle> micro_bevel_angle) {
@@ -57,13 +29,19 @@ base::Result<wire::WayBack> way_back(const ResharpenRequest& request,
   return way;
 }
 
+Outcome refused_question(const std::vector<base::Problem>& problems) {
+  const auto is_of_file = [](const base::Problem& problem) { return !problem.place.file.empty(); };
+  if (std::ranges::any_of(problems, is_of_file)) return refused(problems, "nothing was answered");
+  return wrong_usage(problems, "resharpen");
+}
+
 }  // namespace
 
 Outcome resharpen_command(std::span<const std::string> words, const Surroundings& surroundings) {
-  const auto typed = typed_options(Command::resharpen, words);
-  if (!typed) return wrong_usage(typed.error(), "resharpen");
-  const auto request = resharpen_request(*typed);
-  if (!request) return wrong_usage(request.error(), "resharpen");
+  const auto read = read_options(Command::resharpen, words);
+  if (!read) return wrong_usage(read.error(), "resharpen");
+  const auto request = resharpen_request(*read);
+  if (!request) return refused_question(request.error());
   wire::ResharpeningDocument document{.program_version = surroundings.program_version,
                                       .question = request->question,
                                       .growth = request->growth};
@@ -71,12 +49,12 @@ Outcome resharpen_command(std::span<const std::string> words, const Surroundings
   if (request->micro_bevel_angle) wanted.insert(wanted.begin(), request->micro_bevel_angle);
   for (const auto& micro_bevel_angle : wanted) {
     auto way = way_back(*request, micro_bevel_angle);
-    if (!way) return refused_by_engine(way.error());
+    if (!way) return wrong_usage({under_option_of_field(way.error())}, "resharpen");
     document.ways.push_back(std::move(*way));
   }
   return delivered({.text = resharpening_text(document, surroundings.look),
                     .json = wire::resharpening_to_json(document)},
-                   typed->json);
+                   read->typed.json);
 }
 
 }  // namespace keenfall::cli

@@ -1,12 +1,12 @@
 #include "cli/resharpen_request.h"
 
 #include "cli/option_numbers.h"
-#include "materials/quantity.h"
-#include "materials/units.h"
+#include "cli/option_reader.h"
+#include "cli/steel_words.h"
+#include "workbench/stone_catalogue.h"
 
 #include <algorithm>
-#include <charconv>
-#include <cmath>
+#include <array>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -15,65 +15,46 @@ namespace keenfall::cli {
 
 namespace {
 
-using Typed = std::optional<std::string>;
-
-class Reader {
- public:
-  void refuse(const std::string& option, base::Problem problem) {
-    problem.place.column = option;
-    problem.sentence = option + ": " + problem.sentence;
-    problems_.push_back(std::move(problem));
-  }
-
-  void add(base::Problem problem) { problems_.push_back(std::move(problem)); }
-
-  void missing(const std::string& option, const std::string& what, const std::string& example) {
-    problems_.push_back({.kind = base::ProblemKind::missing,
-                         .sentence = option + " is missing: " + what + ".",
-                         .place = {.column = option},
-                         .accepted = example});
-  }
-
-  // A quantity in this unit; what stood there before where nothing was typed.
-  void quantity(const std::string& option, const Typed& text, std::string_view unit, double& into) {
-    if (!text) return;
-    const auto typed = materials::parse_quantity(*text);
-    if (!typed) return refuse(option, typed.error());
-    if (typed->unit.empty()) {
-      return refuse(option,
-                    {.kind = base::ProblemKind::missing,
-                     .sentence = "“" + *text + "” has no unit",
-                     .place = {.found = *text},
-                     .accepted = "a number with its unit, such as " + *text + std::string(unit)});
-    }
-    const auto converted = materials::convert(typed->number, typed->unit, unit);
-    if (!converted) return refuse(option, converted.error());
-    into = *converted;
-  }
-
-  void plain_number(const std::string& option, const Typed& text, double& into) {
-    if (!text) return;
-    double number = 0;
-    const char* end = text->data() + text->size();
-    const auto [stopped, fault] = std::from_chars(text->data(), end, number);
-    if (fault != std::errc() || stopped != end || !std::isfinite(number) || number <= 0) {
-      return refuse(option,
-                    {.sentence = "“" + *text + "” is no number above zero",
-                     .place = {.found = *text},
-                     .accepted = "a number without a unit, such as 30"});
-    }
-    into = number;
-  }
-
-  [[nodiscard]] const std::vector<base::Problem>& problems() const { return problems_; }
-
- private:
-  std::vector<base::Problem> problems_;
+struct OptionOfField {
+  std::string_view field;
+  std::string_view option;
 };
 
-void read_edge(const TypedOptions& typed, ResharpenRequest& request, Reader& reader) {
+constexpr auto kOptions =
+    std::to_array<OptionOfField>({{"bevel_angle", "--angle"},
+                                  {"primary_angle", "--primary-angle"},
+                                  {"thickness_behind_edge", "--thickness"},
+                                  {"land", "--land"},
+                                  {"deepest_chip", "--chip"},
+                                  {"micro_bevel", "--micro-bevel"},
+                                  {"edge_length", "--edge"},
+                                  {"force", "--force"},
+                                  {"stroke_length", "--stroke"},
+                                  {"pace", "--pace"},
+                                  {"dress_every", "--dress-every"},
+                                  {"dressing_time", "--dressing-time"},
+                                  {"seen_after_cuts", "--cuts"},
+                                  {"setup", "--setup"},
+                                  {"counted_passes", "--counted-passes"},
+                                  {"counted_height", "--counted-height"},
+                                  {"counted_width", "--counted-width"},
+                                  {"counted_width_before", "--counted-width-before"},
+                                  {"counted_angle", "--counted-angle"},
+                                  {"counted_error", "--counted-error"},
+                                  {"counted_force", "--counted-force"},
+                                  {"counted_stroke", "--counted-stroke"},
+                                  {"counted_edge", "--counted-edge"}});
+
+std::vector<base::Problem> named(std::vector<base::Problem> problems) {
+  std::ranges::transform(problems, problems.begin(), under_option_of_field);
+  return problems;
+}
+
+void read_edge(const TypedOptions& typed, ResharpenRequest& request, OptionReader& reader) {
   const TypedSharpening& said = typed.sharpening;
   sharpening::EdgeToSharpen& edge = request.question.edge;
+  edge.bevel.bevel_angle.deg = kUnread;
+  edge.bevel.thickness_behind_edge_mm = kUnread;
   if (!said.angle) {
     reader.missing("--angle", "the bevel's angle", "--angle=17deg-per-side or 34deg-inclusive");
   }
@@ -85,26 +66,25 @@ void read_edge(const TypedOptions& typed, ResharpenRequest& request, Reader& rea
                    "there is no damage to take away",
                    "--land=3um, --chip=12um, or both, as seen under a microscope");
   }
-  reader.quantity("--angle", said.angle, "deg-per-side", edge.bevel.bevel_angle.deg);
-  reader.quantity(
-      "--primary-angle", said.primary_angle, "deg-per-side", edge.bevel.primary_angle.deg);
+  reader.angle("--angle", said.angle, edge.bevel.bevel_angle);
+  reader.angle("--primary-angle", said.primary_angle, edge.bevel.primary_angle);
   reader.quantity("--thickness", said.thickness, "mm", edge.bevel.thickness_behind_edge_mm);
   reader.quantity("--land", said.land, "um", edge.damage.land_um);
   reader.quantity("--chip", said.chip, "um", edge.damage.deepest_chip_um);
   reader.quantity("--edge", said.edge, "mm", edge.edge_length_mm);
-  const bool is_read = reader.problems().empty() && (said.land || said.chip);
-  if (is_read && edge.damage.land_um == 0 && edge.damage.deepest_chip_um == 0) {
+  const bool is_said = said.land || said.chip;
+  if (is_said && edge.damage.land_um == 0 && edge.damage.deepest_chip_um == 0) {
     reader.missing(
         "--land", "with no land and no chip there is nothing to take away", "--chip=12um");
   }
   if (said.micro_bevel) {
     trials::PerSideAngle angle;
-    reader.quantity("--micro-bevel", said.micro_bevel, "deg-per-side", angle.deg);
+    reader.angle("--micro-bevel", said.micro_bevel, angle);
     request.micro_bevel_angle = angle;
   }
 }
 
-void read_work(const TypedOptions& typed, ResharpenRequest& request, Reader& reader) {
+void read_work(const TypedOptions& typed, ResharpenRequest& request, OptionReader& reader) {
   const TypedSharpening& said = typed.sharpening;
   sharpening::WayOfWorking& work = request.question.work;
   reader.quantity("--force", said.force, "N", work.stroke.force_newton);
@@ -118,7 +98,7 @@ void read_work(const TypedOptions& typed, ResharpenRequest& request, Reader& rea
   reader.quantity("--dressing-time", said.dressing_time, "min", work.minutes_per_dressing);
 }
 
-void read_growth(const TypedOptions& typed, ResharpenRequest& request, Reader& reader) {
+void read_growth(const TypedOptions& typed, ResharpenRequest& request, OptionReader& reader) {
   const TypedSharpening& said = typed.sharpening;
   if (!typed.cuts) {
     if (said.setup) {
@@ -132,40 +112,120 @@ void read_growth(const TypedOptions& typed, ResharpenRequest& request, Reader& r
   request.growth = growth;
 }
 
-void read_stones(const TypedOptions& typed, ResharpenRequest& request, Reader& reader) {
+void read_stones(const TypedOptions& typed, ResharpenRequest& request, OptionReader& reader) {
   const TypedSharpening& said = typed.sharpening;
+  const auto catalogue = workbench::stone_catalogue(said.stones_file.value_or(""));
+  if (!catalogue) {
+    for (const base::Problem& problem : catalogue.error()) reader.add(problem);
+    return;
+  }
   if (said.stone) {
-    const auto stone = sharpening::find_stone(*said.stone);
+    const auto stone = workbench::find_stone(*catalogue, *said.stone);
     if (!stone) return reader.refuse("--stone", stone.error());
     request.stones.push_back(*stone);
     if (!said.compare) return;
   }
-  for (const sharpening::Stone& stone : sharpening::known_stones()) {
+  for (const sharpening::Stone& stone : catalogue->stones) {
     if (std::ranges::find(request.stones, stone) == request.stones.end()) {
       request.stones.push_back(stone);
     }
   }
 }
 
-void read_steel(const TypedOptions& typed, ResharpenRequest& request, Reader& reader) {
-  if (!typed.sharpening.steel) {
-    return reader.missing("--steel", "the steel, by its AISI or EN designation", "--steel=1.2379");
+void read_steel(const TypedOptions& typed, ResharpenRequest& request, OptionReader& reader) {
+  const auto catalogue =
+      workbench::apex_catalogue({.steels = typed.sharpening.steels_file.value_or("")});
+  if (!catalogue) {
+    for (const base::Problem& problem : catalogue.error()) reader.add(problem);
   }
-  const auto steel = materials::find_microstructure(*typed.sharpening.steel);
+  if (!typed.sharpening.steel) {
+    return reader.missing("--steel",
+                          "the steel, by its AISI or EN designation, and its hardness if need be",
+                          "--steel=1.2379 or --steel=\"1.2379 60HRC\"");
+  }
+  if (!catalogue) return;
+  const auto steel = steel_without_angle(*catalogue, *typed.sharpening.steel);
   if (!steel) return reader.refuse("--steel", steel.error());
   request.question.steel = *steel;
 }
 
+bool says_a_count(const TypedSharpening& said) {
+  return said.counted_passes || said.counted_height || said.counted_width ||
+         said.counted_width_before || said.counted_angle || said.counted_error ||
+         said.counted_force || said.counted_stroke || said.counted_edge;
+}
+
+void read_count(const TypedOptions& typed, ResharpenRequest& request, OptionReader& reader) {
+  const TypedSharpening& said = typed.sharpening;
+  if (!says_a_count(said)) return;
+  const sharpening::EdgeToSharpen& edge = request.question.edge;
+  const sharpening::Stroke& stroke = request.question.work.stroke;
+  sharpening::BevelCount count;  // as the work is, unless it is said or could not be read
+  if (stroke.force_newton > 0) count.stroke.force_newton = stroke.force_newton;
+  if (stroke.length_mm > 0) count.stroke.length_mm = stroke.length_mm;
+  if (edge.edge_length_mm > 0) count.edge_length_mm = edge.edge_length_mm;
+  if (!said.stone) {
+    reader.missing("--stone", "on which stone the passes were counted", "--stone=alumina");
+  }
+  if (!said.counted_passes) {
+    reader.missing("--counted-passes",
+                   "how many passes were counted, both sides together",
+                   "--counted-passes=60");
+    count.passes = kUnread;
+  }
+  reader.plain_number("--counted-passes", said.counted_passes, count.passes);
+  const auto length =
+      [&](const std::string& option, const std::optional<std::string>& text, auto& into) {
+        if (!text) return;
+        double um = 0;
+        reader.quantity(option, text, "um", um);
+        into = um;
+      };
+  length("--counted-height", said.counted_height, count.height_um);
+  length("--counted-width", said.counted_width, count.width_after_um);
+  length("--counted-width-before", said.counted_width_before, count.width_before_um);
+  length("--counted-error", said.counted_error, count.error_um);
+  if (said.counted_angle) {
+    trials::PerSideAngle angle;
+    reader.angle("--counted-angle", said.counted_angle, angle);
+    count.face_angle = angle;
+  }
+  reader.quantity("--counted-force", said.counted_force, "N", count.stroke.force_newton);
+  reader.quantity("--counted-stroke", said.counted_stroke, "mm", count.stroke.length_mm);
+  reader.quantity("--counted-edge", said.counted_edge, "mm", count.edge_length_mm);
+  auto counted = sharpening::counted_strokes(count, edge.bevel);
+  if (counted) {
+    request.question.counted = *counted;
+  } else {
+    reader.add_new(named(counted.error()));
+  }
+}
+
+// What the engine cannot work with, of every way asked for.
+void look_at_all(const ResharpenRequest& request, OptionReader& reader) {
+  sharpening::ResharpeningQuestion question = request.question;
+  question.edge.micro_bevel_angle = request.micro_bevel_angle;
+  reader.add_new(named(sharpening::problems_of(question)));
+  if (request.growth) reader.add_new(named(sharpening::problems_of(*request.growth)));
+}
+
 }  // namespace
 
-base::ResultOrProblems<ResharpenRequest> resharpen_request(const TypedOptions& typed) {
+base::Problem under_option_of_field(base::Problem problem) {
+  const auto named = std::ranges::find(kOptions, problem.place.column, &OptionOfField::field);
+  problem.place.column = named == kOptions.end() ? "--" : std::string(named->option);
+  return problem;
+}
+
+base::ResultOrProblems<ResharpenRequest> resharpen_request(const ReadOptions& read) {
+  const TypedOptions& typed = read.typed;
   ResharpenRequest request;
-  Reader reader;
+  OptionReader reader;
+  for (const base::Problem& problem : read.unknown) reader.add(problem);
   for (const std::string& word : typed.positionals) {
-    reader.refuse("--steel",
-                  {.sentence = "“" + word + "” stands alone; everything here is an option",
-                   .place = {.found = word},
-                   .accepted = "--steel=" + word});
+    reader.add({.sentence = "“" + word + "” stands alone; everything here is an option",
+                .place = {.column = "--", .found = word},
+                .accepted = "an option before it, such as --steel=\"C75S 58HRC\""});
   }
   read_steel(typed, request, reader);
   read_stones(typed, request, reader);
@@ -180,6 +240,8 @@ base::ResultOrProblems<ResharpenRequest> resharpen_request(const TypedOptions& t
       reader.add(seed.error());
     }
   }
+  look_at_all(request, reader);
+  read_count(typed, request, reader);
   if (!reader.problems().empty()) return tl::unexpected(reader.problems());
   return request;
 }

@@ -18,7 +18,11 @@ struct ResharpenRequest {
   std::optional<sharpening::DamageGrowth> growth;
 };
 
-// Fails with a problem for each option that is missing or whose value cannot be used.
-[[nodiscard]] base::ResultOrProblems<ResharpenRequest> resharpen_request(const TypedOptions& typed);
+// Fails with a problem for each option that is not known, missing, or whose value cannot be used or
+// does not go with another's; and for each wrong cell of the files named.
+[[nodiscard]] base::ResultOrProblems<ResharpenRequest> resharpen_request(const ReadOptions& read);
+
+// The engine's problem, under the option by which its field came.
+[[nodiscard]] base::Problem under_option_of_field(base::Problem problem);
 
 }  // namespace keenfall::cli

@@ -1,10 +1,12 @@
 #include "cli/resharpen_text.h"
 
 #include "base/plain_number.h"
+#include "cli/resharpen_moment_text.h"
 #include "cli/ruled_table.h"
 #include "cli/source_list.h"
 #include "cli/text_layout.h"
 #include "telling/listed.h"
+#include "telling/rounded.h"
 
 #include <fmt/format.h>
 
@@ -145,30 +147,37 @@ std::string steel_sentence(const ResharpeningDocument& document, const WayBack& 
       base::with_figures(steel.thickness_after_mm, 3));
 }
 
-std::string moment_sentence(const WayBack& way) {
-  if (!way.best_moment) return "";
-  const std::string cost = base::with_figures(way.best_moment->minutes_per_1000_cuts, 2);
-  const std::string cuts = base::with_figures(way.best_moment->cuts, 2);
-  switch (way.best_moment->where) {
-    case sharpening::Where::inside:
-      return fmt::format(
-          "{} every {} cuts costs least, about {} min per 1000 cuts.", way_words(way), cuts, cost);
-    case sharpening::Where::at_last:
-      return fmt::format(
-          "{}: the later the cheaper, as far as {} cuts ({} min per 1000 cuts); so how keen the "
-          "edge must be decides.",
-          way_words(way),
-          cuts,
-          cost);
-    case sharpening::Where::at_first:
-      return fmt::format("{}: the sooner the cheaper, with nothing to set up.", way_words(way));
+// How far counted passes shrank the range, and whether they are what a stone may do.
+std::string calibration_sentences(const ResharpeningDocument& document, const WayBack& way) {
+  if (!way.found.calibration || !document.question.counted) return "";
+  const sharpening::Calibration& found = *way.found.calibration;
+  const sharpening::CountedStrokes& counted = *document.question.counted;
+  const auto figures = [](double lo, double hi, int count) {
+    return range_text(base::with_figures(lo, count), base::with_figures(hi, count));
+  };
+  std::string text = fmt::format(
+      "Calibrated by {:g} passes counted on {}: they took {} mm³ of this steel, a fresh pass {} "
+      "mm³, where the model alone allows {}. Without the count the answer would be {} passes.",
+      counted.passes,
+      way.found.stones.front().stone.name,
+      figures(counted.removed_mm3.lo, counted.removed_mm3.hi, 2),
+      figures(found.fresh_mm3_per_pass.lo90, found.fresh_mm3_per_pass.hi90, 2),
+      figures(found.fresh_of_model_mm3_per_pass.lo90, found.fresh_of_model_mm3_per_pass.hi90, 2),
+      passes_range(found.passes_of_model));
+  const double k0 = found.wear_mm3_per_newton_m;
+  if (k0 < found.wear_of_model.lo || k0 > found.wear_of_model.hi) {
+    text += fmt::format(
+        " That is a rate of {:.2g} mm³/(N m), outside of the {:g} to {:g} of textbooks: look at "
+        "the count, the force and the unit of what was measured once more.",
+        k0,
+        found.wear_of_model.lo,
+        found.wear_of_model.hi);
   }
-  return "";
+  return text;
 }
 
 std::string with_unit(const HangsOn& each) {
-  std::string text =
-      fmt::format("{:g} to {:g}", each.constant.estimate.lo, each.constant.estimate.hi);
+  std::string text = telling::limits_text(each.constant.estimate.lo, each.constant.estimate.hi);
   if (!each.constant.unit.empty()) text += " " + each.constant.unit;
   return text;
 }
@@ -177,17 +186,22 @@ std::string hangs_on_table(const WayBack& way, SourceList& sources, const Look& 
   RuledTable table{.columns = {{.head = "it hangs most on", .side = Side::left},
                                {.head = "which may be", .side = Side::left, .drop_order = 2},
                                {.head = "passes", .side = Side::left},
-                               {.head = "mark", .side = Side::left, .drop_order = 1}}};
+                               {.head = "most where it is", .side = Side::left},
+                               {.head = "mark", .side = Side::left, .drop_order = 1}},
+                   .wraps_names = true};
   for (std::size_t i = 0; i < std::min(kMostConstants, way.found.hangs_on.size()); ++i) {
     const HangsOn& each = way.found.hangs_on[i];
-    table.rows.push_back(
-        {each.constant.name,
-         with_unit(each),
-         range_text(passes_text(each.passes_at_lo), passes_text(each.passes_at_hi)),
-         std::string(in_words(each.constant.estimate.from.mark))});
+    const auto [fewest, most] = std::minmax(each.passes_at_lo, each.passes_at_hi);
+    if (passes_text(fewest) == passes_text(most)) continue;
+    table.rows.push_back({each.constant.name,
+                          with_unit(each),
+                          range_text(passes_text(fewest), passes_text(most)),
+                          each.passes_at_lo > each.passes_at_hi ? "lowest" : "highest",
+                          std::string(in_words(each.constant.estimate.from.mark))});
     sources.add(each.constant.estimate.from);
   }
-  return with_left_out(table, look);
+  if (table.rows.empty()) return "";
+  return "\n" + with_left_out(table, look);
 }
 
 std::string what_it_rests_on(const ResharpeningDocument& document, const Look& look) {
@@ -208,10 +222,19 @@ std::string what_it_rests_on(const ResharpeningDocument& document, const Look& l
                   document.question.draws,
                   document.question.seed.number),
       look);
+  if (const std::string beside = materials::beside_usual_hardness(document.question.steel);
+      !beside.empty()) {
+    text += sentence(
+        fmt::format("At {:g} HRC the steel is {}.", document.question.steel.hardness_hrc, beside),
+        look);
+  }
   text += sentence(
       "A model, not a measurement: no removal rate of a bench stone was found in open literature, "
-      "and its constants are guesses or tuned to what sharpeners report. The burr, the finer "
-      "stones and the few strokes that every edge needs are not in it.",
+      "and its constants are guesses or tuned to what sharpeners report. Passes counted on your "
+      "own "
+      "stone say more (--counted-passes). The burr, the finer stones and the few strokes that "
+      "every "
+      "edge needs are not in it.",
       look);
   return text;
 }
@@ -228,21 +251,27 @@ std::string resharpening_text(const ResharpeningDocument& document, const Look& 
   std::string text;
   for (const WayBack& way : document.ways) {
     text += sentence(answer_sentence(document, way) + fastest_sentence(way), look);
+    const std::string calibration = calibration_sentences(document, way);
+    if (!calibration.empty()) text += sentence(calibration, look);
   }
   SourceList sources;
   for (const WayBack& way : document.ways) {
     text += "\n" + sentence(steel_sentence(document, way), look) + "\n" + stones_table(way, look) +
-            "\n" + hangs_on_table(way, sources, look);
+            hangs_on_table(way, sources, look);
   }
   if (document.growth) {
     text += "\n" + sentence(fmt::format("If the land grows with the root of the cuts and chips "
-                                        "evenly, as seen after {:g} cuts, with {:g} min to set up "
-                                        "and typical constants on {}:",
+                                        "evenly, as seen after {:g} cuts, with {:g} min to set up, "
+                                        "then on {}, in the middle 90 % of {} draws:",
                                         document.growth->seen_after_cuts,
                                         document.growth->setup_minutes,
-                                        document.ways.front().found.stones.front().stone.name),
+                                        document.ways.front().found.stones.front().stone.name,
+                                        document.ways.front().best_moment->draws),
                             look);
-    for (const WayBack& way : document.ways) text += sentence(moment_sentence(way), look);
+    for (const WayBack& way : document.ways) {
+      if (way.best_moment)
+        text += sentence(moment_sentence(*way.best_moment, way_words(way)), look);
+    }
   }
   return text + "\n" + what_it_rests_on(document, look) + "\n" + sources.text(look) + "\n" +
          sentence(kSafety, look);

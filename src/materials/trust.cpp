@@ -80,6 +80,7 @@ constexpr auto kSources = std::to_array<Source>({
     {"plausible", "no source: chosen by us inside what is plausible", ""},
     {"practice", "no source: chosen so that a model gives what practice reports", ""},
     {"two-body-memory", "wear coefficients of two-body abrasion in textbooks, recalled", ""},
+    {"own-count", "your own count of passes, with the bevel measured before and after", ""},
     {"own-file", "a file of your own, as it says there", ""},
 });
 

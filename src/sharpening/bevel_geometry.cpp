@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <optional>
 #include <string>
 
 namespace keenfall::sharpening {
@@ -16,61 +15,65 @@ using base::Problem;
 
 constexpr double kUmPerMm = 1000;
 constexpr double kLeastBevelDeg = 1;
-constexpr double kLeastStepDeg = 0.01;  // between two planes that are to meet
 constexpr double kDeepestDamageUm = 1e4;
 
 double tangent(trials::PerSideAngle angle) { return std::tan(angle.deg * std::numbers::pi / 180); }
+
+bool is_thickness(double mm) { return mm >= 1e-3 && mm <= 1e3; }
 
 std::string degrees_text(trials::PerSideAngle angle) {
   return base::plain_number(angle.deg) + "° per side";
 }
 
-std::optional<Problem> problem_of_bevel(const Bevel& bevel) {
+// A relation of two numbers is looked at only where each by itself can be worked with.
+void look_at_bevel(const Bevel& bevel, std::vector<Problem>& problems) {
   const double bevel_deg = bevel.bevel_angle.deg;
-  if (!(bevel_deg >= kLeastBevelDeg && bevel_deg < 90)) {
-    return Problem{
-        .sentence = "a bevel angle of " + degrees_text(bevel.bevel_angle) + " is no edge",
-        .place = {.column = "bevel_angle"},
-        .accepted = "from 1° up to less than 90° per side"};
+  const double primary_deg = bevel.primary_angle.deg;
+  const bool is_edge = bevel_deg >= kLeastBevelDeg && bevel_deg < 90;
+  if (!is_edge) {
+    problems.push_back(
+        {.sentence = "a bevel angle of " + degrees_text(bevel.bevel_angle) + " is no edge",
+         .place = {.column = "bevel_angle"},
+         .accepted = "from 1° up to less than 90° per side"});
   }
-  if (!(bevel.primary_angle.deg >= 0 && bevel.primary_angle.deg <= bevel_deg - kLeastStepDeg)) {
-    return Problem{.sentence = "the faces behind the bevel stand at " +
-                               degrees_text(bevel.primary_angle) + ", the bevel at " +
-                               degrees_text(bevel.bevel_angle) + ": the bevel must be steeper",
-                   .place = {.column = "primary_angle"},
-                   .accepted = "from 0° up to 0.01° less than the bevel angle"};
+  const bool is_face = primary_deg >= 0 && primary_deg < 90;
+  if (!is_face || (is_edge && !(primary_deg <= bevel_deg - kLeastStepDeg))) {
+    problems.push_back({.sentence = "the faces behind the bevel stand at " +
+                                    degrees_text(bevel.primary_angle) +
+                                    (is_edge ? ", the bevel at " + degrees_text(bevel.bevel_angle) +
+                                                   ": the bevel must be steeper"
+                                             : ": no bevel is steeper"),
+                        .place = {.column = "primary_angle"},
+                        .accepted = "from 0° up to 0.01° less than the bevel angle"});
   }
   const double thickness_mm = bevel.thickness_behind_edge_mm;
-  if (!(thickness_mm >= 1e-3 && thickness_mm <= 1e3)) {
-    return Problem{.sentence = "a thickness behind the edge of " +
-                               base::plain_number(thickness_mm) + " mm is no thickness",
-                   .place = {.column = "thickness_behind_edge"},
-                   .accepted = "0.001 to 1000 mm, usually 0.1 to 1 mm"};
+  if (!is_thickness(thickness_mm)) {
+    problems.push_back({.sentence = "a thickness behind the edge of " +
+                                    base::plain_number(thickness_mm) + " mm is no thickness",
+                        .place = {.column = "thickness_behind_edge"},
+                        .accepted = "0.001 to 1000 mm, usually 0.1 to 1 mm"});
   }
-  return std::nullopt;
 }
 
-std::optional<Problem> problem_of_damage(const EdgeDamage& damage, double thickness_mm) {
+void look_at_damage(const EdgeDamage& damage, double thickness_mm, std::vector<Problem>& problems) {
   const auto is_length = [](double um) { return um >= 0 && um <= kDeepestDamageUm; };
   if (!is_length(damage.land_um)) {
-    return Problem{
-        .sentence = "a land of " + base::plain_number(damage.land_um) + " um is no width",
-        .place = {.column = "land"},
-        .accepted = "0 to 10,000 um"};
+    problems.push_back(
+        {.sentence = "a land of " + base::plain_number(damage.land_um) + " um is no width",
+         .place = {.column = "land"},
+         .accepted = "0 to 10,000 um"});
+  } else if (is_thickness(thickness_mm) && damage.land_um >= kUmPerMm * thickness_mm) {
+    problems.push_back({.sentence = "a land of " + base::plain_number(damage.land_um) +
+                                    " um is as wide as the edge is thick: the bevel is worn away",
+                        .place = {.column = "land"},
+                        .accepted = "less than the thickness behind the edge"});
   }
   if (!is_length(damage.deepest_chip_um)) {
-    return Problem{
-        .sentence = "a chip of " + base::plain_number(damage.deepest_chip_um) + " um is no depth",
-        .place = {.column = "deepest_chip"},
-        .accepted = "0 to 10,000 um"};
+    problems.push_back(
+        {.sentence = "a chip of " + base::plain_number(damage.deepest_chip_um) + " um is no depth",
+         .place = {.column = "deepest_chip"},
+         .accepted = "0 to 10,000 um"});
   }
-  if (damage.land_um >= kUmPerMm * thickness_mm) {
-    return Problem{.sentence = "a land of " + base::plain_number(damage.land_um) +
-                               " um is as wide as the edge is thick: the bevel is worn away",
-                   .place = {.column = "land"},
-                   .accepted = "less than the thickness behind the edge"};
-  }
-  return std::nullopt;
 }
 
 double land_area_um2(double land_um, double tan_bevel) {
@@ -78,6 +81,13 @@ double land_area_um2(double land_um, double tan_bevel) {
 }
 
 }  // namespace
+
+std::vector<Problem> problems_of(const Bevel& bevel, const EdgeDamage& damage) {
+  std::vector<Problem> problems;
+  look_at_bevel(bevel, problems);
+  look_at_damage(damage, bevel.thickness_behind_edge_mm, problems);
+  return problems;
+}
 
 double land_recession_um(double land_um, trials::PerSideAngle bevel_angle) {
   return land_um / (2 * tangent(bevel_angle));
@@ -88,9 +98,8 @@ double apex_rise_um(const EdgeDamage& damage, trials::PerSideAngle bevel_angle) 
 }
 
 base::Result<SteelToRemove> reset_bevel(const Bevel& bevel, const EdgeDamage& damage) {
-  if (auto problem = problem_of_bevel(bevel)) return base::failed(*problem);
-  if (auto problem = problem_of_damage(damage, bevel.thickness_behind_edge_mm)) {
-    return base::failed(*problem);
+  if (const auto problems = problems_of(bevel, damage); !problems.empty()) {
+    return base::failed(problems.front());
   }
   const double t = tangent(bevel.bevel_angle);
   const double a = tangent(bevel.primary_angle);
@@ -107,9 +116,8 @@ base::Result<SteelToRemove> reset_bevel(const Bevel& bevel, const EdgeDamage& da
 base::Result<SteelToRemove> set_micro_bevel(const Bevel& bevel,
                                             trials::PerSideAngle micro_angle,
                                             const EdgeDamage& damage) {
-  if (auto problem = problem_of_bevel(bevel)) return base::failed(*problem);
-  if (auto problem = problem_of_damage(damage, bevel.thickness_behind_edge_mm)) {
-    return base::failed(*problem);
+  if (const auto problems = problems_of(bevel, damage); !problems.empty()) {
+    return base::failed(problems.front());
   }
   if (!(micro_angle.deg >= bevel.bevel_angle.deg + kLeastStepDeg && micro_angle.deg < 90)) {
     return base::failed(

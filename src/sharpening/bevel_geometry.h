@@ -14,7 +14,11 @@
 #include "base/result.h"
 #include "trials/edge.h"
 
+#include <vector>
+
 namespace keenfall::sharpening {
+
+inline constexpr double kLeastStepDeg = 0.01;  // between two planes that are to meet
 
 struct Bevel {
   trials::PerSideAngle bevel_angle;                   // theta
@@ -32,6 +36,9 @@ struct EdgeDamage {
 
   bool operator==(const EdgeDamage&) const = default;
 };
+
+// Everything about them that cannot be worked with; empty: nothing.
+[[nodiscard]] std::vector<base::Problem> problems_of(const Bevel& bevel, const EdgeDamage& damage);
 
 // w/(2 t): how far the land lies below an unworn apex.
 [[nodiscard]] double land_recession_um(double land_um, trials::PerSideAngle bevel_angle);

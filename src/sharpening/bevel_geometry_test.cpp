@@ -7,11 +7,13 @@
 #include <rapidcheck/gtest.h>
 
 #include <algorithm>
+#include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 #include <limits>
 #include <numbers>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 namespace keenfall::sharpening {
 namespace {
@@ -36,18 +38,29 @@ double half_thickness_um(const Bevel& bevel, double above_um) {
   return half_shoulder_um + (above_um - shoulder_um) * tan_deg(bevel.primary_angle.deg);
 }
 
-// What a straight cut from an apex risen by h leaves away, summed by slices; `tan_new` of the new
-// face. The profile is straight between its corners, so that the midpoint rule errs only there.
-double area_by_slices_um2(const Bevel& bevel, double rise_um, double tan_new, double land_um) {
-  const double land_at_um = land_um / (2 * tan_deg(bevel.bevel_angle.deg));
-  constexpr int kSlices = 2'000'000;
-  const double top_um = 40 * (rise_um + 1000 * bevel.thickness_behind_edge_mm);
-  const double step_um = (top_um - land_at_um) / kSlices;
-  double area_um2 = 0;
-  for (int i = 0; i < kSlices; ++i) {
-    const double above_um = land_at_um + (i + 0.5) * step_um;
+// What a straight cut from an apex risen by h leaves away, integrated from corner to corner of both
+// profiles, which are straight in between; `tan_new` of the new face.
+double integrated_area_um2(const Bevel& bevel, double rise_um, double tan_new, double land_um) {
+  const double t = tan_deg(bevel.bevel_angle.deg);
+  const double land_at_um = land_um / (2 * t);
+  const double shoulder_um = 500 * bevel.thickness_behind_edge_mm / t;
+  const auto goes_um = [&](double above_um) {
     const double stays_um = std::max(0.0, (above_um - rise_um) * tan_new);
-    area_um2 += 2 * std::max(0.0, half_thickness_um(bevel, above_um) - stays_um) * step_um;
+    return 2 * (half_thickness_um(bevel, above_um) - stays_um);
+  };
+  // Where the new face meets the old outline, and no more is taken: found by bisection.
+  double lo = std::max(land_at_um, rise_um);
+  double hi = 40 * (rise_um + 1000 * bevel.thickness_behind_edge_mm);
+  for (int i = 0; i < 200; ++i) {
+    const double mid = (lo + hi) / 2;
+    (goes_um(mid) > 0 ? lo : hi) = mid;
+  }
+  std::vector<double> corners = {land_at_um, rise_um, shoulder_um, hi};
+  std::ranges::sort(corners);
+  double area_um2 = 0;
+  for (std::size_t i = 1; i < corners.size() && corners[i] <= hi; ++i) {
+    area_um2 += boost::math::quadrature::gauss<double, 7>::integrate(
+        goes_um, std::max(land_at_um, corners[i - 1]), corners[i]);
   }
   return area_um2;
 }
@@ -80,16 +93,20 @@ TEST(Bevels, OnParallelFacesLoseExactlyThicknessTimesRise) {
   EXPECT_DOUBLE_EQ(steel.value().thickness_after_mm, 0.25);
 }
 
-TEST(Bevels, LoseWhatSummingSlicesGives) {
-  const Bevel bevel = a_bevel(17, 2, 0.25);
-  const EdgeDamage damage{.land_um = 3, .deepest_chip_um = 12};
-  const double rise_um = apex_rise_um(damage, bevel.bevel_angle);
+TEST(Bevels, LoseWhatIntegratingTheSectionGives) {
+  for (const double land_um : {0.0, 0.8, 3.0, 20.0}) {
+    for (const double primary_deg : {0.0, 1.5, 5.0}) {
+      const Bevel bevel = a_bevel(17, primary_deg, 0.25);
+      const EdgeDamage damage{.land_um = land_um, .deepest_chip_um = 12};
+      const double rise_um = apex_rise_um(damage, bevel.bevel_angle);
 
-  const double reset_um2 = reset_bevel(bevel, damage).value().area_um2;
-  const double micro_um2 = set_micro_bevel(bevel, {22}, damage).value().area_um2;
+      const double reset_um2 = reset_bevel(bevel, damage).value().area_um2;
+      const double micro_um2 = set_micro_bevel(bevel, {24}, damage).value().area_um2;
 
-  EXPECT_NEAR(reset_um2 / area_by_slices_um2(bevel, rise_um, tan_deg(17), 3), 1, 1e-9);
-  EXPECT_NEAR(micro_um2 / area_by_slices_um2(bevel, rise_um, tan_deg(22), 3), 1, 1e-8);
+      EXPECT_NEAR(reset_um2 / integrated_area_um2(bevel, rise_um, tan_deg(17), land_um), 1, 1e-9);
+      EXPECT_NEAR(micro_um2 / integrated_area_um2(bevel, rise_um, tan_deg(24), land_um), 1, 1e-9);
+    }
+  }
 }
 
 // The new shoulder lies where the new face meets the old one.
@@ -123,6 +140,21 @@ TEST(Bevels, ThatAreNoneAreRefused) {
     EXPECT_FALSE(reset_bevel(bevel, {}).has_value());
     EXPECT_FALSE(set_micro_bevel(bevel, {20}, {}).has_value());
   }
+}
+
+TEST(Bevels, TellAllThatIsWrongAtOnce) {
+  const auto columns = [](const Bevel& bevel, const EdgeDamage& damage) {
+    std::vector<std::string> names;
+    for (const auto& problem : problems_of(bevel, damage)) names.push_back(problem.place.column);
+    return names;
+  };
+
+  EXPECT_THAT(columns(a_bevel(95, -1, 0), {.land_um = -1, .deepest_chip_um = -1}),
+              testing::ElementsAre(
+                  "bevel_angle", "primary_angle", "thickness_behind_edge", "land", "deepest_chip"));
+  // Nothing is said of two numbers of which one is no number.
+  EXPECT_THAT(columns(a_bevel(0, 20, 0.3), {}), testing::ElementsAre("bevel_angle"));
+  EXPECT_THAT(columns(a_bevel(15, 1, 0.3), {}), testing::IsEmpty());
 }
 
 TEST(Bevels, RefuseDamageThatIsNone) {
@@ -171,23 +203,27 @@ TEST(RoundedApex, HasTheRecessionAreaAndThicknessWorkedByHand) {
   EXPECT_NEAR(thickness_at_depth_um(3, {20}), 2.184, 5e-4);
 }
 
-// Between the faces and a circle that touches both, from apex to where it touches.
-TEST(RoundedApex, MissesWhatSummingSlicesGives) {
-  const double theta = 17 * std::numbers::pi / 180;
-  const double touches_um = std::cos(theta) / std::tan(theta);  // radius 1
-  const double centre_um = 1 / std::sin(theta);
-  constexpr int kSlices = 1'000'000;
-  const double step_um = touches_um / kSlices;
-  double area_um2 = 0;
-  for (int i = 0; i < kSlices; ++i) {
-    const double above_um = (i + 0.5) * step_um;
-    const double from_centre_um = centre_um - above_um;
-    const double circle_um =
-        from_centre_um < 1 ? std::sqrt(1 - from_centre_um * from_centre_um) : 0;
-    area_um2 += 2 * (above_um * std::tan(theta) - circle_um) * step_um;
-  }
+// Between the faces and a circle that touches both, from the apex to the round and on to where it
+// touches; the second piece over the angle on the circle, where it is smooth.
+TEST(RoundedApex, MissesWhatIntegratingTheSectionGives) {
+  for (const double deg : {8.0, 17.0, 35.0}) {
+    const double theta = deg * std::numbers::pi / 180;
+    const double centre_um = 1 / std::sin(theta);  // radius 1
+    const double round_um = centre_um - 1;
+    using Gauss = boost::math::quadrature::gauss<double, 30>;
 
-  EXPECT_NEAR(rounded_missing_area_um2(1, {17}), area_um2, 1e-6);
+    const double below_um2 = Gauss::integrate(
+        [&](double above_um) { return 2 * above_um * std::tan(theta); }, 0.0, round_um);
+    const double beside_um2 = Gauss::integrate(
+        [&](double turn) {
+          const double face_um = (centre_um - std::cos(turn)) * std::tan(theta);
+          return 2 * (face_um - std::sin(turn)) * std::sin(turn);
+        },
+        0.0,
+        std::numbers::pi / 2 - theta);
+
+    EXPECT_NEAR(rounded_missing_area_um2(1, {deg}) / (below_um2 + beside_um2), 1, 1e-9) << deg;
+  }
 }
 
 TEST(RoundedApex, NeedsAnAngle) {

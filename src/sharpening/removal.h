@@ -31,6 +31,9 @@ struct RemovalConstants {
   double groove_width_um = 0;
   double cutting_power_ratio = 1;   // e
   double blunt_share_fraction = 1;  // k
+  // Of passes that were counted; k0 then follows from them (counted_strokes.h).
+  double counted_mm3 = 0;         // 0: none were counted
+  double later_stroke_ratio = 1;  // force times path of later strokes, of those counted
 
   bool operator==(const RemovalConstants&) const = default;
 };

@@ -80,12 +80,35 @@ std::vector<RemovalEstimate> of_stone(const Stone& each) {
 
 }  // namespace
 
+Estimate model_wear() { return kWear; }
+
 std::vector<RemovalEstimate> removal_estimates(const materials::Microstructure& steel,
                                                const Stone& stone) {
   std::vector<RemovalEstimate> all = of_model();
   std::ranges::move(of_steel(steel), std::back_inserter(all));
   std::ranges::move(of_stone(stone), std::back_inserter(all));
   return all;
+}
+
+std::vector<RemovalEstimate> with_count(std::vector<RemovalEstimate> constants,
+                                        const CountedStrokes& counted) {
+  using enum BelongsTo;
+  constants.push_back(
+      {&C::counted_mm3,
+       stone,
+       {"steel that the counted passes took", "counted_mm3", "mm³", counted.removed_mm3}});
+  constants.push_back({&C::later_stroke_ratio,
+                       stone,
+                       {"force times path of another day, of the day counted",
+                        "later_stroke_ratio",
+                        "",
+                        kAnotherDay}});
+  // Still drawn, so that all stones share their draws of model and steel, but from one place.
+  const double wear = calibrated(typical_constants(constants), counted).wear_mm3_per_newton_m;
+  const auto k0 = std::ranges::find(constants, &C::wear_mm3_per_newton_m, &RemovalEstimate::member);
+  k0->constant.estimate = {
+      .typical = wear, .lo = wear, .hi = wear, .from = counted.removed_mm3.from};
+  return constants;
 }
 
 RemovalConstants typical_constants(const std::vector<RemovalEstimate>& constants) {

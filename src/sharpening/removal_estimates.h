@@ -7,6 +7,7 @@
 #include "materials/microstructure.h"
 #include "materials/uncertain_constant.h"
 #include "numerics/random.h"
+#include "sharpening/counted_strokes.h"
 #include "sharpening/removal.h"
 #include "sharpening/stones.h"
 
@@ -22,9 +23,17 @@ struct RemovalEstimate {
   materials::UncertainConstant constant;
 };
 
+// k0 where nothing was counted.
+[[nodiscard]] Estimate model_wear();
+
 // Every constant, in one order for all steels and stones.
 [[nodiscard]] std::vector<RemovalEstimate> removal_estimates(const materials::Microstructure& steel,
                                                              const Stone& stone);
+
+// The same for a stone on which passes were counted: k0 is not drawn but follows from the count,
+// which is uncertain in its stead, as is how alike the strokes of another day are.
+[[nodiscard]] std::vector<RemovalEstimate> with_count(std::vector<RemovalEstimate> constants,
+                                                      const CountedStrokes& counted);
 
 // All at their typical figures.
 [[nodiscard]] RemovalConstants typical_constants(const std::vector<RemovalEstimate>& constants);

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <cmath>
 #include <stdexcept>
 
@@ -101,6 +102,21 @@ TEST(Removal, BeginsAnewAfterEachDressing) {
 
   EXPECT_NEAR(removed_mm3(rate, 30), in_thirty_mm3, 1e-15);
   EXPECT_NEAR(passes(rate, 9.5 * in_thirty_mm3, 30), 270 + passes(rate, 0.5 * in_thirty_mm3), 1e-6);
+}
+
+// Preston's rate v [k + (1 - k) exp(-n/n_g)], integrated over the passes.
+TEST(Removal, IsTheIntegralOfItsRate) {
+  for (const double k : {0.0, 0.2, 0.8, 1.0}) {
+    for (const double passes_done : {0.5, 30.0, 400.0}) {
+      const CuttingRate rate{
+          .fresh_mm3_per_pass = 1.3e-3, .blunt_share_fraction = k, .glazing_passes = 49};
+      const double integral_mm3 = boost::math::quadrature::gauss_kronrod<double, 61>::integrate(
+          [&](double n) { return 1.3e-3 * (k + (1 - k) * std::exp(-n / 49)); }, 0.0, passes_done);
+
+      EXPECT_NEAR(removed_mm3(rate, passes_done) / integral_mm3, 1, 1e-9);
+      EXPECT_NEAR(passes(rate, integral_mm3) / passes_done, 1, 1e-9);
+    }
+  }
 }
 
 TEST(Removal, OfNothingTakesNoPass) {

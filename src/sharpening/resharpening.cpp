@@ -1,30 +1,18 @@
 #include "sharpening/resharpening.h"
 
-#include "base/plain_number.h"
 #include "base/require.h"
 #include "materials/abrasion_resistance.h"
 #include "numerics/summaries.h"
+#include "sharpening/drawn_stone.h"
+#include "sharpening/ranged_numbers.h"
 
 #include <algorithm>
-#include <cmath>
-#include <cstdint>
+#include <iterator>
 #include <string>
 
 namespace keenfall::sharpening {
 
 namespace {
-
-constexpr double kMm3PerUm2AndMm = 1e-6;
-
-struct Ranged {
-  std::string what;
-  double found = 0;
-  std::string unit;
-  double lo = 0;
-  double hi = 0;
-  std::string accepted;
-  std::string column;
-};
 
 // Wide enough for any bench, and so narrow that no number in between overflows.
 std::vector<Ranged> ranged_numbers(const ResharpeningQuestion& question) {
@@ -52,30 +40,6 @@ std::vector<Ranged> ranged_numbers(const ResharpeningQuestion& question) {
        "dressing_time"}};
 }
 
-std::optional<base::Problem> problem_of(const ResharpeningQuestion& question) {
-  for (const Ranged& each : ranged_numbers(question)) {
-    if (each.found >= each.lo && each.found <= each.hi) continue;
-    return base::Problem{.sentence = each.what + " " + base::plain_number(each.found) + each.unit +
-                                     " cannot be worked with",
-                         .place = {.column = each.column},
-                         .accepted = each.accepted};
-  }
-  return std::nullopt;
-}
-
-base::Result<Effort> effort(const CuttingRate& rate, double steel_mm3, const WayOfWorking& work) {
-  return passes_to_remove(rate, steel_mm3, work.dress_every_passes).transform([&](double passes) {
-    const double dressings =
-        work.dress_every_passes
-            ? std::max(0.0, std::ceil(passes / *work.dress_every_passes) - 1)  // between passes
-            : 0;
-    return Effort{
-        .passes = passes,
-        .dressings = dressings,
-        .minutes = passes / work.passes_per_minute + dressings * work.minutes_per_dressing};
-  });
-}
-
 double resistance_to(const materials::Microstructure& steel, const RemovalConstants& constants) {
   return abrasion_resistance(steel,
                              {.abrasive_hv = constants.abrasive_hv,
@@ -88,17 +52,12 @@ struct Draws {
   std::vector<double> minutes;
 };
 
-// The same shared draws for every stone; each stone has a stream of its own beside them.
 base::Result<Draws> drawn_efforts(const ResharpeningQuestion& question,
-                                  const std::vector<RemovalEstimate>& constants,
-                                  double steel_mm3,
-                                  std::uint64_t stone_number) {
-  numerics::RandomStream shared(question.seed, 0);
-  numerics::RandomStream of_stone(question.seed, 1 + stone_number);
+                                  const DrawnStone& stone,
+                                  double steel_mm3) {
   Draws draws;
-  for (int i = 0; i < question.draws; ++i) {
-    const auto values = drawn_constants(constants, shared, of_stone);
-    const auto found = effort(cutting_rate(values, question.work.stroke), steel_mm3, question.work);
+  for (const CuttingRate& rate : drawn_rates(question, stone)) {
+    const auto found = effort(rate, steel_mm3, question.work);
     if (!found) return base::failed(found.error());
     draws.passes.push_back(found->passes);
     draws.minutes.push_back(found->minutes);
@@ -115,20 +74,18 @@ std::vector<double> ratios(const std::vector<double>& over, const std::vector<do
 }
 
 base::Result<std::vector<HangsOn>> what_it_hangs_on(const ResharpeningQuestion& question,
-                                                    const Stone& stone,
+                                                    const DrawnStone& stone,
                                                     double steel_mm3) {
-  const auto constants = removal_estimates(question.steel, stone);
-  const RemovalConstants typical = typical_constants(constants);
+  const RemovalConstants typical = typical_constants(stone.constants);
   std::vector<HangsOn> all;
-  for (const RemovalEstimate& moved : constants) {
+  for (const RemovalEstimate& moved : stone.constants) {
     const Estimate& estimate = moved.constant.estimate;
     if (estimate.is_known()) continue;
     HangsOn each{.constant = moved.constant};
     for (const bool is_hi : {false, true}) {
       RemovalConstants values = typical;
       values.*moved.member = is_hi ? estimate.hi : estimate.lo;
-      const auto found =
-          effort(cutting_rate(values, question.work.stroke), steel_mm3, question.work);
+      const auto found = effort(rate_of(question, stone, values), steel_mm3, question.work);
       if (!found) return base::failed(found.error());
       (is_hi ? each.passes_at_hi : each.passes_at_lo) = found->passes;
     }
@@ -142,45 +99,63 @@ base::Result<std::vector<HangsOn>> what_it_hangs_on(const ResharpeningQuestion& 
   return all;
 }
 
-base::Result<SteelToRemove> steel_to_remove(const EdgeToSharpen& edge) {
-  return edge.micro_bevel_angle ? set_micro_bevel(edge.bevel, *edge.micro_bevel_angle, edge.damage)
-                                : reset_bevel(edge.bevel, edge.damage);
-}
-
-double volume_mm3(const SteelToRemove& steel, const EdgeToSharpen& edge) {
-  return kMm3PerUm2AndMm * steel.area_um2 * edge.edge_length_mm;
+// The same question without the count says how far it shrank the range.
+base::Result<Calibration> calibration_of(const ResharpeningQuestion& question,
+                                         const Stone& stone,
+                                         double steel_mm3) {
+  ResharpeningQuestion uncounted = question;
+  uncounted.counted.reset();
+  const DrawnStone model = drawn_stone(uncounted, stone, 0);
+  const DrawnStone counted = drawn_stone(question, stone, 0);
+  const auto before = drawn_efforts(uncounted, model, steel_mm3);
+  if (!before) return base::failed(before.error());
+  const auto fresh_mm3 = [&](const ResharpeningQuestion& asked, const DrawnStone& drawn) {
+    std::vector<double> fresh;
+    for (const CuttingRate& rate : drawn_rates(asked, drawn)) {
+      fresh.push_back(rate.fresh_mm3_per_pass);
+    }
+    return numerics::interval_of(fresh);
+  };
+  const RemovalConstants typical =
+      calibrated(typical_constants(counted.constants), *question.counted);
+  return Calibration{.wear_mm3_per_newton_m = typical.wear_mm3_per_newton_m,
+                     .wear_of_model = model_wear(),
+                     .fresh_mm3_per_pass = fresh_mm3(question, counted),
+                     .fresh_of_model_mm3_per_pass = fresh_mm3(uncounted, model),
+                     .passes_of_model = numerics::interval_of(before->passes)};
 }
 
 }  // namespace
 
-base::Result<Effort> typical_effort(const ResharpeningQuestion& question, const Stone& stone) {
-  if (auto problem = problem_of(question)) return base::failed(*problem);
-  const auto steel = steel_to_remove(question.edge);
-  if (!steel) return base::failed(steel.error());
-  const auto constants = typical_constants(removal_estimates(question.steel, stone));
-  return effort(cutting_rate(constants, question.work.stroke),
-                volume_mm3(*steel, question.edge),
-                question.work);
+std::vector<base::Problem> problems_of(const ResharpeningQuestion& question) {
+  const EdgeToSharpen& edge = question.edge;
+  std::vector<base::Problem> problems = problems_of(edge.bevel, edge.damage);
+  if (problems.empty() && edge.micro_bevel_angle) {
+    if (const auto steel = steel_to_remove(edge); !steel) problems.push_back(steel.error());
+  }
+  std::ranges::move(problems_of(ranged_numbers(question)), std::back_inserter(problems));
+  return problems;
 }
 
 base::Result<Resharpening> resharpening(const ResharpeningQuestion& question,
                                         std::span<const Stone> stones) {
   base::require(!stones.empty() && question.draws >= 2, "there is a stone, and draws of it");
-  if (auto problem = problem_of(question)) return base::failed(*problem);
-  const auto steel = steel_to_remove(question.edge);
-  if (!steel) return base::failed(steel.error());
-  Resharpening result{.steel = *steel,
-                      .steel_mm3 = volume_mm3(*steel, question.edge),
+  if (const auto problems = problems_of(question); !problems.empty()) {
+    return base::failed(problems.front());
+  }
+  const SteelToRemove steel = steel_to_remove(question.edge).value();
+  Resharpening result{.steel = steel,
+                      .steel_mm3 = volume_mm3(steel, question.edge),
                       .seed = question.seed,
                       .draws = question.draws};
   std::vector<double> first_passes;
   for (std::size_t i = 0; i < stones.size(); ++i) {
-    const auto constants = removal_estimates(question.steel, stones[i]);
-    const RemovalConstants typical = typical_constants(constants);
-    const CuttingRate rate = cutting_rate(typical, question.work.stroke);
+    const DrawnStone stone = drawn_stone(question, stones[i], i);
+    const RemovalConstants typical = typical_constants(stone.constants);
+    const CuttingRate rate = rate_of(question, stone, typical);
     const auto found = effort(rate, result.steel_mm3, question.work);
     if (!found) return base::failed(found.error());
-    const auto draws = drawn_efforts(question, constants, result.steel_mm3, i);
+    const auto draws = drawn_efforts(question, stone, result.steel_mm3);
     if (!draws) return base::failed(draws.error());
     if (i == 0) first_passes = draws->passes;
     result.stones.push_back(
@@ -192,9 +167,15 @@ base::Result<Resharpening> resharpening(const ResharpeningQuestion& question,
          .minutes = numerics::interval_of(draws->minutes),
          .times_first = numerics::interval_of(ratios(draws->passes, first_passes))});
   }
-  auto hangs_on = what_it_hangs_on(question, stones.front(), result.steel_mm3);
+  auto hangs_on =
+      what_it_hangs_on(question, drawn_stone(question, stones.front(), 0), result.steel_mm3);
   if (!hangs_on) return base::failed(hangs_on.error());
   result.hangs_on = *hangs_on;
+  if (question.counted) {
+    auto calibration = calibration_of(question, stones.front(), result.steel_mm3);
+    if (!calibration) return base::failed(calibration.error());
+    result.calibration = *calibration;
+  }
   return result;
 }
 

@@ -3,10 +3,10 @@
 //
 // In: the question whose damage was seen after `seen_after_cuts`, and what every sharpening costs
 // besides (fetching, wetting, the burr, the finer stones). The land is taken to grow with the
-// square root of the cuts (steady wear), chips with the cuts; constants are the typical ones. The
-// search runs from a hundredth of the cuts seen to four times as many, or to where the geometry
-// fails (a micro-bevel would swallow the bevel). Fails where the geometry does.
-// docs/methods/resharpening.md.
+// square root of the cuts (steady wear), chips with the cuts. Out: the best moment by the typical
+// constants and over joint draws of all of them. The search runs from a hundredth of the cuts seen
+// to four times as many, or to where the geometry fails (a micro-bevel would swallow the bevel).
+// Fails where the geometry does. docs/methods/resharpening.md.
 #pragma once
 
 #include "base/result.h"
@@ -27,8 +27,19 @@ struct DamageGrowth {
                                       const DamageGrowth& growth,
                                       double cuts);
 
-[[nodiscard]] base::Result<BestMoment> when_to_resharpen(const ResharpeningQuestion& question,
-                                                         const Stone& stone,
-                                                         const DamageGrowth& growth);
+struct MomentOverDraws {
+  BestMoment typical;
+  numerics::Interval cuts;  // an end of the stretch where the moment lies there
+  numerics::Interval minutes_per_1000_cuts;
+  double fraction_at_first = 0;  // of the draws
+  double fraction_at_last = 0;
+  int draws = 0;  // those of the question, at most 400
+};
+
+[[nodiscard]] std::vector<base::Problem> problems_of(const DamageGrowth& growth);
+
+[[nodiscard]] base::Result<MomentOverDraws> when_to_resharpen(const ResharpeningQuestion& question,
+                                                              const Stone& stone,
+                                                              const DamageGrowth& growth);
 
 }  // namespace keenfall::sharpening

@@ -17,8 +17,18 @@ ResharpeningQuestion seen(const EdgeDamage& damage) {
       .steel = materials::find_microstructure("C75S").value()};
 }
 
+materials::Microstructure at_its_typical_figures(materials::Microstructure steel) {
+  const auto just = [](double number) { return materials::PlausibleRange{number, number, {}}; };
+  steel.matrix_hv_range = just(steel.matrix_hv);
+  steel.carbide_volume_fraction = 0;  // so that no cap matters
+  steel.carbide_volume_fraction_range = just(0);
+  steel.carbide_hv_range = just(steel.carbide_hv);
+  steel.carbide_diameter_um_range = just(steel.carbide_diameter_um);
+  return steel;
+}
+
 BestMoment on_diamond(const ResharpeningQuestion& question, const DamageGrowth& growth) {
-  return when_to_resharpen(question, find_stone("diamond").value(), growth).value();
+  return when_to_resharpen(question, find_stone("diamond").value(), growth).value().typical;
 }
 
 // Wear: w^2 goes with the cuts. Chips here go with the cuts.
@@ -68,6 +78,63 @@ TEST(WhenToResharpen, StopsLookingWhereAMicroBevelSwallowsTheBevel) {
   EXPECT_EQ(best.where, Where::at_last);
   EXPECT_LT(best.cuts, 147);
   EXPECT_GT(best.cuts, 140);
+}
+
+// The closed form √(S/q)/c goes with the root of the rate by force and path: over a stone that
+// keeps its rate, with k0 alone uncertain from k/10 to k, the middle 90 % span 10^(0.9/2).
+TEST(WhenToResharpen, IsARangeOverTheJointDraws) {
+  ResharpeningQuestion question = seen({.deepest_chip_um = 10});
+  question.edge.micro_bevel_angle = trials::PerSideAngle{20};
+  question.steel = at_its_typical_figures(question.steel);
+  Stone stone = find_stone("fused alumina").value();
+  for (Estimate* each : {&stone.abrasive_hv,
+                         &stone.groove_width_um,
+                         &stone.cutting_power_ratio,
+                         &stone.blunt_share_fraction}) {
+    each->typical = each == &stone.blunt_share_fraction ? 1 : each->typical;
+    each->lo = each->hi = each->typical;
+  }
+
+  const auto found =
+      when_to_resharpen(question, stone, {.seen_after_cuts = 100, .setup_minutes = 0.05}).value();
+
+  EXPECT_EQ(found.draws, 400);
+  EXPECT_EQ(found.fraction_at_first + found.fraction_at_last, 0);
+  EXPECT_LT(found.cuts.lo90, found.typical.cuts);
+  EXPECT_GT(found.cuts.hi90, found.typical.cuts);
+  EXPECT_NEAR(std::log10(found.cuts.hi90 / found.cuts.lo90), 0.45, 0.02);
+  // Dearer where it is sooner: the least minutes go with the inverse of the cuts, √(S q).
+  EXPECT_NEAR(found.minutes_per_1000_cuts.hi90 * found.cuts.lo90 /
+                  (found.minutes_per_1000_cuts.lo90 * found.cuts.hi90),
+              1,
+              1e-6);
+}
+
+TEST(WhenToResharpen, SaysInHowManyDrawsItIsAsLateAsMayBe) {
+  const auto wear = when_to_resharpen(seen({.land_um = 4}),
+                                      find_stone("diamond").value(),
+                                      {.seen_after_cuts = 100, .setup_minutes = 3})
+                        .value();
+
+  EXPECT_EQ(wear.fraction_at_last, 1);
+  EXPECT_DOUBLE_EQ(wear.cuts.lo90, 400);
+}
+
+// What is known of one's own stone narrows the moment as it does the passes.
+TEST(WhenToResharpen, IsKnownBetterWherePassesWereCounted) {
+  ResharpeningQuestion question = seen({.deepest_chip_um = 10});
+  question.edge.micro_bevel_angle = trials::PerSideAngle{20};
+  const DamageGrowth growth = {.seen_after_cuts = 100, .setup_minutes = 0.05};
+  const auto span = [&] {
+    const auto cuts =
+        when_to_resharpen(question, find_stone("diamond").value(), growth).value().cuts;
+    return std::log(cuts.hi90 / cuts.lo90);
+  };
+  const double by_model = span();
+
+  question.counted = CountedStrokes{.passes = 20, .removed_mm3 = {0.1, 0.09, 0.11, {}}};
+
+  EXPECT_LT(span(), by_model / 3);
 }
 
 TEST(WhenToResharpen, RefusesGrowthThatIsNoneAndEdgesThatAreNone) {

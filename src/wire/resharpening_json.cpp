@@ -76,6 +76,38 @@ std::string_view where_name(sharpening::Where where) {
   return {};
 }
 
+Json estimate_json(const sharpening::Estimate& estimate) {
+  return {{"typical", finite_number(estimate.typical)},
+          {"lo", finite_number(estimate.lo)},
+          {"hi", finite_number(estimate.hi)}};
+}
+
+Json count_json(const sharpening::CountedStrokes& counted) {
+  return {{"passes", finite_number(counted.passes)},
+          {"force_newton", finite_number(counted.stroke.force_newton)},
+          {"stroke_length_mm", finite_number(counted.stroke.length_mm)},
+          {"removed_mm3", estimate_json(counted.removed_mm3)}};
+}
+
+Json calibration_json(const sharpening::Calibration& found) {
+  return {{"wear_mm3_per_newton_m", finite_number(found.wear_mm3_per_newton_m)},
+          {"wear_of_model_mm3_per_newton_m", estimate_json(found.wear_of_model)},
+          {"fresh_mm3_per_pass", interval_json(found.fresh_mm3_per_pass)},
+          {"fresh_of_model_mm3_per_pass", interval_json(found.fresh_of_model_mm3_per_pass)},
+          {"passes_of_model", interval_json(found.passes_of_model)}};
+}
+
+Json moment_json(const sharpening::MomentOverDraws& moment) {
+  return {{"cuts", finite_number(moment.typical.cuts)},
+          {"minutes_per_1000_cuts", finite_number(moment.typical.minutes_per_1000_cuts)},
+          {"where", where_name(moment.typical.where)},
+          {"cuts_drawn", interval_json(moment.cuts)},
+          {"minutes_per_1000_cuts_drawn", interval_json(moment.minutes_per_1000_cuts)},
+          {"fraction_at_once", finite_number(moment.fraction_at_first)},
+          {"fraction_as_late_as_may_be", finite_number(moment.fraction_at_last)},
+          {"draws", moment.draws}};
+}
+
 Json way_json(const WayBack& way, SourcesInUse& sources) {
   Json object = {{"way", way.micro_bevel_angle ? "micro_bevel" : "reset_bevel"}};
   if (way.micro_bevel_angle) {
@@ -91,12 +123,10 @@ Json way_json(const WayBack& way, SourcesInUse& sources) {
   for (const auto& each : way.found.hangs_on) {
     object["hangs_on"].push_back(hangs_on_json(each, sources));
   }
-  if (way.best_moment) {
-    object["best_moment"] = {
-        {"cuts", finite_number(way.best_moment->cuts)},
-        {"minutes_per_1000_cuts", finite_number(way.best_moment->minutes_per_1000_cuts)},
-        {"where", where_name(way.best_moment->where)}};
+  if (way.found.calibration) {
+    object["calibration"] = calibration_json(*way.found.calibration);
   }
+  if (way.best_moment) object["best_moment"] = moment_json(*way.best_moment);
   return object;
 }
 
@@ -117,6 +147,7 @@ std::string resharpening_to_json(const ResharpeningDocument& document) {
     object["seen_after_cuts"] = finite_number(document.growth->seen_after_cuts);
     object["setup_minutes"] = finite_number(document.growth->setup_minutes);
   }
+  if (question.counted) object["counted"] = count_json(*question.counted);
   object["seed"] = whole_number(question.seed.number);
   object["draws"] = question.draws;
   SourcesInUse sources;

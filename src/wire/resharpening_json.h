@@ -19,7 +19,7 @@ inline constexpr int kResharpeningFormatVersion = 1;
 struct WayBack {
   std::optional<trials::PerSideAngle> micro_bevel_angle;  // none: the bevel is reset
   sharpening::Resharpening found;
-  std::optional<sharpening::BestMoment> best_moment;  // on the first stone
+  std::optional<sharpening::MomentOverDraws> best_moment;  // on the first stone
 };
 
 struct ResharpeningDocument {

@@ -46,7 +46,8 @@ TEST(ResharpeningJson, HasTheDocumentedShape) {
 
   document.question.work.dress_every_passes = 30;
   document.growth = sharpening::DamageGrowth{.seen_after_cuts = 100, .setup_minutes = 3};
-  document.ways[0].best_moment = sharpening::BestMoment{.cuts = 70, .minutes_per_1000_cuts = 12};
+  document.ways[0].best_moment = sharpening::MomentOverDraws{
+      .typical = {.cuts = 70, .minutes_per_1000_cuts = 12}, .draws = 50};
   const json full = document_of_resharpening(document);
   EXPECT_EQ(faults_of_resharpening(full), "");
   EXPECT_EQ(full["ways"][0]["best_moment"]["where"], "inside");

@@ -72,3 +72,15 @@ if __name__ == "__main__":
         for area_um2 in (whole, micro):
             steel = (660, 0.12, 1600, 8)
             print(f"X153CrMoV12 {stone_name} {passes_for(steel, STONES[stone_name], area_um2):.3f}")
+    # A test bevel of 22 degrees on the same bevel, 80 +- 3 um wide after 20 passes on alumina: the
+    # steel it took, the k0 that says so, and the passes for the whole bevel.
+    g = TAN(22)
+    taken = [w**2 * math.sin(math.radians(22)) ** 2 * (g - t) / (g * t) * 1e-4 for w in (77, 80, 83)]
+    n_g = 120 / (1 + 20 * 0.12 * max(0, 1600 / 2100 - 0.9))
+    since = lambda n: 0.2 * n + 0.8 * n_g * (1 - math.exp(-n / n_g))
+    k0 = taken[1] * resistance(660, 0.12, 1600, 8, 2100, 4) / (10 * 0.12 * since(20))
+    lo, hi = 0.0, 1e5
+    for _ in range(200):
+        mid = (lo + hi) / 2
+        lo, hi = (mid, hi) if since(mid) < whole * 1e-4 / taken[1] * since(20) else (lo, mid)
+    print("counted: took", *(f"{v:.7f}" for v in taken), f"mm3, k0 {k0:.6e}, {lo:.3f} passes")
