@@ -17,8 +17,6 @@ namespace keenfall::trust {
 
 namespace {
 
-constexpr int kTruthEdges = 2000;  // of each steel: the median's error is some 0.3 %
-
 std::string_view steel_of_b(const ApexPair& pair, TrueRatio ratio) {
   return ratio == TrueRatio::one ? pair.steel : pair.other;
 }
@@ -48,9 +46,9 @@ TrueBlade true_blade(const ApexPair& pair, std::string_view steel) {
   const wear::ApexScenario scenario{.steels = {materials::find_microstructure(steel).value()},
                                     .medium = medium_called(pair.medium),
                                     .edge = {.finish = wear::fine_finish()}};
-  const auto log_life = [&scenario](double level) {
+  const auto log_life = [&](double level) {
     return std::log(
-        wear::median_life_cuts(scenario, 0, {.level = level, .runs = kTruthEdges}).value());
+        wear::median_life_cuts(scenario, 0, {.level = level, .runs = pair.truth_edges}).value());
   };
   return {.log_half_cuts = log_life(2), .log_level_cuts = log_life(kLevel)};
 }
@@ -60,7 +58,8 @@ TrueBlade known_blade(const ApexPair& pair, std::string_view steel) {
   static std::mutex guard;
   static std::map<std::string, TrueBlade> known;
   const std::scoped_lock lock(guard);
-  const std::string name = std::string(pair.medium) + "," + std::string(steel);
+  const std::string name =
+      std::string(pair.medium) + "," + std::string(steel) + "," + std::to_string(pair.truth_edges);
   const auto found = known.find(name);
   if (found != known.end()) return found->second;
   return known[name] = true_blade(pair, steel);

@@ -164,7 +164,8 @@ std::string in_text(const Truth& t) {
 
 std::string in_text(const ApexPair& pair) {
   return " " + std::string(pair.medium) + ", " + std::string(pair.steel) + ", " +
-         std::string(pair.other) + ", runs_each " + base::plain_number(pair.runs_each);
+         std::string(pair.other) + ", runs_each " + base::plain_number(pair.runs_each) +
+         ", truth_edges " + base::plain_number(pair.truth_edges);
 }
 
 }  // namespace

@@ -21,7 +21,8 @@ using numerics::RandomStream;
 constexpr std::array kCheckpoints{0.0, 2.0, 5.0, 12.0, 30.0, 70.0, 150.0};
 constexpr double kSmallestPlainShape = 0.2;  // plain's shapes are cut off there
 constexpr double kLargestPlainShape = 2;
-// The robust scale: of the standard error (docs/methods/blunting-model.md).
+// Of the standard error (docs/methods/blunting-model.md); not taken from the engine, so that a slip
+// there shows.
 constexpr double kRobustScale = 0.831;
 constexpr double kRobustFreedom = 4;
 
