@@ -2,6 +2,7 @@
 #include "cli/exit_codes.h"
 #include "cli/interruption.h"
 #include "cli/progress_line.h"
+#include "trust/held_folder.h"
 #include "trust/request.h"
 #include "trust/results.h"
 #include "trust/running.h"
@@ -100,6 +101,11 @@ void tell(const trust::Request& request, const std::vector<Running>& all) {
 }
 
 cli::ExitCode answer(const trust::Request& request) {
+  const auto held = trust::HeldFolder::hold(request.folder);
+  if (!held) {
+    fmt::print(stderr, "{}\n", base::in_words(held.error()));
+    return cli::ExitCode::file_trouble;
+  }
   try {
     std::vector<Running> all = everything(request);
     const bool finished = run_chosen(request, all);
