@@ -77,7 +77,8 @@ std::vector<ResultText> result_texts(std::span<const Running> runs) {
     texts.push_back({.file = "looks.md", .text = looks_table(looks)});
   }
   if (const auto ranks = ranks_results(kept); !ranks.empty()) {
-    texts.push_back({.file = "calibration.md", .text = ranks_table(ranks)});
+    texts.push_back(
+        {.file = "calibration.md", .text = ranks_summary(ranks) + "\n" + ranks_table(ranks)});
   }
   return texts;
 }

@@ -16,6 +16,13 @@ namespace keenfall::trust {
 namespace {
 
 constexpr double kFamilyLevel = 0.01;
+constexpr std::string_view kRatioRanked = "ratio of half keenness";
+
+// "300 (7)": how many of them were not usable.
+std::string trials_in(const RanksResult& result) {
+  return base::plain_number(sum_of(result.sums, counted::kTrials)) + " (" +
+         base::plain_number(sum_of(result.sums, counted::kUnusable)) + ")";
+}
 
 void test_uniformity(RankedParameter& parameter) {
   const double all = std::accumulate(parameter.bins.begin(), parameter.bins.end(), 0.0);
@@ -87,14 +94,37 @@ std::string ranks_table(std::span<const RanksResult> results) {
     for (const RankedParameter& parameter : ranked_parameters(result.sums)) {
       table.rows.push_back({std::string(result.design),
                             std::string(result.engine),
-                            base::plain_number(sum_of(result.sums, "trials")) + " (" +
-                                base::plain_number(sum_of(result.sums, counted::kUnusable)) + ")",
+                            trials_in(result),
                             parameter.name,
                             fifths(parameter.bins),
                             base::with_decimals(parameter.chi_squared, 1),
                             base::with_figures(parameter.p, 2),
                             parameter.uniform ? "yes" : "**no**"});
     }
+  }
+  return in_markdown(table);
+}
+
+std::string ranks_summary(std::span<const RanksResult> results) {
+  MarkdownTable table{.heads = {"design",
+                                "engine",
+                                "trials (not usable)",
+                                "parameters ranked",
+                                "smallest p, of",
+                                "p of the ratio of half keenness",
+                                "not uniform"}};
+  for (const RanksResult& result : results) {
+    const std::vector<RankedParameter> parameters = ranked_parameters(result.sums);
+    const auto least = std::ranges::min_element(parameters, {}, &RankedParameter::p);
+    const auto ratio = std::ranges::find(parameters, kRatioRanked, &RankedParameter::name);
+    const auto rejected = std::ranges::count(parameters, false, &RankedParameter::uniform);
+    table.rows.push_back({std::string(result.design),
+                          std::string(result.engine),
+                          trials_in(result),
+                          std::to_string(parameters.size()),
+                          base::with_figures(least->p, 2) + ", " + least->name,
+                          base::with_figures(ratio->p, 2),
+                          rejected == 0 ? "none" : std::to_string(rejected) + " **missed**"});
   }
   return in_markdown(table);
 }

@@ -30,6 +30,10 @@ struct RanksResult {
   Sums sums;  // of at least one batch
 };
 
+// Each parameter by itself.
 [[nodiscard]] std::string ranks_table(std::span<const RanksResult> results);
+
+// A row a result: the least uniform of its parameters, and the ratio of half keenness.
+[[nodiscard]] std::string ranks_summary(std::span<const RanksResult> results);
 
 }  // namespace keenfall::trust

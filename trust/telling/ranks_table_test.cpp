@@ -56,6 +56,23 @@ TEST(RanksTable, AllowsForManyParameters) {
   EXPECT_TRUE(ranked_parameters(among).front().uniform);
 }
 
+TEST(RanksTable, SaysTheLeastUniformOfADesign) {
+  Sums sums = ranks("ratio of half keenness", std::vector<double>(20, 50));
+  std::vector<double> bins(20, 50);
+  bins[0] = 90;
+  bins[1] = 10;
+  add_all(sums, ranks("shape", bins));
+  add_all(sums, {{"trials", 1000}, {"unusable", 7}});
+
+  const std::string summary =
+      ranks_summary(std::vector{RanksResult{.design = "plain", .engine = "full", .sums = sums}});
+
+  EXPECT_NE(
+      summary.find("| plain | full | 1000 (7) | 2 | 0.00000089, shape | 1.0 | 1 **missed** |"),
+      std::string::npos)
+      << summary;
+}
+
 TEST(RanksTable, CountsABinThatWasNeverHitAsEmpty) {
   Sums sums = ranks("half", std::vector<double>(20, 50));
   sums.erase("half#07");
