@@ -7,7 +7,7 @@ namespace keenfall::benchmarks {
 
 wear::ApexSimulation gritty_edges(long cuts) {
   const wear::ApexScenario scenario{.steels = {materials::find_microstructure("AISI A11").value()},
-                                    .medium = wear::known_media()[1],
+                                    .work = wear::work_in(wear::known_media()[1]),
                                     .edge = {.finish = wear::fine_finish()}};
   wear::ApexSimulation simulation = wear::simulation_of(scenario, 0, cuts);
   simulation.read_at_cuts = {0, cuts};

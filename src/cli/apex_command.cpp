@@ -72,11 +72,6 @@ void read_draws(const TypedOptions& typed, ApexRequest& request, Problems& probl
     return;
   }
   request.draws = static_cast<int>(*draws);
-  if (wear::scenario_of(request.question)) return;
-  problems.push_back({.kind = base::ProblemKind::conflicting,
-                      .sentence = "--draws gives the range of one medium, and not of mixed work.",
-                      .place = {.column = "--draws"},
-                      .accepted = "--medium=NAME in place of --schedule"});
 }
 
 // Or every problem of the command line at once.
@@ -109,10 +104,10 @@ base::ResultOrProblems<ApexRequest> apex_request(const TypedOptions& typed,
 std::optional<wire::CurveInNumbers> curve_of(const wear::EdgeQuestion& question,
                                              const base::Executor& executor,
                                              const base::ProgressReport& report) {
-  const auto scenario = wear::scenario_of(question);
-  if (!scenario) return std::nullopt;
-  const auto curve = workbench::reduced_curve(
-      *scenario, {.cuts = question.cuts, .seed = question.seed}, executor, report);
+  const auto curve = workbench::reduced_curve(wear::scenario_of(question),
+                                              {.cuts = question.cuts, .seed = question.seed},
+                                              executor,
+                                              report);
   if (!curve || !curve->fitted.converged) return std::nullopt;
   return wire::CurveInNumbers{.computed = curve->computed, .fitted = curve->fitted};
 }
@@ -125,7 +120,7 @@ base::Result<ApexAnswer> apex_answer(const ApexRequest& request,
   if (!story) return base::failed(story.error());
   ApexAnswer answer{.story = std::move(*story), .curve = curve_of(question, executor, report)};
   if (!request.draws) return answer;
-  auto plausible = wear::plausible_lives(wear::scenario_of(question).value(),
+  auto plausible = wear::plausible_lives(wear::scenario_of(question),
                                          {.over = {.draws = *request.draws, .seed = question.seed}},
                                          executor,
                                          report);

@@ -113,14 +113,13 @@ TEST(ApexCommand, GivesTheRangeOverAllThatIsPlausibleWhereDrawsAreAskedFor) {
   EXPECT_FALSE(document.contains("no_range_because"));
 }
 
-TEST(ApexCommand, SaysOfMixedWorkThatItHasNoRange) {
-  const std::string schedule = "--schedule=9 new sisal matting, pause 8 h wet";
-  const std::string text = apex({schedule, "--cuts=15"}, {.width = 400}).out;
-  const Outcome refused = apex({schedule, "--cuts=15", "--draws=10"});
+TEST(ApexCommand, GivesTheRangeOfMixedWorkToo) {
+  const std::string text =
+      apex({"--schedule=9 new sisal matting, pause 8 h wet", "--cuts=15", "--draws=50"},
+           {.width = 400})
+          .out;
 
-  EXPECT_THAT(text, HasSubstr("Mixed work has no range"));
-  EXPECT_EQ(refused.code, ExitCode::wrong_usage);
-  EXPECT_THAT(refused.err, HasSubstr("and not of mixed work"));
+  EXPECT_THAT(text, HasSubstr("the middle 90 % of 50 draws: by a push reading "));
 }
 
 TEST(ApexCommand, NamesEveryProblemOfItsOptionsAtOnce) {

@@ -77,7 +77,7 @@ std::string range_words(const wear::Sensitivity& life) {
 }
 
 // How far the answer may lie from the usual one, or how to learn it.
-std::string plausible_sentence(const wear::EdgeQuestion& question, const ApexAnswer& answer) {
+std::string plausible_sentence(const ApexAnswer& answer) {
   if (answer.plausible) {
     return fmt::format(
         "That is with the usual constants. Over all that are plausible, the middle 90 % of {} "
@@ -85,10 +85,6 @@ std::string plausible_sentence(const wear::EdgeQuestion& question, const ApexAns
         answer.plausible->push.draws,
         range_words(answer.plausible->push),
         range_words(answer.plausible->slice));
-  }
-  if (!wear::scenario_of(question)) {
-    return "That is with the usual constants alone. Mixed work has no range over all that are "
-           "plausible: ask of one medium, with --medium and --draws=200.";
   }
   return "That is with the usual constants alone. For its range over all that are plausible: "
          "--draws=200";
@@ -207,7 +203,7 @@ std::string apex_text(const wear::EdgeQuestion& question,
   const wear::EdgeStory& story = answer.story;
   return a_paragraph(life_sentence(question, story), look) +
          a_paragraph(luck_sentence(question, story), look) +
-         a_paragraph(plausible_sentence(question, answer), look) +
+         a_paragraph(plausible_sentence(answer), look) +
          a_paragraph(fmt::format("Simulated with {} against measured edges; seed {}.",
                                  wire::kSimulatedCaution,
                                  question.seed.number),

@@ -3,6 +3,7 @@
 #include "cli/edge_request.h"
 #include "cli/option_numbers.h"
 #include "cli/steel_words.h"
+#include "workbench/work_words.h"
 
 #include <algorithm>
 #include <string>
@@ -51,11 +52,24 @@ void read_blades(const TypedOptions& typed,
   if (b) asked.b = *b;
 }
 
-void read_medium_and_finish(const TypedOptions& typed,
-                            const workbench::ApexCatalogue& catalogue,
-                            wear::PredictionAsked& asked,
-                            std::vector<base::Problem>& problems) {
+// One medium, or mixed work in its place.
+void read_work(const TypedOptions& typed,
+               const workbench::ApexCatalogue& catalogue,
+               wear::PredictionAsked& asked,
+               std::vector<base::Problem>& problems) {
   const TypedSimulation& said = typed.simulated;
+  if (!said.schedules.empty()) {
+    if (!said.media.empty()) {
+      problems.push_back({.kind = base::ProblemKind::conflicting,
+                          .sentence = "--schedule says what is cut, and so does --medium.",
+                          .place = {.column = "--schedule"},
+                          .accepted = "one of them"});
+    }
+    const auto work =
+        taken(workbench::work_in_words(said.schedules.front(), catalogue), problems, "--schedule");
+    if (work) asked.work = *work;
+    return;
+  }
   const auto medium = taken(meant({.option = "--medium",
                                    .file_option = "--media",
                                    .typed = said.media,
@@ -64,6 +78,17 @@ void read_medium_and_finish(const TypedOptions& typed,
                                    .usual = {"new sisal matting"},
                                    .is_one = true}),
                             problems);
+  if (!medium) return;
+  const auto found =
+      taken(workbench::find_medium(catalogue, medium->front()), problems, "--medium");
+  if (found) asked.work = wear::work_in(*found);
+}
+
+void read_finish(const TypedOptions& typed,
+                 const workbench::ApexCatalogue& catalogue,
+                 wear::PredictionAsked& asked,
+                 std::vector<base::Problem>& problems) {
+  const TypedSimulation& said = typed.simulated;
   const auto finish = taken(meant({.option = "--finish",
                                    .file_option = "--finishes",
                                    .typed = said.finishes,
@@ -72,11 +97,6 @@ void read_medium_and_finish(const TypedOptions& typed,
                                    .usual = {"fine"},
                                    .is_one = true}),
                             problems);
-  if (medium) {
-    const auto found =
-        taken(workbench::find_medium(catalogue, medium->front()), problems, "--medium");
-    if (found) asked.medium = *found;
-  }
   if (finish) {
     const auto found =
         taken(workbench::find_finish(catalogue, finish->front()), problems, "--finish");
@@ -120,7 +140,8 @@ base::ResultOrProblems<PredictRequest> predict_request(const ReadOptions& read,
   std::vector<base::Problem> problems = read.unknown;
   wear::PredictionAsked& asked = request.asked;
   read_blades(typed, catalogue, asked, problems);
-  read_medium_and_finish(typed, catalogue, asked, problems);
+  read_work(typed, catalogue, asked, problems);
+  read_finish(typed, catalogue, asked, problems);
   read_reading(typed, asked, problems);
   const TypedSimulation& said = typed.simulated;
   if (said.runs) {

@@ -44,7 +44,7 @@ std::string missing_words(const wear::PredictionAsked& asked, const wear::Sensit
 std::string answer_words(const wear::PredictionAsked& asked, const wear::RatioPrediction& found) {
   const std::string pair =
       fmt::format("In {}, by a {} reading, {} against {}",
-                  asked.medium.name,
+                  asked.work.name,
                   asked.life.reading == wear::ApexReading::push ? "push" : "slice",
                   blade_words(asked.a),
                   blade_words(asked.b));

@@ -101,6 +101,7 @@ std::string predict_help(const Look& look) {
          entries_text(
              {{"--medium=NAME",
                "\"new sisal matting\" (the usual), \"uplifted sisal matting\", or of your file"},
+              {"--schedule=PARTS", "mixed work in its place, as keenfall help apex says"},
               {"--reading=push", "push or slice: they rank damaged edges unlike each other"},
               {"--finish=fine", "fine, coarse, or of your file"},
               {"--draws=200", "of all constants at once, for the range"},

@@ -146,6 +146,7 @@ void add_prediction_options(CLI::App& app, TypedOptions& typed) {
   TypedSimulation& simulated = typed.simulated;
   constexpr int kOne = 1;
   app.add_option("--medium", simulated.media)->expected(kOne);
+  app.add_option("--schedule", simulated.schedules)->expected(kOne);
   app.add_option("--finish", simulated.finishes)->expected(kOne);
   add_catalogue_options(app, simulated);
   app.add_option("--reading", typed.reading);

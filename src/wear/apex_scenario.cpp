@@ -20,7 +20,7 @@ ApexSimulation simulation_of(const ApexScenario& scenario, std::size_t steel, lo
   const materials::Microstructure& of = scenario.steels[steel];
   return {.edge = scenario.edge,
           .steel = apex_steel(of, scenario.flaw_constant),
-          .schedule = {{.what = medium_for(scenario.medium, of), .cuts = cuts}},
+          .schedule = schedule_of(scenario.work, of, {.cuts = cuts}),
           .damage = scenario.damage,
           .reading = scenario.reading,
           .read_at_cuts = rising_cuts(cuts)};

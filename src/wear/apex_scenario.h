@@ -1,11 +1,11 @@
-// A question to the simulator as one value: steels, one medium, one edge, and every constant that
-// is not well known. What is asked of it (half keenness, a ratio of two) is a function of it.
+// A question to the simulator as one value: steels, what they cut, one edge, and every constant
+// that is not well known. What is asked of it (half keenness, a ratio of two) is a function of it.
 #pragma once
 
 #include "materials/microstructure.h"
 #include "wear/half_keenness.h"
-#include "wear/media_presets.h"
 #include "wear/simulated_edge.h"
+#include "wear/work_plan.h"
 
 #include <cstddef>
 #include <optional>
@@ -15,7 +15,7 @@ namespace keenfall::wear {
 
 struct ApexScenario {
   std::vector<materials::Microstructure> steels;
-  AbrasiveMedium medium;
+  WorkPlan work;  // in one medium or several, with pauses
   EdgeStart edge;
   double flaw_constant = 0.10;  // c_f of t*
   DamageRules damage;
@@ -24,7 +24,7 @@ struct ApexScenario {
   bool operator==(const ApexScenario&) const = default;
 };
 
-// Of one of its steels, so many cuts in its medium.
+// Of one of its steels, so many cuts of its work.
 [[nodiscard]] ApexSimulation simulation_of(const ApexScenario& scenario,
                                            std::size_t steel,
                                            long cuts);

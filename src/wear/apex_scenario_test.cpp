@@ -15,13 +15,13 @@ namespace {
 ApexScenario two_steels(std::size_t medium) {
   return {.steels = {materials::find_microstructure("AISI A11").value(),
                      materials::find_microstructure("75Ni8").value()},
-          .medium = known_media()[medium],
+          .work = work_in(known_media()[medium]),
           .edge = {.finish = fine_finish()}};
 }
 
 ApexScenario without_chance(ApexScenario scenario) {
-  scenario.medium.acts.particles.hits_per_mm_cut = 0;
-  scenario.medium.acts.twist.mean_line_load_newton_per_mm = 0;
+  std::get<AbrasiveMedium>(scenario.work.steps[0].what).acts.particles.hits_per_mm_cut = 0;
+  std::get<AbrasiveMedium>(scenario.work.steps[0].what).acts.twist.mean_line_load_newton_per_mm = 0;
   scenario.edge.finish.tooth_depth_um = 0;
   return scenario;
 }
@@ -30,7 +30,7 @@ ApexScenario without_chance(ApexScenario scenario) {
 TEST(ApexScenario, LastsThreeWearLivesWhereNothingButWearHappens) {
   const ApexScenario scenario = without_chance(two_steels(0));
   const auto life = median_life_cuts(scenario, 0, {.runs = 1});
-  const CutMedium medium = medium_for(scenario.medium, scenario.steels[0]);
+  const CutMedium medium = medium_for(*only_medium(scenario.work), scenario.steels[0]);
 
   ASSERT_TRUE(life);
   EXPECT_NEAR(*life / (3 * wear_life_cuts(medium.wear, wedge_of({15}), 0.5)), 1, 0.01);
@@ -111,9 +111,10 @@ TEST(ReducedApex, HasTheHitSlopeOfAnotherComputation) {
        {Case{0, 15, 0.0669}, Case{0, 25, 0.0464}, Case{1, 15, 0.0758}, Case{1, 25, 0.0354}}) {
     ApexScenario scenario = two_steels(1);
     scenario.edge.apex_angle = {at.angle_deg};
-    const auto reduced = reduced_apex(simulation_of(scenario, at.steel, 1),
-                                      medium_for(scenario.medium, scenario.steels[at.steel]),
-                                      {.hits = 200000});
+    const auto reduced =
+        reduced_apex(simulation_of(scenario, at.steel, 1),
+                     medium_for(*only_medium(scenario.work), scenario.steels[at.steel]),
+                     {.hits = 200000});
 
     EXPECT_NEAR(reduced.hit_slope_per_cut / at.slope, 1, 0.05) << at.angle_deg;
   }

@@ -56,7 +56,7 @@ TEST(EdgeStories, TellOfTheSameEdgeThatTheirLifeIsOf) {
 // The 21 edges of a question, each by itself.
 std::vector<SimulatedEdge> all_edges_of(const EdgeQuestion& question) {
   const ApexScenario scenario{.steels = {question.steel},
-                              .medium = known_media()[1],
+                              .work = work_in(known_media()[1]),
                               .edge = {.finish = fine_finish(), .length_mm = 5}};
   return simulate(simulation_of(scenario, 0, question.cuts),
                   {.runs = 21, .seed = question.seed},

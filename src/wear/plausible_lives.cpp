@@ -1,7 +1,6 @@
 #include "wear/plausible_lives.h"
 
 #include <utility>
-#include <variant>
 
 namespace keenfall::wear {
 
@@ -16,15 +15,12 @@ base::ProgressReport half_of(const base::ProgressReport& progress, double done_b
 
 }  // namespace
 
-std::optional<ApexScenario> scenario_of(const EdgeQuestion& question) {
-  if (question.work.steps.size() != 1) return std::nullopt;
-  const auto* medium = std::get_if<AbrasiveMedium>(&question.work.steps.front().what);
-  if (medium == nullptr) return std::nullopt;
-  return ApexScenario{.steels = {question.steel},
-                      .medium = *medium,
-                      .edge = {.finish = question.edge.finish,
-                               .apex_angle = question.edge.apex_angle,
-                               .length_mm = question.edge_length_mm}};
+ApexScenario scenario_of(const EdgeQuestion& question) {
+  return {.steels = {question.steel},
+          .work = question.work,
+          .edge = {.finish = question.edge.finish,
+                   .apex_angle = question.edge.apex_angle,
+                   .length_mm = question.edge_length_mm}};
 }
 
 base::Result<PlausibleLives> plausible_lives(const ApexScenario& scenario,

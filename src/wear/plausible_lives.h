@@ -1,7 +1,7 @@
 // How long one edge may last over all constants that are not well known: half keenness by a push
 // reading and by a slice, each with its range over joint draws (sensitivity.h).
 //
-// Of work in one medium: mixed work is not one scenario. Plausible is not probable.
+// Plausible is not probable.
 #pragma once
 
 #include "base/execution.h"
@@ -9,8 +9,6 @@
 #include "wear/apex_scenario.h"
 #include "wear/edge_story.h"
 #include "wear/sensitivity.h"
-
-#include <optional>
 
 namespace keenfall::wear {
 
@@ -24,8 +22,7 @@ struct LivesAsked {
   SensitivityAsked over;
 };
 
-// None: its work is mixed.
-[[nodiscard]] std::optional<ApexScenario> scenario_of(const EdgeQuestion& question);
+[[nodiscard]] ApexScenario scenario_of(const EdgeQuestion& question);
 
 // Fails as `sensitivity` does.
 [[nodiscard]] base::Result<PlausibleLives> plausible_lives(

@@ -15,7 +15,7 @@ EdgeQuestion asked_of(const WorkPlan& work) {
 const LivesAsked kFew{.runs = 3, .over = {.draws = 20, .seed = {3}}};
 
 TEST(PlausibleLives, AreARangeThatHoldsTheUsualLife) {
-  const ApexScenario scenario = scenario_of(asked_of(work_in(known_media()[1]))).value();
+  const ApexScenario scenario = scenario_of(asked_of(work_in(known_media()[1])));
 
   const PlausibleLives lives = plausible_lives(scenario, kFew, base::one_thread()).value();
 
@@ -29,16 +29,27 @@ TEST(PlausibleLives, AreARangeThatHoldsTheUsualLife) {
   EXPECT_NE(lives.push.joint->median, lives.slice.joint->median);
 }
 
-TEST(PlausibleLives, AreNotAskedOfMixedWork) {
+TEST(PlausibleLives, OfMixedWorkAreARangeOverTheConstantsOfAllItsMedia) {
   WorkPlan mixed = work_in(known_media()[0]);
-  mixed.steps.push_back({.what = WetPause{.duration_hour = 8}});
+  mixed.steps[0].cuts = 9;
+  mixed.steps.push_back({.what = known_media()[1], .cuts = 1});
+  const ApexScenario scenario = scenario_of(asked_of(mixed));
 
-  EXPECT_FALSE(scenario_of(asked_of(mixed)));
-  EXPECT_EQ(scenario_of(asked_of(work_in(known_media()[0])))->medium, known_media()[0]);
+  const PlausibleLives lives = plausible_lives(scenario, kFew, base::one_thread()).value();
+
+  ASSERT_TRUE(lives.push.joint);
+  EXPECT_LT(lives.push.joint->lo90, *lives.push.usual_answer);
+  EXPECT_GT(lives.push.joint->hi90, *lives.push.usual_answer);
+  // Between its media, each alone.
+  const auto alone = [](std::size_t medium) {
+    return *median_life_cuts(scenario_of(asked_of(work_in(known_media()[medium]))), 0, {.runs = 3});
+  };
+  EXPECT_LT(*lives.push.usual_answer, alone(0));
+  EXPECT_GT(*lives.push.usual_answer, alone(1));
 }
 
 TEST(PlausibleLives, ReportTheirProgressOnceThroughAndStopWhereAsked) {
-  const ApexScenario scenario = scenario_of(asked_of(work_in(known_media()[1]))).value();
+  const ApexScenario scenario = scenario_of(asked_of(work_in(known_media()[1])));
   double last = 0;
   bool rises = true;
 

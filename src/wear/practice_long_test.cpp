@@ -19,7 +19,7 @@ namespace {
 ApexScenario two_steels(std::size_t medium, double angle_deg, const EdgeFinish& finish) {
   return {.steels = {materials::find_microstructure("AISI A11").value(),
                      materials::find_microstructure("75Ni8").value()},
-          .medium = known_media()[medium],
+          .work = work_in(known_media()[medium]),
           .edge = {.finish = finish, .apex_angle = {angle_deg}}};
 }
 
@@ -104,7 +104,8 @@ Growth growth_at(const std::vector<long>& cuts) {
   ApexSimulation simulation = simulation_of(gritty, 0, cuts.back());
   simulation.read_at_cuts = cuts;
   const double wear_life_cuts =
-      reduced_apex(simulation, medium_for(gritty.medium, gritty.steels[0]), {.hits = 2000})
+      reduced_apex(
+          simulation, medium_for(*only_medium(gritty.work), gritty.steels[0]), {.hits = 2000})
           .wear_life_cuts;
   const auto edges = simulate(simulation, {.runs = 30, .seed = {7}}, base::one_thread()).value();
   Growth growth;
@@ -186,7 +187,7 @@ TEST(Practice, TheRatioHangsOnWhatTheDocsSay) {
   const auto predicted = [](std::size_t medium) {
     return predicted_ratio({.a = {materials::find_microstructure("AISI A11").value(), {15}},
                             .b = {materials::find_microstructure("75Ni8").value(), {15}},
-                            .medium = known_media()[medium]},
+                            .work = work_in(known_media()[medium])},
                            base::one_thread())
         .value()
         .ratio;

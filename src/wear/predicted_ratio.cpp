@@ -12,7 +12,7 @@ bool is_one_steel(const PredictionAsked& asked) { return asked.a.steel.name == a
 // One steel in both blades is one set of constants, drawn once, whatever its hardness.
 ApexScenario scenario_of(const PredictionAsked& asked) {
   ApexScenario scenario{.steels = {asked.a.steel},
-                        .medium = asked.medium,
+                        .work = asked.work,
                         .edge = {.finish = asked.finish,
                                  .apex_angle = asked.a.apex_angle,
                                  .length_mm = asked.edge_length_mm}};

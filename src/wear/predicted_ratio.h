@@ -1,5 +1,5 @@
-// How many times as long one blade is likely to stay keen as another in a medium, from what they
-// are made of: simulated, and never one number.
+// How many times as long one blade is likely to stay keen as another in a medium, or in mixed work,
+// from what they are made of: simulated, and never one number.
 //
 // The middle is the simulator's answer with the usual figures; the range is what its constants
 // allow when each is drawn from its plausible range at once (sensitivity.h), the same draws for
@@ -29,7 +29,7 @@ struct PredictedBlade {
 struct PredictionAsked {
   PredictedBlade a;
   PredictedBlade b;
-  AbrasiveMedium medium;
+  WorkPlan work;
   std::string finish_name = "fine";
   EdgeFinish finish = fine_finish();
   double edge_length_mm = 10;  // simulated; longer scatters less and takes longer

@@ -20,7 +20,7 @@ PredictedBlade blade(const char* steel, double angle_deg = 15) {
 PredictionAsked asked(PredictedBlade a, PredictedBlade b, std::size_t medium) {
   return {.a = std::move(a),
           .b = std::move(b),
-          .medium = known_media()[medium],
+          .work = work_in(known_media()[medium]),
           .edge_length_mm = 2,
           .life = {.runs = 3, .longest_cuts = 20000},
           .over = {.draws = 8}};
@@ -56,8 +56,8 @@ TEST(APredictedRatio, IsARangeThatHoldsTheUsualAnswer) {
 // Closed form: pure wear lasts as 1 / tan(angle) does.
 TEST(APredictedRatio, OfOneSteelAtTwoAnglesIsThatOfTheirTangentsWhereOnlyWearBlunts) {
   PredictionAsked question = asked(blade("75Ni8", 15), blade("75Ni8", 25), kClean);
-  question.medium.acts.particles.hits_per_mm_cut = 0;
-  question.medium.acts.twist.mean_line_load_newton_per_mm = 0;
+  std::get<AbrasiveMedium>(question.work.steps[0].what).acts.particles.hits_per_mm_cut = 0;
+  std::get<AbrasiveMedium>(question.work.steps[0].what).acts.twist.mean_line_load_newton_per_mm = 0;
   question.finish.tooth_depth_um = 0;
 
   const RatioPrediction found = predicted(question);

@@ -41,14 +41,14 @@ std::vector<ApexScenario> scenarios_of(const ApexScenario& scenario,
   for (const ScenarioConstant& each : constants) {
     for (const double end : {each.constant.estimate.lo, each.constant.estimate.hi}) {
       scenarios.push_back(scenario);
-      each.in(scenarios.back()) = end;
+      each.set(scenarios.back(), end);
     }
   }
   for (const auto& row : shares) {
     scenarios.push_back(scenario);
     for (std::size_t c = 0; c < constants.size(); ++c) {
       const materials::Estimate& estimate = constants[c].constant.estimate;
-      constants[c].in(scenarios.back()) = numerics::along_range(estimate.lo, estimate.hi, row[c]);
+      constants[c].set(scenarios.back(), numerics::along_range(estimate.lo, estimate.hi, row[c]));
     }
   }
   return scenarios;

@@ -15,7 +15,7 @@ namespace {
 
 ApexScenario one_steel() {
   return {.steels = {materials::find_microstructure("AISI A11").value()},
-          .medium = known_media()[1],
+          .work = work_in(known_media()[1]),
           .edge = {.finish = fine_finish()}};
 }
 
@@ -28,7 +28,7 @@ const ConstantEffect& effect_of(const Sensitivity& found, const std::string& nam
 TEST(Sensitivity, RanksTheConstantsOfAKnownAnswer) {
   const ApexAnswer answer = [](const ApexScenario& scenario) -> std::optional<double> {
     return std::pow(scenario.edge.finish.land_width_um, 2) /
-           scenario.medium.reference_wear_rate_mm3_per_newton_metre;
+           only_medium(scenario.work)->reference_wear_rate_mm3_per_newton_metre;
   };
 
   const auto found = sensitivity(one_steel(), answer, {.draws = 300}, base::one_thread());
@@ -47,10 +47,11 @@ TEST(Sensitivity, RanksTheConstantsOfAKnownAnswer) {
 
 TEST(Sensitivity, DoesNotDependOnThreadsAndRepeatsFromItsSeed) {
   const ApexAnswer answer = [](const ApexScenario& scenario) {
-    return std::optional<double>(reduced_apex(simulation_of(scenario, 0, 1),
-                                              medium_for(scenario.medium, scenario.steels[0]),
-                                              {.hits = 200})
-                                     .hit_slope_per_cut);
+    return std::optional<double>(
+        reduced_apex(simulation_of(scenario, 0, 1),
+                     medium_for(*only_medium(scenario.work), scenario.steels[0]),
+                     {.hits = 200})
+            .hit_slope_per_cut);
   };
   const SensitivityAsked asked{.draws = 20, .seed = {4}};
 
@@ -78,7 +79,8 @@ TEST(Sensitivity, CountsDrawsWithoutAnAnswer) {
 TEST(Sensitivity, GivesNoRangeWhereManyDrawsHaveNoAnswer) {
   const auto answered_below = [](double largest) {
     return [largest](const ApexScenario& scenario) {
-      const double rate = scenario.medium.reference_wear_rate_mm3_per_newton_metre / 9e-7;
+      const double rate =
+          only_medium(scenario.work)->reference_wear_rate_mm3_per_newton_metre / 9e-7;
       return rate < largest ? std::optional(rate) : std::nullopt;
     };
   };

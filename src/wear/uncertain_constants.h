@@ -12,8 +12,8 @@
 namespace keenfall::wear {
 
 struct ScenarioConstant {
-  materials::UncertainConstant constant;  // "toughness of AISI A11"
-  std::function<double&(ApexScenario&)> in;
+  materials::UncertainConstant constant;           // "toughness of AISI A11"
+  std::function<void(ApexScenario&, double)> set;  // wherever the scenario has it
 };
 
 // Those of the medium, the edge, damage and reading; then each steel's.

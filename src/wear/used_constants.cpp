@@ -86,7 +86,7 @@ UsedConstants used_constants(const EdgeQuestion& question) {
 
 UsedConstants used_constants(const PredictionAsked& asked) {
   return used_by({.steels = {asked.a.steel, asked.b.steel},
-                  .works = {work_in(asked.medium)},
+                  .works = {asked.work},
                   .edges = {{.finish_name = asked.finish_name, .finish = asked.finish}}});
 }
 

@@ -72,7 +72,7 @@ TEST(UsedConstants, OfAPredictionHoldBothSteelsAndTheMedium) {
   const UsedConstants used = used_constants(
       PredictionAsked{.a = {.steel = materials::find_microstructure("75Ni8").value()},
                       .b = {.steel = materials::find_microstructure("AISI D2").value()},
-                      .medium = known_media()[1]});
+                      .work = work_in(known_media()[1])});
 
   EXPECT_THAT(names_in(used.steels), ElementsAre("75Ni8", "AISI D2"));
   EXPECT_THAT(names_in(used.media), ElementsAre("uplifted sisal matting"));

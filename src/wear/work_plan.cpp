@@ -18,6 +18,10 @@ WorkPlan work_in(const AbrasiveMedium& medium) {
   return {.name = medium.name, .steps = {{.what = medium, .cuts = 1}}};
 }
 
+const AbrasiveMedium* only_medium(const WorkPlan& plan) {
+  return plan.steps.size() == 1 ? std::get_if<AbrasiveMedium>(&plan.steps.front().what) : nullptr;
+}
+
 Schedule schedule_of(const WorkPlan& plan,
                      const materials::Microstructure& steel,
                      const WorkAsked& asked) {

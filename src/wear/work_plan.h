@@ -13,8 +13,11 @@
 namespace keenfall::wear {
 
 // How fast the land grows while an edge rests wet: some 0.1 mm of metal a year. A guess, and the
-// same for every steel; stainless ones lie far below.
+// same for every steel: bounds wide enough for stainless steel in water (a hundredth) and carbon
+// steel in acid food (ten times as much).
 inline constexpr double kWetLandGrowthUmPerHour = 0.01;
+inline constexpr double kLeastWetLandGrowthUmPerHour = 0.0001;
+inline constexpr double kMostWetLandGrowthUmPerHour = 0.1;
 
 struct WorkStep {
   std::variant<AbrasiveMedium, WetPause> what;
@@ -32,6 +35,9 @@ struct WorkPlan {
 };
 
 [[nodiscard]] WorkPlan work_in(const AbrasiveMedium& medium);
+
+// The medium where all work is in one and without pauses; null: mixed work.
+[[nodiscard]] const AbrasiveMedium* only_medium(const WorkPlan& plan);
 
 // At least one step cuts; pauses alone are refused by the simulator, since nothing can be read.
 struct WorkAsked {

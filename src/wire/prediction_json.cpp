@@ -40,7 +40,7 @@ Json card_json(const materials::CardDepthsCompared& card) {
 Json asked_json(const wear::PredictionAsked& asked) {
   return {{"a", blade_json(asked.a)},
           {"b", blade_json(asked.b)},
-          {"medium", asked.medium.name},
+          {"medium", asked.work.name},
           {"reading", asked.life.reading == wear::ApexReading::push ? "push" : "slice"},
           {"level", finite_number(asked.life.level)},
           {"finish", asked.finish_name},

@@ -18,13 +18,13 @@ PredictionDocument made_document() {
   const auto c75s = materials::find_microstructure("C75S").value();
   PredictionDocument document{
       .program_version = "0.1.0",
-      .asked = {.a = {d2, {17}}, .b = {c75s, {17}}, .medium = wear::known_media().front()}};
+      .asked = {
+          .a = {d2, {17}}, .b = {c75s, {17}}, .work = wear::work_in(wear::known_media().front())}};
   document.predicted.ratio = {
       .usual_answer = 3.2,
       .joint = numerics::Interval{.median = 3, .lo90 = 1.5, .hi90 = 6, .lo95 = 1.2, .hi95 = 7},
       .draws = 60};
-  const auto constants =
-      wear::uncertain_constants({.steels = {d2}, .medium = document.asked.medium});
+  const auto constants = wear::uncertain_constants({.steels = {d2}, .work = document.asked.work});
   document.predicted.ratio.effects = {{.constant = constants.front().constant,
                                        .answer_at_lo = 2,
                                        .answer_at_hi = 4,

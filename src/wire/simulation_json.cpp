@@ -13,8 +13,7 @@ namespace keenfall::wire {
 namespace {
 
 constexpr const char* kNoRangeOfAnEdge =
-    "with the usual constants alone: apex --draws gives the range over all that are plausible, in "
-    "one medium";
+    "with the usual constants alone: apex --draws gives the range over all that are plausible";
 constexpr const char* kNoRangeOfATruth =
     "with the usual constants alone: predict gives the range of a ratio over all that are "
     "plausible";

@@ -33,7 +33,13 @@ base::Result<ReducedCurve> reduced_curve(const wear::ApexScenario& scenario,
                                          const ReducedCurveAsked& asked,
                                          const base::Executor& executor,
                                          const base::ProgressReport& progress) {
-  if (scenario.medium.acts.wear.load_growth_exponent != 0) {
+  const wear::AbrasiveMedium* medium = wear::only_medium(scenario.work);
+  if (medium == nullptr) {
+    return base::failed({.kind = base::ProblemKind::unsuitable_data,
+                         .sentence = "Mixed work has no wear of one rate, and the curve of wear "
+                                     "and hits does not hold."});
+  }
+  if (medium->acts.wear.load_growth_exponent != 0) {
     return base::failed({.kind = base::ProblemKind::unsuitable_data,
                          .sentence =
                              "Where the load grows with the land, wear does not go with the "
@@ -46,7 +52,7 @@ base::Result<ReducedCurve> reduced_curve(const wear::ApexScenario& scenario,
   if (!edges) return base::failed(edges.error());
   const wear::ReducedApex apex =
       wear::reduced_apex(simulation,
-                         medium_for(scenario.medium, scenario.steels[asked.steel]),
+                         medium_for(*medium, scenario.steels[asked.steel]),
                          {.hits = asked.single_hits, .seed = asked.seed});
   ReducedCurve curve{.computed = {.wear_scale_cuts = finite(apex.wear_life_cuts),
                                   .hit_slope_per_cut = apex.hit_slope_per_cut},

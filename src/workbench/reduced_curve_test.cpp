@@ -11,7 +11,7 @@ namespace {
 
 wear::ApexScenario scenario_of(const std::string& steel, const std::string& medium) {
   return {.steels = {materials::find_microstructure(steel).value()},
-          .medium = find_medium(apex_catalogue({}).value(), medium).value(),
+          .work = wear::work_in(find_medium(apex_catalogue({}).value(), medium).value()),
           .edge = {.finish = wear::fine_finish(), .apex_angle = {15}}};
 }
 
@@ -61,8 +61,9 @@ TEST(AReducedCurve, ComputedWithoutACutForetellsTheFirstOnes) {
 // Closed form: with nothing but wear the curve is exact.
 TEST(AReducedCurve, IsThatOfPureWearWhereNothingHits) {
   wear::ApexScenario scenario = scenario_of("75Ni8", "new sisal matting");
-  scenario.medium.acts.particles.hits_per_mm_cut = 0;
-  scenario.medium.acts.twist.mean_line_load_newton_per_mm = 0;
+  std::get<wear::AbrasiveMedium>(scenario.work.steps[0].what).acts.particles.hits_per_mm_cut = 0;
+  std::get<wear::AbrasiveMedium>(scenario.work.steps[0].what)
+      .acts.twist.mean_line_load_newton_per_mm = 0;
   scenario.edge.finish.tooth_depth_um = 0;
 
   const ReducedCurve curve = reduced(scenario, 200);
@@ -87,9 +88,11 @@ TEST(AReducedCurve, FittedWithoutItsWearScaleFitsAsWellAndAttributesWrongly) {
 // The limit of ever less wear is none: no wear scale may be found where there is no wear.
 TEST(AReducedCurve, OfAMediumThatDoesNotWearIsOfHitsAlone) {
   wear::ApexScenario scenario = scenario_of("AISI A11", "uplifted sisal matting");
-  scenario.medium.reference_wear_rate_mm3_per_newton_metre = 0;
+  std::get<wear::AbrasiveMedium>(scenario.work.steps[0].what)
+      .reference_wear_rate_mm3_per_newton_metre = 0;
   const ReducedCurve none = reduced(scenario, 100);
-  scenario.medium.reference_wear_rate_mm3_per_newton_metre = 1e-12;
+  std::get<wear::AbrasiveMedium>(scenario.work.steps[0].what)
+      .reference_wear_rate_mm3_per_newton_metre = 1e-12;
   const ReducedCurve hardly = reduced(scenario, 100);
 
   EXPECT_EQ(none.fitted.curve.wear_scale_cuts, std::nullopt);
@@ -98,7 +101,7 @@ TEST(AReducedCurve, OfAMediumThatDoesNotWearIsOfHitsAlone) {
 
 TEST(AReducedCurve, IsRefusedWhereTheLoadGrowsWithTheLand) {
   wear::ApexScenario scenario = scenario_of("75Ni8", "new sisal matting");
-  scenario.medium.acts.wear.load_growth_exponent = 1;
+  std::get<wear::AbrasiveMedium>(scenario.work.steps[0].what).acts.wear.load_growth_exponent = 1;
 
   EXPECT_FALSE(reduced_curve(scenario, {}, base::one_thread()));
 }

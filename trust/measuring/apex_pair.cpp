@@ -44,7 +44,7 @@ wear::TrialPlan plan_of(const ApexPair& pair, TrueRatio ratio, std::uint64_t see
 
 TrueBlade true_blade(const ApexPair& pair, std::string_view steel) {
   const wear::ApexScenario scenario{.steels = {materials::find_microstructure(steel).value()},
-                                    .medium = medium_called(pair.medium),
+                                    .work = wear::work_in(medium_called(pair.medium)),
                                     .edge = {.finish = wear::fine_finish()}};
   const auto log_life = [&](double level) {
     return std::log(
