@@ -38,7 +38,7 @@ INSTANTIATE_TEST_SUITE_P(Cells,
 TEST(TruthByTheFullEngine, IsCoveredWithThreeAndSixRunsOfEach) {
   for (const char* name : {"runs-3", "runs-6"}) {
     const Cell& cell = cell_called(name);
-    const Sums sums = full_sums(cell, TrueRatio::one, {.trials = 60});
+    const Sums sums = full_sums(cell, TrueRatio::one, {.trials = 30});
     const auto measured = [&sums](std::string_view what) {
       return share(sum_of(sums, what), sum_of(sums, counted::kTrials));
     };
