@@ -94,7 +94,7 @@ TEST(ApexCommand, SaysWhichEdgeItShowsAndHowToGetARange) {
   EXPECT_THAT(text, HasSubstr("with the usual constants alone"));
   EXPECT_THAT(text, HasSubstr("--draws=200"));
   EXPECT_THAT(text, HasSubstr("deepest chip µm"));
-  EXPECT_THAT(text, HasSubstr("its lowest place, by wear and chips together"));
+  EXPECT_THAT(text, HasSubstr("its lowest place, by wear, chips and folds that fell off together"));
 }
 
 TEST(ApexCommand, GivesTheRangeOverAllThatIsPlausibleWhereDrawsAreAskedFor) {

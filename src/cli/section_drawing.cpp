@@ -114,12 +114,13 @@ std::string section_drawing(const DrawnSection& drawn, const Look& look) {
   const double widest = std::max(std::ranges::max(land_at_start), std::ranges::max(land_at_end));
   // Both bands to one scale: a row of the start is as high as a row of the end.
   const double widest_at_start = widest * kStartRows / kEndRows;
-  return heading(fmt::format("{:.0f} µm of the edge about its lowest place, by wear and chips "
-                             "together, from the side: "
-                             "what is left after {} cuts, under the line where it began.",
-                             length_um,
-                             drawn.cuts),
-                 look) +
+  return heading(
+             fmt::format("{:.0f} µm of the edge about its lowest place, by wear, chips and folds "
+                         "that fell off together, from the side, its heights stretched: what "
+                         "is left after {} cuts, under the line where it began.",
+                         length_um,
+                         drawn.cuts),
+             look) +
          from_the_side(drawn, window, look) +
          heading("The same from above: the land at the start, then at the end.", look) +
          from_above(land_at_start, widest_at_start, kStartRows, look) +

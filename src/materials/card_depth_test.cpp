@@ -12,15 +12,16 @@ using ::testing::HasSubstr;
 using enum CardDepthForm;
 
 // Thomas 2018 and the book's second edition, as two public quotations work them out (read second
-// hand): 475.55 and 628.36 mm by the article. By the book 497.8 was printed, which is 497.18
-// rounded oddly; another printed value used a hardness other than it said and is no check.
+// hand): 475.55 and 628.36 mm by the article. By the book its coefficients make 497.18; 497.8 was
+// printed, which must be a slip; another printed value used a hardness other than it said and is no
+// check.
 TEST(CardDepth, IsThePublishedRegression) {
   const CardTestEdge first{66.5, 30, {.mc_percent = 2.5, .m6c_percent = 5.3}};
   const CardTestEdge second{67.5, 30, {.mc_percent = 5.3, .m6c_percent = 12}};
 
   EXPECT_NEAR(card_depth_mm(first, article_2018).value(), 475.55, 0.005);
   EXPECT_NEAR(card_depth_mm(second, article_2018).value(), 628.36, 0.005);
-  EXPECT_NEAR(card_depth_mm(first, book_second_edition).value(), 497.8, 1);
+  EXPECT_NEAR(card_depth_mm(first, book_second_edition).value(), 497.18, 0.005);
 }
 
 // Worked by hand from the printed coefficients.

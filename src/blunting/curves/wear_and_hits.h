@@ -10,7 +10,8 @@
 // docs/methods/apex.md.
 //
 // The three shares of it (wear, hits, saturation) cannot be told apart from readings alone:
-// docs/methods/wear-and-hits.md. So nothing here splits a measured curve without being told tau_w.
+// docs/methods/wear-and-hits.md. So what is told of a curve is told with a known tau_w; a fit that
+// seeks it too can be asked for, and shows how it goes wrong.
 #pragma once
 
 #include <optional>
