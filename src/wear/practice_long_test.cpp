@@ -57,6 +57,26 @@ double mean_damage(const std::vector<SimulatedEdge>& edges, double DamageSummary
   return sum / static_cast<double>(edges.size());
 }
 
+// What 100 gritty cuts do to 40 edges of 20 mm.
+std::vector<SimulatedEdge> gritty_edges(std::size_t steel, double angle_deg) {
+  ApexSimulation simulation = simulation_of(two_steels(1, angle_deg, fine_finish()), steel, 100);
+  simulation.read_at_cuts = {0, 100};
+  return simulate(simulation, {.runs = 40, .seed = {11}}, base::threads(2)).value();
+}
+
+// The row of the method page: fewer that show, shallower, less rolled.
+TEST(Practice, ALargerAngleMakesChipsFewerAndShallower) {
+  const auto narrow = gritty_edges(0, 15);
+  const auto wide = gritty_edges(0, 25);
+
+  EXPECT_NEAR(mean_damage(narrow, &DamageSummary::deepest_chip_um), 121, 6);
+  EXPECT_NEAR(mean_damage(wide, &DamageSummary::deepest_chip_um), 60, 4);
+  EXPECT_NEAR(mean_damage(narrow, &DamageSummary::chips_per_mm), 2.6, 0.2);
+  EXPECT_NEAR(mean_damage(wide, &DamageSummary::chips_per_mm), 1.3, 0.15);
+  EXPECT_NEAR(mean_damage(gritty_edges(1, 15), &DamageSummary::rolled_fraction), 0.129, 0.006);
+  EXPECT_NEAR(mean_damage(gritty_edges(1, 25), &DamageSummary::rolled_fraction), 0.062, 0.005);
+}
+
 struct Scattered {
   double mean = 0;
   double sd = 0;  // of one edge
