@@ -13,10 +13,11 @@ struct MeanReading {
   double standard_error = 0;
 };
 
-std::vector<double> readings_of(const ApexSimulation& simulation) {
+std::vector<double> readings_of(const ApexSimulation& simulation,
+                                double EdgeReading::*which = &EdgeReading::push_um) {
   std::vector<double> readings;
   for (const SimulatedEdge& edge : simulated(simulation, 200)) {
-    readings.push_back(edge.readings.back().push_um);
+    readings.push_back(edge.readings.back().*which);
   }
   return readings;
 }
@@ -27,11 +28,11 @@ MeanReading after_fifteen_gritty_cuts(const ApexSimulation& simulation) {
           .standard_error = std::sqrt(numerics::variance_of(readings) / 200)};
 }
 
-ApexSimulation with_segments_of(double segment_length_um) {
+ApexSimulation with_segments_of(double longest_segment_um) {
   ApexSimulation simulation = cut_in(gritty(), 15);
   simulation.keep_sections = false;
   simulation.edge.finish.tooth_depth_um = 0;
-  simulation.edge.segment_length_um = segment_length_um;
+  simulation.edge.longest_segment_um = longest_segment_um;
   return simulation;
 }
 
@@ -56,6 +57,25 @@ TEST(Convergence, TheErrorShrinksWithTheLengthOfSegments) {
     if (length_um == 4) {
       EXPECT_LT(finer, std::sqrt(numerics::variance_of(fine)) / 100);
     }
+  }
+}
+
+// With the teeth of the coarse finish, on 250 of them so that each hit stays where it is: what a
+// slice reads, which lives from slopes. Segments of 16, 8, 4 and 2 um are asked; 14, 7, 3.5 and 2
+// go into half a tooth.
+TEST(Convergence, OfASliceOnTeethTheErrorShrinksToo) {
+  const auto slices = [](double longest_segment_um) {
+    ApexSimulation simulation = with_segments_of(longest_segment_um);
+    simulation.edge.finish = {.land_width_um = 0.8, .tooth_depth_um = 6, .tooth_spacing_um = 28};
+    simulation.edge.length_mm = 250 * 0.028;
+    return readings_of(simulation, &EdgeReading::slice_um);
+  };
+  const std::vector<double> fine = slices(0.25);
+  double error = rms_difference(slices(16), fine);
+  for (const double length_um : {8.0, 4.0, 2.0}) {
+    const double finer = rms_difference(slices(length_um), fine);
+    EXPECT_LT(finer, error / 1.5) << length_um;
+    error = finer;
   }
 }
 

@@ -19,7 +19,7 @@ class Life {
         start_(started_edge(simulation.edge)),
         edge_(simulation.edge,
               {.steel = simulation.steel, .wedge = wedge_, .rules = simulation.damage}),
-        length_um_(static_cast<double>(edge_.size()) * simulation.edge.segment_length_um),
+        length_um_(static_cast<double>(edge_.size()) * segment_length_um(simulation.edge)),
         hits_(numerics::RandomStream(life.seed, life.run)),
         twists_(life.seed, life.run + kTwistStreams) {}
 

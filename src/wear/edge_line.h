@@ -14,7 +14,6 @@
 namespace keenfall::wear {
 
 // Teeth are a zigzag of `tooth_depth_um` from peak to valley; the land starts equal along them.
-// They are resolved where the segment length divides half the spacing.
 struct EdgeFinish {
   double land_width_um = 0.5;
   double tooth_depth_um = 0;
@@ -27,7 +26,7 @@ struct EdgeStart {
   EdgeFinish finish;
   trials::PerSideAngle apex_angle{15};
   double length_mm = 20;
-  double segment_length_um = 4;
+  double longest_segment_um = 4;
 
   bool operator==(const EdgeStart&) const = default;
 };
@@ -41,6 +40,11 @@ struct EdgeLine {
 
   bool operator==(const EdgeLine&) const = default;
 };
+
+// The length of the segments used: the longest one not above `longest_segment_um` of which a whole
+// number makes half the spacing, so that every peak and every valley has a segment (28 um: 3.5, not
+// 4). Without teeth `longest_segment_um` itself.
+[[nodiscard]] double segment_length_um(const EdgeStart& start);
 
 // length / segment length, rounded, at least 1.
 [[nodiscard]] std::size_t segment_count(const EdgeStart& start);

@@ -97,7 +97,7 @@ void heights_to_shares(double* __restrict share,
 }  // namespace
 
 LazyEdge::LazyEdge(const EdgeStart& start, const StruckApex& apex)
-    : segment_um_(start.segment_length_um),
+    : segment_um_(segment_length_um(start)),
       apex_(apex),
       per_two_tangents_(1 / (2 * apex.wedge.tangent)),
       start_land_(start.finish.land_width_um),

@@ -66,9 +66,9 @@ void check_edge(const EdgeStart& edge, Checks& checks) {
   checks.number("the depth of the teeth in um", edge.finish.tooth_depth_um, kFromZero);
   checks.number("the spacing of the teeth in um", edge.finish.tooth_spacing_um, kAboveZero);
   checks.number("the length of the edge in mm", edge.length_mm, kAboveZero);
-  checks.number("the length of a segment in um", edge.segment_length_um, kAboveZero);
+  checks.number("the length of a segment in um", edge.longest_segment_um, kAboveZero);
   if (!checks.problems().empty()) return;
-  const double segments = edge.length_mm * 1e3 / edge.segment_length_um;
+  const double segments = edge.length_mm * 1e3 / segment_length_um(edge);
   checks.number("the number of segments",
                 segments,
                 {.hi = static_cast<double>(kMostSegments), .in_words = "20,000,000 at most"});
@@ -182,7 +182,7 @@ std::vector<Problem> problems_of(const ApexSimulation& simulation, const Ensembl
   check_edge(simulation.edge, checks);
   check_rules(simulation, checks);
   for (const CuttingWork& work : simulation.schedule) {
-    check_work(work, simulation.edge.segment_length_um, checks);
+    check_work(work, segment_length_um(simulation.edge), checks);
   }
   if (checks.problems().empty()) check_events(simulation, checks);
   if (checks.problems().empty()) check_readings(simulation, checks);

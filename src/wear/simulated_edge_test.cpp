@@ -182,7 +182,7 @@ TEST(SimulatedEdge, DoesNotDependOnTheUnitOfLength) {
   simulation.edge.length_mm = 2;
   ApexSimulation large = simulation;
   large.edge.length_mm *= 1e3;
-  large.edge.segment_length_um *= 1e3;
+  large.edge.longest_segment_um *= 1e3;
   large.edge.finish = {.land_width_um = 500, .tooth_depth_um = 600, .tooth_spacing_um = 8000};
   large.steel.transition_section_um *= 1e3;
   large.reading.push_reach_um *= 1e3;
