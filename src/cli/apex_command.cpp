@@ -65,13 +65,12 @@ struct ApexRequest {
 
 void read_draws(const TypedOptions& typed, ApexRequest& request, Problems& problems) {
   if (!typed.simulated.draws) return;
-  constexpr long kMost = 100'000;
-  const auto draws = count_of("--draws", *typed.simulated.draws, {2, kMost});
+  const auto draws = draws_of(*typed.simulated.draws);
   if (!draws) {
     problems.push_back(draws.error());
     return;
   }
-  request.draws = static_cast<int>(*draws);
+  request.draws = *draws;
 }
 
 // Or every problem of the command line at once.

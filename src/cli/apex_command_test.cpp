@@ -98,17 +98,17 @@ TEST(ApexCommand, SaysWhichEdgeItShowsAndHowToGetARange) {
 }
 
 TEST(ApexCommand, GivesTheRangeOverAllThatIsPlausibleWhereDrawsAreAskedFor) {
-  const std::vector<std::string> words = {"--cuts=63", "--edge-length=2", "--draws=10"};
+  const std::vector<std::string> words = {"--cuts=63", "--edge-length=2", "--draws=50"};
   std::vector<std::string> as_json = words;
   as_json.push_back("--json");
 
   const std::string text = apex(words, {.width = 400}).out;
   const auto document = nlohmann::json::parse(apex(as_json).out);
 
-  EXPECT_THAT(text, HasSubstr("the middle 90 % of 10 draws: by a push reading "));
+  EXPECT_THAT(text, HasSubstr("the middle 90 % of 50 draws: by a push reading "));
   EXPECT_THAT(text, Not(HasSubstr("--draws")));
   const auto& range = document["half_keenness_over_plausible"];
-  EXPECT_EQ(range["draws"], 10);
+  EXPECT_EQ(range["draws"], 50);
   EXPECT_LT(range["push"]["cuts"]["lo90"], range["push"]["cuts"]["hi90"]);
   EXPECT_FALSE(document.contains("no_range_because"));
 }

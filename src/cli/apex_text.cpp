@@ -1,5 +1,6 @@
 #include "cli/apex_text.h"
 
+#include "cli/outside_range.h"
 #include "cli/ruled_table.h"
 #include "cli/section_drawing.h"
 #include "cli/text_layout.h"
@@ -81,10 +82,12 @@ std::string plausible_sentence(const ApexAnswer& answer) {
   if (answer.plausible) {
     return fmt::format(
         "That is with the usual constants. Over all that are plausible, the middle 90 % of {} "
-        "draws: by a push reading {}; by a slice {}.",
+        "draws: by a push reading {}; by a slice {}.{}{}",
         answer.plausible->push.draws,
         range_words(answer.plausible->push),
-        range_words(answer.plausible->slice));
+        range_words(answer.plausible->slice),
+        outside_words(answer.plausible->push, "The push life", telling::cuts_text),
+        outside_words(answer.plausible->slice, "The slice life", telling::cuts_text));
   }
   return "That is with the usual constants alone. For its range over all that are plausible: "
          "--draws=200";

@@ -103,6 +103,17 @@ base::Result<long> count_of(const std::string& option,
                        .place = {.column = option, .found = text}});
 }
 
+base::Result<int> draws_of(const std::string& text) {
+  // Of 50 draws two lie beyond each end of the middle 90 %; of fewer it is their lowest and
+  // highest.
+  constexpr CountRange kEnough = {.least = 50, .most = 100'000};
+  const auto draws = count_of("--draws", text, kEnough);
+  if (draws) return static_cast<int>(*draws);
+  base::Problem problem = draws.error();
+  problem.accepted = "50 to 100000, since fewer draws make no range";
+  return base::failed(std::move(problem));
+}
+
 base::Result<unsigned> threads_of(const std::string& option, const std::string& text) {
   const Wanted wanted{.words = "a whole number of threads", .accepted = "1 to 256"};
   const auto number = whole_text<unsigned>(option, text, wanted);

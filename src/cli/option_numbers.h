@@ -30,6 +30,9 @@ struct CountRange {
                                           const std::string& text,
                                           const CountRange& range);
 
+// How many draws of all constants at once `--draws` asks for: enough for the middle 90 % of them.
+[[nodiscard]] base::Result<int> draws_of(const std::string& text);
+
 // 1 to 256.
 [[nodiscard]] base::Result<unsigned> threads_of(const std::string& option, const std::string& text);
 

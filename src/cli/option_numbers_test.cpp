@@ -30,6 +30,13 @@ TEST(OptionNumbers, RefuseWhatIsNoNumberOrMoreThanOne) {
   for (const char* text : {"", "nan", "inf", "1e999"}) EXPECT_FALSE(number_of("--pace", text));
 }
 
+TEST(OptionDraws, AreAsManyAsMakeARange) {
+  EXPECT_EQ(draws_of("50").value(), 50);
+  EXPECT_EQ(draws_of("49").error().sentence, "--draws must lie between 50 and 100000, not at 49.");
+  EXPECT_THAT(draws_of("2").error().accepted, HasSubstr("fewer draws make no range"));
+  EXPECT_FALSE(draws_of("many"));
+}
+
 TEST(OptionAngles, ArePerSideWhereNothingElseIsSaid) {
   for (const char* text :
        {"17.5", "17,5", "17.5deg", "17,5 °", "17.5deg-per-side", "35deg-inclusive"}) {

@@ -32,7 +32,7 @@ Surroundings around() {
 }
 
 Outcome predict(std::vector<std::string> words) {
-  words.insert(words.end(), {"--draws=4", "--runs=2"});
+  words.insert(words.end(), {"--draws=50", "--runs=2"});
   return predict_command(words, around());
 }
 
@@ -43,7 +43,7 @@ wear::PredictedBlade blade(const std::string& words) {
 TEST(PredictCommand, AnswersFirstWithARangeAndNeverWithOneNumber) {
   const Outcome outcome = predict_command(
       std::vector<std::string>{
-          "AISI A11", "75Ni8", "--medium=new sisal matting", "--draws=40", "--runs=2"},
+          "AISI A11", "75Ni8", "--medium=new sisal matting", "--draws=50", "--runs=2"},
       around());
 
   EXPECT_EQ(outcome.code, ExitCode::answered) << outcome.err;
@@ -53,7 +53,7 @@ TEST(PredictCommand, AnswersFirstWithARangeAndNeverWithOneNumber) {
   EXPECT_TRUE(outcome.out.starts_with("In new sisal matting, by a push reading, AISI A11"));
   EXPECT_THAT(
       outcome.out,
-      AllOf(HasSubstr("times as long"), HasSubstr("of 40 draws)"), HasSubstr("not validated")));
+      AllOf(HasSubstr("times as long"), HasSubstr("of 50 draws)"), HasSubstr("not validated")));
   EXPECT_LE(widest_line(outcome.out), 80);
 }
 
@@ -64,7 +64,7 @@ TEST(PredictCommand, WritesTheDocumentedJson) {
   EXPECT_EQ(wire::testing::faults_against_schema(document, "prediction.schema.json"), "");
   EXPECT_EQ(document["asked"]["a"]["hardness_hrc"], 60);
   EXPECT_EQ(document["asked"]["reading"], "slice");
-  EXPECT_EQ(document["asked"]["draws"], 4);
+  EXPECT_EQ(document["asked"]["draws"], 50);
 }
 
 TEST(PredictCommand, RefusesAllThatIsWrongAtOnce) {

@@ -149,8 +149,7 @@ base::ResultOrProblems<PredictRequest> predict_request(const ReadOptions& read,
     asked.life.runs = static_cast<int>(runs.value_or(1));
   }
   if (said.draws) {
-    const auto draws = taken(count_of("--draws", *said.draws, {2, kMost}), problems);
-    asked.over.draws = static_cast<int>(draws.value_or(2));
+    asked.over.draws = taken(draws_of(*said.draws), problems).value_or(asked.over.draws);
   }
   if (typed.threads) {
     request.threads = taken(threads_of("--threads", *typed.threads), problems).value_or(1);

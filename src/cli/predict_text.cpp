@@ -1,6 +1,7 @@
 #include "cli/predict_text.h"
 
 #include "base/plain_number.h"
+#include "cli/outside_range.h"
 #include "cli/ruled_table.h"
 #include "cli/source_list.h"
 #include "cli/text_layout.h"
@@ -41,6 +42,12 @@ std::string missing_words(const wear::PredictionAsked& asked, const wear::Sensit
                      asked.life.longest_cuts);
 }
 
+// Of draws that were counted, all is all.
+std::string share_words(double share) {
+  if (share == 1) return "all";
+  return share == 0 ? "none" : telling::chance_text(share);
+}
+
 std::string answer_words(const wear::PredictionAsked& asked, const wear::RatioPrediction& found) {
   const std::string pair =
       fmt::format("In {}, by a {} reading, {} against {}",
@@ -55,13 +62,14 @@ std::string answer_words(const wear::PredictionAsked& asked, const wear::RatioPr
   }
   return fmt::format(
       "{}: simulated to stay keen {} times as long. With all that is not well known, anything from "
-      "{} to {} is plausible (the middle 90 % of {} draws); it lasts longer in {} of them.{}",
+      "{} to {} is plausible (the middle 90 % of {} draws); it lasts longer in {} of them.{}{}",
       pair,
       two_figures(*found.ratio.usual_answer),
       two_figures(found.ratio.joint->lo90),
       two_figures(found.ratio.joint->hi90),
       found.ratio.answers.size(),
-      telling::chance_text(*found.share_longer),
+      share_words(*found.share_longer),
+      outside_words(found.ratio, "The ratio", two_figures),
       missing);
 }
 

@@ -81,7 +81,7 @@ std::string apex_help(const Look& look) {
                        {"--cuts=255", "how far it is cut"},
                        {"--draws=200",
                         "the range of its half keenness over all plausible constants, from so many "
-                        "draws of them at once"},
+                        "draws of them at once; 50 or more"},
                        {"--json, --json=FILE", "all of it as JSON, the whole section too"}},
                       look) +
          "\nWhich edge\n" + entries_text(edge_entries(), look);
@@ -104,7 +104,7 @@ std::string predict_help(const Look& look) {
               {"--schedule=PARTS", "mixed work in its place, as keenfall help apex says"},
               {"--reading=push", "push or slice: they rank damaged edges unlike each other"},
               {"--finish=fine", "fine, coarse, or of your file"},
-              {"--draws=200", "of all constants at once, for the range"},
+              {"--draws=200", "of all constants at once, for the range; 50 or more"},
               {"--runs=10", "simulated edges of each blade for one answer"},
               {"--steels=FILE, --media=FILE, --finishes=FILE",
                "your own: a CSV table with a row each, its columns as in docs/methods/apex.md"},
