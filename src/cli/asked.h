@@ -32,4 +32,11 @@ struct Asked {
   return {.out = wrapped(shown_as(sentence, asked.around.look), {}, asked.around.look)};
 }
 
+// `words` end in a colon; the command stands below them.
+[[nodiscard]] inline Outcome done_with_next(const Asked& asked,
+                                            const std::string& words,
+                                            const std::string& command) {
+  return {.out = with_command(words, command, asked.around.look)};
+}
+
 }  // namespace keenfall::cli

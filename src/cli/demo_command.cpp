@@ -47,15 +47,14 @@ std::string safety_text(const Look& look) {
 }
 
 std::string next_step_text(const JudgeRequest& request, const Look& look) {
-  return wrapped(
-      request.table_file.empty()
-          ? "Your own readings: keenfall judge readings.csv. To see what such a table looks "
-            "like: keenfall demo --table=matting.csv"
-          : "The readings are in " + shown_as(request.table_file, look) +
-                ". To judge them again: keenfall judge " +
-                shown_as(base::shell_word(request.table_file), look),
-      {},
-      look);
+  if (request.table_file.empty()) {
+    return with_command("Your own readings:", "keenfall judge readings.csv", look) +
+           with_command(
+               "To see what such a table looks like:", "keenfall demo --table=matting.csv", look);
+  }
+  return with_command("The readings are in " + request.table_file + ". To judge them again:",
+                      "keenfall judge " + base::shell_word(request.table_file),
+                      look);
 }
 
 base::Problem no_tables_here(const std::string& found) {

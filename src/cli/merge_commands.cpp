@@ -81,7 +81,7 @@ Outcome export_command(const Asked& asked) {
   }
   const auto exported = asked.jobs().export_content(request);
   if (!exported) return refused({exported.error()}, "nothing was exported");
-  return done(asked, exported_words(*exported, request.to));
+  return {.out = exported_text(*exported, request.to, asked.around.look)};
 }
 
 }  // namespace keenfall::cli

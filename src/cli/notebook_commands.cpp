@@ -11,7 +11,6 @@
 #include "workbench/notebook_package.h"
 
 #include <algorithm>
-#include <cctype>
 #include <charconv>
 #include <cmath>
 #include <cstddef>
@@ -26,21 +25,13 @@ namespace {
 
 constexpr const char* kNothingChanged = "nothing was changed";
 
-// As it is typed behind an option.
-std::string as_one_word(const std::string& name) {
-  const bool is_plain = std::ranges::all_of(name, [](char c) {
-    return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_' || c == '-' || c == '.';
-  });
-  return is_plain ? name : "\"" + name + "\"";
-}
-
 Outcome make_new(const Asked& asked) {
   const auto made =
       asked.jobs().make(asked.word(0), "keenfall " + asked.around.program_version, asked.hand());
   if (!made) return refused({made.error()}, kNothingChanged);
-  return done(asked,
-              *made + " is a new notebook. To put a table into it: keenfall take " +
-                  base::shell_word(*made) + " readings.csv");
+  return done_with_next(asked,
+                        *made + " is a new notebook. To put a table into it:",
+                        "keenfall take " + base::shell_word(*made) + " readings.csv");
 }
 
 Outcome take_tables_in(const Asked& asked) {
@@ -69,7 +60,7 @@ Outcome take_tables_in(const Asked& asked) {
                       in_words(taken->left_out) +
                           " left out, which the trial's remarks say too. To have them: mend the "
                           "table and take it again with --trial=" +
-                          as_one_word(taken->trial));
+                          base::shell_word(taken->trial));
 }
 
 // What is shown, and that it may be wrong where a quick check of the whole finds anything.
@@ -79,11 +70,11 @@ Outcome shown(const Asked& asked, std::string text) {
   const auto checked = asked.jobs().check(path);
   if (!checked || checked->findings.empty()) return {.out = std::move(text)};
   Outcome warning =
-      done(asked,
-           path +
-               ": The notebook is not as it was written, so what is shown may be "
-               "wrong: keenfall check " +
-               base::shell_word(path) + " says what is the matter. A backup may be whole.");
+      done_with_next(asked,
+                     path +
+                         ": The notebook is not as it was written, so what is shown may be wrong. "
+                         "A backup may be whole. What is the matter:",
+                     "keenfall check " + base::shell_word(path));
   return {.code = ExitCode::file_trouble, .out = std::move(text), .err = std::move(warning.out)};
 }
 
@@ -118,10 +109,11 @@ Outcome undo(const Asked& asked) {
   }
   const auto undone = asked.jobs().undo(asked.word(0), entry, asked.hand());
   if (!undone) return refused({undone.error()}, kNothingChanged);
-  return done(asked,
-              "Done, as entry " + std::to_string(undone->entry) + ": " + undone->what +
-                  ". To take this back: keenfall undo " + base::shell_word(asked.word(0)) + " " +
-                  std::to_string(undone->entry));
+  return done_with_next(
+      asked,
+      "Done, as entry " + std::to_string(undone->entry) + ": " + undone->what +
+          ". To take this back:",
+      "keenfall undo " + base::shell_word(asked.word(0)) + " " + std::to_string(undone->entry));
 }
 
 // The option's number; false where it is none.

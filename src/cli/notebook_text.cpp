@@ -155,24 +155,29 @@ std::string merged_text(const notebook::Merged& merged,
   return shown;
 }
 
-std::string exported_words(const workbench::Exported& exported, const std::string& to) {
+std::string exported_text(const workbench::Exported& exported,
+                          const std::string& to,
+                          const Look& look) {
   switch (exported.form) {
     case workbench::ExportForm::json:
-      return to + " is the whole notebook, with its journal, as one JSON document.";
+      return paragraph(
+          to + " is the whole notebook, with its journal, as one JSON document.", 0, look);
     case workbench::ExportForm::data_package:
-      return to +
-             " is the whole notebook as a data package. A notebook takes it back: keenfall "
-             "take new.keen " +
-             base::shell_word(to);
+      return with_command(
+          to + " is the whole notebook as a data package. A notebook takes it back:",
+          "keenfall take new.keen " + base::shell_word(to),
+          look);
     case workbench::ExportForm::long_table:
     case workbench::ExportForm::decide:
       break;
   }
   std::string words = to + " is " + trial_table_words(exported.trial);
-  if (exported.is_whole) return words;
-  return words +
-         " It does not hold all that the notebook has of the trial, since a table has no "
-         "place for it; a data package does: --as=package";
+  if (!exported.is_whole) {
+    words +=
+        " It does not hold all that the notebook has of the trial, since a table has no place for "
+        "it; a data package does: --as=package";
+  }
+  return paragraph(words, 0, look);
 }
 
 std::string trial_table_words(const std::string& trial) {
@@ -197,10 +202,9 @@ std::string trials_text(const std::string& path,
                         const std::vector<notebook::KeptTrial>& trials,
                         const Look& look) {
   if (trials.empty()) {
-    return paragraph("The notebook holds no trial yet. To put one in: keenfall take " +
-                         base::shell_word(path) + " readings.csv",
-                     0,
-                     look);
+    return with_command("The notebook holds no trial yet. To put one in:",
+                        "keenfall take " + base::shell_word(path) + " readings.csv",
+                        look);
   }
   RuledTable table{.columns = {{.head = "trial", .side = Side::left}, {"runs"}, {"readings"}}};
   for (const notebook::KeptTrial& trial : trials) {

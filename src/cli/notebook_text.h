@@ -19,8 +19,10 @@ namespace keenfall::cli {
 [[nodiscard]] std::string merged_text(const notebook::Merged& merged,
                                       const std::string& other,
                                       const Look& look);
-[[nodiscard]] std::string exported_words(const workbench::Exported& exported,
-                                         const std::string& to);
+// What was made, laid out, and how a notebook takes it back.
+[[nodiscard]] std::string exported_text(const workbench::Exported& exported,
+                                        const std::string& to,
+                                        const Look& look);
 // "the trial spring as a table, ..."
 [[nodiscard]] std::string trial_table_words(const std::string& trial);
 [[nodiscard]] std::string struck_words(const notebook::Struck& struck);

@@ -37,7 +37,7 @@ std::optional<base::Problem> problem_with_where(const SimulateRequest& request,
   return workbench::made_trial_is_there(request.plan.name, request.notebook);
 }
 
-// Where the trial went, or why it did not.
+// Where the trial went, laid out, or why it did not go there.
 base::ResultOrProblems<std::string> put_away(const SimulateRequest& request,
                                              const wear::SimulatedTrial& made,
                                              const TypedOptions& typed,
@@ -46,8 +46,9 @@ base::ResultOrProblems<std::string> put_away(const SimulateRequest& request,
     const auto problem = workbench::write_whole_file(
         request.out, exchange::long_table_of(made.trial), workbench::Existing::is_kept);
     if (problem) return base::failed_by(*problem);
-    return request.out + " is its table. To judge it: keenfall judge " +
-           base::shell_word(request.out);
+    return with_command(request.out + " is its table. To judge it:",
+                        "keenfall judge " + base::shell_word(request.out),
+                        around.look);
   }
   if (request.notebook.empty()) return std::string();
   const auto taken = around.use_cases.notebook.take_made(
@@ -56,11 +57,12 @@ base::ResultOrProblems<std::string> put_away(const SimulateRequest& request,
        .made_from = fmt::format("simulated, seed {}", request.plan.seed.number)},
       hand_of(typed, around));
   if (!taken) return tl::unexpected(taken.error());
-  return fmt::format("{} has it as the trial “{}”. To judge it: keenfall judge {} --trial={}",
-                     request.notebook,
-                     taken->trial,
-                     base::shell_word(request.notebook),
-                     base::shell_word(taken->trial));
+  return with_command(
+      fmt::format("{} has it as the trial “{}”. To judge it:", request.notebook, taken->trial),
+      fmt::format("keenfall judge {} --trial={}",
+                  base::shell_word(request.notebook),
+                  base::shell_word(taken->trial)),
+      around.look);
 }
 
 bool goes_somewhere(const SimulateRequest& request) {
@@ -89,7 +91,7 @@ Outcome told_of(const SimulateRequest& request,
     answer.text += (answer.text.empty() ? "" : "\n") + truth_text(made, look);
   }
   if (!where.empty() && !typed.quiet) {
-    answer.text += "\n" + wrapped(shown_as(where, look), {}, look);
+    answer.text += "\n" + where;
   }
   if (typed.json) {
     answer.json = wire::simulation_to_json(

@@ -197,6 +197,22 @@ TEST_F(SimulateCommand, PutsTheTrialIntoANotebookUnderItsName) {
   EXPECT_THAT(outcome.out, HasSubstr("bench.keen --trial='tried out'"));
 }
 
+// A line break within the quotes would name another trial.
+TEST_F(SimulateCommand, SaysHowToJudgeItOnOneLineThatCanBePasted) {
+  around_.look.width = 60;
+  around_.use_cases.notebook.take_made = [](workbench::MadeTrial given, const workbench::Hand&) {
+    return base::ResultOrProblems<workbench::TakenIn>(
+        workbench::TakenIn{.trial = given.trial.name, .taken = {}, .remarks = {}, .left_out = {}});
+  };
+
+  const Outcome outcome = simulated({"--notebook=my bench.keen", "--seed=7", "--steel=c75s"});
+
+  EXPECT_THAT(outcome.out,
+              HasSubstr("To judge it:\n"
+                        "  keenfall judge 'my bench.keen' --trial='simulated C75S; uplifted sisal "
+                        "matting; 20 deg fine; seed 7'\n"));
+}
+
 // Nothing is cut for a trial that has no place to go.
 TEST_F(SimulateCommand, RefusesANameThatTheNotebookHasBeforeItCuts) {
   around_.is_stop_asked_for = [] {

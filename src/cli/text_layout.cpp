@@ -145,6 +145,10 @@ std::string wrapped(std::string_view text, Indent indent, const Look& look) {
   return lines + line + "\n";
 }
 
+std::string with_command(std::string_view words, std::string_view command, const Look& look) {
+  return wrapped(shown_as(words, look), {}, look) + "  " + shown_as(command, look) + "\n";
+}
+
 std::string as_settled(const std::string& text, const Look& look) {
   return coloured(text, kSettledColour, look);
 }

@@ -41,6 +41,12 @@ struct Indent {
 // The text may carry colour.
 [[nodiscard]] std::string wrapped(std::string_view text, Indent indent, const Look& look);
 
+// Words that end in a colon, wrapped; below them a command to copy, two columns in and on one line
+// however long it is, since a break within a quoted name would change it.
+[[nodiscard]] std::string with_command(std::string_view words,
+                                       std::string_view command,
+                                       const Look& look);
+
 // Two colours, sparingly: an answer that holds, and one that is not settled. The words say it too.
 [[nodiscard]] std::string as_settled(const std::string& text, const Look& look);
 [[nodiscard]] std::string as_not_settled(const std::string& text, const Look& look);

@@ -56,6 +56,11 @@ TEST(TextLayout, KeepsAPercentSignWithItsNumber) {
   EXPECT_EQ(wrapped("interval 95 % of it", {}, narrow), "interval\n95 % of it\n");
 }
 
+TEST(TextLayout, PutsACommandBelowItsWordsOnOneLine) {
+  EXPECT_EQ(with_command("To judge it:", "keenfall judge 'my own trial.csv'", {.width = 12}),
+            "To judge it:\n  keenfall judge 'my own trial.csv'\n");
+}
+
 TEST(TextLayout, KeepsAWordWholeThatIsWiderThanTheLine) {
   EXPECT_EQ(wrapped("abcdefghijklmnop", {}, {.width = 8}), "abcdefghijklmnop\n");
 }
