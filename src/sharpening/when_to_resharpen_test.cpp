@@ -59,6 +59,37 @@ TEST(WhenToResharpen, OfEvenChipsAndAMicroBevelIsTheClosedForm) {
   EXPECT_NEAR(best.cuts / (std::sqrt(setup_minutes / q) / 0.1), 1, 1e-6);
 }
 
+// Chips h = c x on parallel faces take steel that goes with the cuts. On a stone that glazes, n
+// passes do the work of f(n) = k n + (1 - k) n_g (1 - exp(-n/n_g)) fresh ones; the minutes per cut,
+// (s + n)/f by passes, are least where f/f' - n is the s passes that setting up is worth. That
+// grows with n, to n_g (1 - k)/k: a dearer setting up has no best moment.
+TEST(WhenToResharpen, OfEvenChipsOnParallelFacesComesFromGlazingAlone) {
+  ResharpeningQuestion question = seen({.deepest_chip_um = 10});
+  question.edge.bevel.primary_angle = {0};
+  question.steel = at_its_typical_figures(question.steel);
+  const Stone stone = find_stone("fused alumina").value();
+  const DamageGrowth growth = {.seen_after_cuts = 100, .setup_minutes = 1};
+
+  const BestMoment best = when_to_resharpen(question, stone, growth).value().typical;
+
+  EXPECT_EQ(best.where, Where::inside);
+  ResharpeningQuestion at_best = question;
+  at_best.edge.damage = damage_after(question.edge.damage, growth, best.cuts);
+  const StoneEffort effort = resharpening(at_best, std::vector{stone})->stones[0];
+  const double n = effort.typical.passes;
+  const double n_g = effort.glazing_passes;
+  const double k = stone.blunt_share_fraction.typical;
+  const double f = k * n + (1 - k) * n_g * (1 - std::exp(-n / n_g));
+  const double slope = k + (1 - k) * std::exp(-n / n_g);
+  const double setup_passes = growth.setup_minutes * question.work.passes_per_minute;
+  EXPECT_NEAR((f / slope - n) / setup_passes, 1, 1e-4);
+
+  const double no_longer_minutes = n_g * (1 - k) / k / question.work.passes_per_minute;
+  const DamageGrowth dearer = {.seen_after_cuts = 100, .setup_minutes = 1.01 * no_longer_minutes};
+  EXPECT_EQ(when_to_resharpen(question, stone, dearer)->typical.where, Where::at_last);
+  EXPECT_EQ(on_diamond(question, growth).where, Where::at_last);  // which stays fresh
+}
+
 TEST(WhenToResharpen, OfWearAloneIsAsLateAsMayBe) {
   const BestMoment best =
       on_diamond(seen({.land_um = 4}), {.seen_after_cuts = 100, .setup_minutes = 3});
