@@ -55,6 +55,11 @@ std::string passes_range(const numerics::Interval& passes) {
   return range_text(passes_text(passes.lo90), passes_text(passes.hi90));
 }
 
+// "1 pass", "20 to 60 passes"
+std::string passes_words(const std::string& how_many) {
+  return how_many + (how_many == "1" ? " pass" : " passes");
+}
+
 std::string time_range(const numerics::Interval& minutes) {
   return range_text(time_text(minutes.lo90), time_text(minutes.hi90));
 }
@@ -71,11 +76,13 @@ std::string way_words(const WayBack& way) {
 
 std::string answer_sentence(const ResharpeningDocument& document, const WayBack& way) {
   const StoneEffort& first = way.found.stones.front();
-  return fmt::format("{} on {} takes {} passes on {}, half of them on each side: {}.",
+  const std::string passes = passes_range(first.passes);
+  return fmt::format("{} on {} takes {} on {}{}: {}.",
                      way_words(way),
                      steel_text(document),
-                     passes_range(first.passes),
+                     passes_words(passes),
                      first.stone.name,
+                     passes == "1" ? "" : ", half of them on each side",
                      time_range(first.minutes));
 }
 
@@ -86,9 +93,9 @@ std::string fastest_sentence(const WayBack& way) {
   if (fastest == way.found.stones.begin() || fastest->typical.passes <= 0) return "";
   std::string name(fastest->stone.name);
   name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
-  return fmt::format(" {} takes {} passes, {}.",
+  return fmt::format(" {} takes {}, {}.",
                      name,
-                     passes_range(fastest->passes),
+                     passes_words(passes_range(fastest->passes)),
                      time_range(fastest->minutes));
 }
 
@@ -156,20 +163,23 @@ std::string calibration_sentences(const ResharpeningDocument& document, const Wa
     return range_text(base::with_figures(lo, count), base::with_figures(hi, count));
   };
   std::string text = fmt::format(
-      "Calibrated by {:g} passes counted on {}: they took {} mm³ of this steel, a fresh pass {} "
-      "mm³, where the model alone allows {}. Without the count the answer would be {} passes.",
-      counted.passes,
+      "Calibrated by {} counted on {}: {} mm³ of this steel in all, a fresh pass {} mm³, where the "
+      "model alone allows {}. Without the count the answer would be {}.",
+      passes_words(base::plain_number(counted.passes)),
       way.found.stones.front().stone.name,
       figures(counted.removed_mm3.lo, counted.removed_mm3.hi, 2),
       figures(found.fresh_mm3_per_pass.lo90, found.fresh_mm3_per_pass.hi90, 2),
       figures(found.fresh_of_model_mm3_per_pass.lo90, found.fresh_of_model_mm3_per_pass.hi90, 2),
-      passes_range(found.passes_of_model));
-  const double k0 = found.wear_mm3_per_newton_m;
-  if (k0 < found.wear_of_model.lo || k0 > found.wear_of_model.hi) {
+      passes_words(passes_range(found.passes_of_model)));
+  // The rate goes with the steel that was taken, and that is known as well as it was read.
+  const double k0_of_mm3 = found.wear_mm3_per_newton_m / counted.removed_mm3.typical;
+  const double lo = k0_of_mm3 * counted.removed_mm3.lo;
+  const double hi = k0_of_mm3 * counted.removed_mm3.hi;
+  if (hi < found.wear_of_model.lo || lo > found.wear_of_model.hi) {
     text += fmt::format(
-        " That is a rate of {:.2g} mm³/(N m), outside of the {:g} to {:g} of textbooks: look at "
-        "the count, the force and the unit of what was measured once more.",
-        k0,
+        " That is a rate of {} mm³/(N m), all of it outside of the {:g} to {:g} of textbooks: look "
+        "at the count, the force and the unit of what was measured once more.",
+        figures(lo, hi, 2),
         found.wear_of_model.lo,
         found.wear_of_model.hi);
   }

@@ -65,6 +65,15 @@ std::vector<Ranged> numbers_of(const BevelCount& count) {
   return numbers;
 }
 
+std::optional<Problem> problem_of_passes(const BevelCount& count) {
+  if (!std::isfinite(count.passes) || count.passes == std::floor(count.passes)) return std::nullopt;
+  return Problem{
+      .kind = base::ProblemKind::bad_value,
+      .sentence = "passes are counted whole, and " + base::plain_number(count.passes) + " is not",
+      .place = {.column = "counted_passes"},
+      .accepted = "a whole number of passes, both sides together"};
+}
+
 std::optional<Problem> problem_of_measure(const BevelCount& count) {
   if (count.height_um.has_value() != count.width_after_um.has_value()) return std::nullopt;
   return Problem{
@@ -144,6 +153,7 @@ base::ResultOrProblems<CountedStrokes> counted_strokes(const BevelCount& count,
                                                        const Bevel& bevel) {
   std::vector<Problem> problems = problems_of(bevel, {});
   std::ranges::copy(problems_of(numbers_of(count)), std::back_inserter(problems));
+  if (auto problem = problem_of_passes(count)) problems.push_back(*problem);
   if (auto problem = problem_of_measure(count)) problems.push_back(*problem);
   if (problems.empty()) look_at_face(count, bevel, problems);
   if (!problems.empty()) return tl::unexpected(problems);

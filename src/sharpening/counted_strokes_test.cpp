@@ -265,6 +265,7 @@ TEST(CountedStrokes, AreRefusedWithAllThatIsWrongWithThem) {
   EXPECT_THAT(refused({.passes = 0, .stroke = {-1, 0}, .height_um = -4}),
               ElementsAre("counted_passes", "counted_force", "counted_stroke", "counted_height"));
   EXPECT_THAT(refused({.passes = 20}), ElementsAre("counted_passes"));
+  EXPECT_THAT(refused({.passes = 20.5, .height_um = 4}), ElementsAre("counted_passes"));
   EXPECT_THAT(refused({.passes = 20, .height_um = 4, .width_after_um = 9}),
               ElementsAre("counted_height"));
   EXPECT_THAT(refused({.passes = 20, .width_after_um = 80}), ElementsAre("counted_width_before"));

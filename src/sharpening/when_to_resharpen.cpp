@@ -52,7 +52,9 @@ double last_cuts(const EdgeToSharpen& edge, const DamageGrowth& growth) {
   return last;
 }
 
-MomentOverDraws over_draws(const BestMoment& typical, const std::vector<BestMoment>& moments) {
+MomentOverDraws over_draws(const BestMoment& typical,
+                           const std::vector<BestMoment>& moments,
+                           const CutsStretch& stretch) {
   std::vector<double> cuts;
   std::vector<double> minutes;
   for (const BestMoment& each : moments) {
@@ -68,6 +70,7 @@ MomentOverDraws over_draws(const BestMoment& typical, const std::vector<BestMome
           .minutes_per_1000_cuts = numerics::interval_of(minutes),
           .fraction_at_first = share_of(Where::at_first),
           .fraction_at_last = share_of(Where::at_last),
+          .looked_to_cuts = stretch.last,
           .draws = static_cast<int>(moments.size())};
 }
 
@@ -118,7 +121,7 @@ base::Result<MomentOverDraws> when_to_resharpen(const ResharpeningQuestion& ques
     if (!moment) return base::failed(moment.error());
     moments.push_back(*moment);
   }
-  return over_draws(*typical, moments);
+  return over_draws(*typical, moments, stretch);
 }
 
 }  // namespace keenfall::sharpening

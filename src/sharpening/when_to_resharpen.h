@@ -33,7 +33,8 @@ struct MomentOverDraws {
   numerics::Interval minutes_per_1000_cuts;
   double fraction_at_first = 0;  // of the draws
   double fraction_at_last = 0;
-  int draws = 0;  // those of the question, at most 400
+  double looked_to_cuts = 0;  // the end of the stretch
+  int draws = 0;              // those of the question, at most 400
 };
 
 [[nodiscard]] std::vector<base::Problem> problems_of(const DamageGrowth& growth);

@@ -149,6 +149,7 @@ TEST(WhenToResharpen, SaysInHowManyDrawsItIsAsLateAsMayBe) {
 
   EXPECT_EQ(wear.fraction_at_last, 1);
   EXPECT_DOUBLE_EQ(wear.cuts.lo90, 400);
+  EXPECT_DOUBLE_EQ(wear.looked_to_cuts, 400);
 }
 
 // What is known of one's own stone narrows the moment as it does the passes.
