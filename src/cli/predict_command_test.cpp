@@ -102,6 +102,13 @@ TEST(PredictedBlades, AreASteelThenHardnessAndAngleInAnyOrder) {
   EXPECT_EQ(blade("C75S (EN 1.1248) 34deg-inclusive 58.5HRC").steel.hardness_hrc, 58.5);
 }
 
+TEST(PredictedBlades, AreTakenUpToSixHrcFromTheirTablesOwn) {
+  EXPECT_EQ(blade("75Ni8 60HRC").steel.hardness_hrc, 60);
+  EXPECT_THAT(
+      predicted_blade(workbench::apex_catalogue({}).value(), "75Ni8 61HRC").error().sentence,
+      HasSubstr("can be asked for from 48 to 60 HRC, not at 61 HRC"));
+}
+
 TEST(PredictedBlades, OfAnUnknownSteelOrFarFromItsHardnessAreRefused) {
   const auto catalogue = workbench::apex_catalogue({}).value();
 

@@ -188,7 +188,7 @@ TEST(ResharpenCommand, TellsAllThatIsWrongAtOnce) {
                                .err;
 
   for (const char* part : {"--stroek",
-                           "--steel: What is known of C75S",
+                           "--steel: C75S is known at 58 HRC",
                            "--angle: a bevel angle of 100° per side",
                            "--primary-angle must be an angle, not",
                            "--thickness: a thickness behind the edge of -1 mm",

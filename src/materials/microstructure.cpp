@@ -74,13 +74,17 @@ std::string beside_usual_hardness(const Microstructure& steel) {
 
 base::Result<Microstructure> at_hardness(const Microstructure& steel, double hrc) {
   constexpr double kFarthest = 6;
-  if (!(std::abs(hrc - steel.hardness_hrc) < kFarthest)) {
-    const std::string own = base::plain_number(steel.hardness_hrc);
-    return base::failed({.kind = base::ProblemKind::bad_value,
-                         .sentence = "What is known of " + steel.name + " is known at " + own +
-                                     " HRC and says nothing of it at " + base::plain_number(hrc) +
-                                     " HRC.",
-                         .accepted = "less than 6 HRC from " + own});
+  constexpr double kSoftestOfTable = 40;  // E140's, as in hardness.h
+  constexpr double kHardestOfTable = 68;
+  const double softest = std::max(kSoftestOfTable, steel.hardness_hrc - kFarthest);
+  const double hardest = std::min(kHardestOfTable, steel.hardness_hrc + kFarthest);
+  if (!(hrc >= softest && hrc <= hardest)) {
+    return base::failed(
+        {.kind = base::ProblemKind::bad_value,
+         .sentence = steel.name + " is known at " + base::plain_number(steel.hardness_hrc) +
+                     " HRC and can be asked for from " + base::plain_number(softest) + " to " +
+                     base::plain_number(hardest) + " HRC, not at " + base::plain_number(hrc) +
+                     " HRC."});
   }
   return vickers_from_rockwell_c(hrc).transform([&](double bulk_hv) {
     Microstructure tempered = steel;

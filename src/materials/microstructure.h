@@ -59,7 +59,7 @@ struct Microstructure {
 
 // The same steel tempered to another hardness: bulk by E140, the matrix and its range in
 // proportion. Carbides and toughness stay as tabulated, which holds for a few HRC at most. Refused:
-// 6 HRC or more from the row's own, or outside E140's table.
+// more than 6 HRC from the row's own, or outside E140's table.
 [[nodiscard]] base::Result<Microstructure> at_hardness(const Microstructure& steel, double hrc);
 
 }  // namespace keenfall::materials

@@ -153,9 +153,16 @@ TEST(Microstructures, TemperedToAnotherHardnessKeepTheirCarbides) {
 }
 
 TEST(Microstructures, AreNotTakenFarFromTheHardnessTheyAreKnownAt) {
-  EXPECT_THAT(at_hardness(of("AISI D2"), 55).error().sentence,
-              HasSubstr("known at 61 HRC and says nothing of it at 55 HRC"));
-  EXPECT_FALSE(at_hardness(of("AISI T15"), 69).has_value());
+  EXPECT_EQ(at_hardness(of("75Ni8"), 60.5).error().sentence,
+            "75Ni8 is known at 54 HRC and can be asked for from 48 to 60 HRC, not at 60.5 HRC.");
+  for (const double hrc : {48.0, 60.0}) EXPECT_TRUE(at_hardness(of("75Ni8"), hrc)) << hrc;
+  EXPECT_FALSE(at_hardness(of("75Ni8"), 47.5));
+}
+
+// E140 ends at 68 HRC.
+TEST(Microstructures, AreNotTakenBeyondTheTableOfHardness) {
+  EXPECT_TRUE(at_hardness(of("AISI T15"), 68));
+  EXPECT_THAT(at_hardness(of("AISI T15"), 69).error().sentence, HasSubstr("to 68 HRC"));
 }
 
 }  // namespace
