@@ -4,6 +4,7 @@
 #include "cli/apex_text.h"
 #include "cli/edge_request.h"
 #include "cli/option_numbers.h"
+#include "cli/own_things.h"
 #include "cli/typed_options.h"
 #include "cli/watched_work.h"
 #include "cli/written_answer.h"
@@ -163,7 +164,9 @@ Outcome apex_command(std::span<const std::string> words, const Surroundings& sur
     return was_stopped ? refused({found.error()}, kNoEdgeCut)
                        : wrong_usage({found.error()}, "apex");
   }
-  return apex_told(request->question, *found, *typed, surroundings);
+  return with_note_of_own(apex_told(request->question, *found, *typed, surroundings),
+                          catalogue->in_place_of_known,
+                          surroundings.look);
 }
 
 }  // namespace keenfall::cli

@@ -173,6 +173,13 @@ TEST(ApexCommand, CutsTheSteelOfAFileThatHoldsOne) {
   EXPECT_THAT(apex({file.option(), "--cuts=15"}).out, StartsWith("An edge of ours ("));
 }
 
+TEST(ApexCommand, SaysThatASteelOfAFileStandsInPlaceOfAKnownOne) {
+  const OwnSteels file("C75S,58,640,0.02,30\n");
+
+  EXPECT_EQ(apex({file.option(), "--cuts=15", "--quiet"}).err,
+            "Note: your own steel C75S is used in place of the known one of that name.\n");
+}
+
 TEST(ApexCommand, AsksWhichSteelOfAFileThatHoldsSeveral) {
   const OwnSteels file("ours,58,640,0.02,30\ntheirs,60,660,0.05,25\n");
 

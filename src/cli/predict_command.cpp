@@ -1,6 +1,7 @@
 #include "cli/predict_command.h"
 
 #include "cli/edge_request.h"
+#include "cli/own_things.h"
 #include "cli/predict_request.h"
 #include "cli/predict_text.h"
 #include "cli/watched_work.h"
@@ -36,7 +37,8 @@ Outcome predict_command(std::span<const std::string> words, const Surroundings& 
                                             .asked = request->asked,
                                             .predicted = *predicted});
   }
-  return delivered(answer, typed.json);
+  return with_note_of_own(
+      delivered(answer, typed.json), catalogue->in_place_of_known, surroundings.look);
 }
 
 }  // namespace keenfall::cli

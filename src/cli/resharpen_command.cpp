@@ -1,5 +1,6 @@
 #include "cli/resharpen_command.h"
 
+#include "cli/own_things.h"
 #include "cli/resharpen_request.h"
 #include "cli/resharpen_text.h"
 #include "cli/typed_options.h"
@@ -52,9 +53,11 @@ Outcome resharpen_command(std::span<const std::string> words, const Surroundings
     if (!way) return wrong_usage({under_option_of_field(way.error())}, "resharpen");
     document.ways.push_back(std::move(*way));
   }
-  return delivered({.text = resharpening_text(document, surroundings.look),
-                    .json = wire::resharpening_to_json(document)},
-                   read->typed.json);
+  return with_note_of_own(delivered({.text = resharpening_text(document, surroundings.look),
+                                     .json = wire::resharpening_to_json(document)},
+                                    read->typed.json),
+                          request->in_place_of_known,
+                          surroundings.look);
 }
 
 }  // namespace keenfall::cli

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -119,6 +120,7 @@ void read_stones(const TypedOptions& typed, ResharpenRequest& request, OptionRea
     for (const base::Problem& problem : catalogue.error()) reader.add(problem);
     return;
   }
+  std::ranges::copy(catalogue->in_place_of_known, std::back_inserter(request.in_place_of_known));
   if (said.stone) {
     const auto stone = workbench::find_stone(*catalogue, *said.stone);
     if (!stone) return reader.refuse("--stone", stone.error());
@@ -144,6 +146,7 @@ void read_steel(const TypedOptions& typed, ResharpenRequest& request, OptionRead
                           "--steel=1.2379 or --steel=\"1.2379 60HRC\"");
   }
   if (!catalogue) return;
+  std::ranges::copy(catalogue->in_place_of_known, std::back_inserter(request.in_place_of_known));
   const auto steel = steel_without_angle(*catalogue, *typed.sharpening.steel);
   if (!steel) return reader.refuse("--steel", steel.error());
   request.question.steel = *steel;

@@ -7,6 +7,7 @@
 #include "sharpening/when_to_resharpen.h"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace keenfall::cli {
@@ -16,6 +17,7 @@ struct ResharpenRequest {
   std::optional<trials::PerSideAngle> micro_bevel_angle;
   std::vector<sharpening::Stone> stones;  // the one asked for first
   std::optional<sharpening::DamageGrowth> growth;
+  std::vector<std::string> in_place_of_known;  // of the files: "stone diamond"
 };
 
 // Fails with a problem for each option that is not known, missing, or whose value cannot be used or

@@ -2,6 +2,7 @@
 
 #include "base/shell_word.h"
 #include "cli/hand.h"
+#include "cli/own_things.h"
 #include "cli/simulate_request.h"
 #include "cli/simulated_text.h"
 #include "cli/text_layout.h"
@@ -123,10 +124,12 @@ Outcome simulate_command(std::span<const std::string> words, const Surroundings&
   }
   const auto where = put_away(*request, *made, *typed, surroundings);
   if (!where) return refused(where.error(), kNothingWritten);
-  if (!goes_somewhere(*request) && !typed->json && !request->truth) {
-    return as_table_alone(*request, *made, typed->quiet, surroundings.look);
-  }
-  return told_of(*request, *made, *where, *typed, surroundings);
+  const bool is_table_alone = !goes_somewhere(*request) && !typed->json && !request->truth;
+  return with_note_of_own(is_table_alone
+                              ? as_table_alone(*request, *made, typed->quiet, surroundings.look)
+                              : told_of(*request, *made, *where, *typed, surroundings),
+                          catalogue->in_place_of_known,
+                          surroundings.look);
 }
 
 }  // namespace keenfall::cli

@@ -7,6 +7,7 @@
 #include "materials/steels.h"
 #include "wear/constant_rows.h"
 #include "workbench/declared_numbers.h"
+#include "workbench/own_before_known.h"
 
 #include <algorithm>
 #include <iterator>
@@ -206,10 +207,12 @@ base::ResultOrProblems<ApexCatalogue> apex_catalogue(const CatalogueFiles& files
   catalogue.own_steels = catalogue.steels.size();
   catalogue.own_media = catalogue.media.size();
   catalogue.own_finishes = catalogue.finishes.size();
-  std::ranges::copy(materials::known_microstructures(), std::back_inserter(catalogue.steels));
-  std::ranges::copy(wear::known_media(), std::back_inserter(catalogue.media));
-  catalogue.finishes.push_back({.name = "fine", .finish = wear::fine_finish()});
-  catalogue.finishes.push_back({.name = "coarse", .finish = wear::coarse_finish()});
+  const std::vector<NamedFinish> finishes = {{.name = "fine", .finish = wear::fine_finish()},
+                                             {.name = "coarse", .finish = wear::coarse_finish()}};
+  std::vector<std::string>& both = catalogue.in_place_of_known;
+  add_known(catalogue.steels, materials::known_microstructures(), "steel", both);
+  add_known(catalogue.media, wear::known_media(), "medium", both);
+  add_known(catalogue.finishes, finishes, "finish", both);
   return catalogue;
 }
 
@@ -218,7 +221,8 @@ base::Result<Microstructure> find_steel(const ApexCatalogue& catalogue, std::str
   if (found) return found;
   // By another designation ("1.4112"); a steel that is known and has no row is told of as such.
   auto known = materials::find_microstructure(name);
-  return known || materials::find_steel(name) || catalogue.own_steels == 0 ? known : found;
+  if (known) return find_in(catalogue.steels, "steel", known->name);
+  return materials::find_steel(name) || catalogue.own_steels == 0 ? known : found;
 }
 
 base::Result<AbrasiveMedium> find_medium(const ApexCatalogue& catalogue, std::string_view name) {

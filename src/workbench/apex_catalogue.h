@@ -39,6 +39,7 @@ struct ApexCatalogue {
   std::size_t own_steels = 0;  // how many come from the file
   std::size_t own_media = 0;
   std::size_t own_finishes = 0;
+  std::vector<std::string> in_place_of_known;  // of the files: "steel C75S"
 };
 
 [[nodiscard]] base::ResultOrProblems<ApexCatalogue> apex_catalogue(const CatalogueFiles& files);

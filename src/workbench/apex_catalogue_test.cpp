@@ -49,6 +49,21 @@ TEST(ApexCatalogues, TakeSteelsOfAFile) {
   EXPECT_EQ(catalogue.steels.size(), known().steels.size() + 1);
 }
 
+TEST(ApexCatalogues, HoldOneSteelOfANameAndItIsTheFiles) {
+  const OwnFile file(
+      "name,hardness_hrc,matrix_hv,carbide_volume_fraction,toughness_mpa_sqrt_m\n"
+      "c75s,58,640,0.02,30\n");
+
+  const auto catalogue = apex_catalogue({.steels = file.path()}).value();
+
+  EXPECT_EQ(catalogue.steels.size(), known().steels.size());
+  for (const char* name : {"c75s", "C75S", "1.1248"}) {
+    EXPECT_EQ(find_steel(catalogue, name)->matrix_hv, 640) << name;
+  }
+  EXPECT_EQ(catalogue.in_place_of_known, std::vector<std::string>{"steel C75S"});
+  EXPECT_TRUE(known().in_place_of_known.empty());
+}
+
 TEST(ApexCatalogues, TakeSteelsOfAFileWithRanges) {
   const OwnFile file(
       "name,hardness_hrc,matrix_hv,matrix_hv_lo,matrix_hv_hi,carbide_volume_fraction,"

@@ -1,7 +1,9 @@
 #include "workbench/stone_catalogue.h"
 
 #include "base/plain_number.h"
+#include "materials/spelling.h"
 #include "workbench/declared_numbers.h"
+#include "workbench/own_before_known.h"
 
 #include <algorithm>
 #include <cmath>
@@ -108,15 +110,21 @@ base::ResultOrProblems<StoneCatalogue> stone_catalogue(const std::string& path) 
     if (!problems.empty()) return tl::unexpected(problems);
   }
   catalogue.own = catalogue.stones.size();
-  std::ranges::copy(sharpening::known_stones(), std::back_inserter(catalogue.stones));
+  add_known(catalogue.stones, sharpening::known_stones(), "stone", catalogue.in_place_of_known);
   return catalogue;
 }
 
 base::Result<sharpening::Stone> find_stone(const StoneCatalogue& catalogue, std::string_view name) {
   const auto found = std::ranges::find(catalogue.stones, name, &sharpening::Stone::name);
   if (found != catalogue.stones.end()) return *found;
-  auto known = sharpening::find_stone(name);
-  if (known) return known;
+  const auto known = sharpening::find_stone(name);
+  if (known) {
+    // By another name of its abrasive; where the file has one of its name, that.
+    const std::string wanted = materials::lower_case(known->name);
+    return *std::ranges::find_if(catalogue.stones, [&](const sharpening::Stone& stone) {
+      return materials::lower_case(stone.name) == wanted;
+    });
+  }
   base::Problem problem = known.error();
   problem.accepted.clear();
   for (const sharpening::Stone& stone : catalogue.stones) {

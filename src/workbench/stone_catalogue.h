@@ -19,8 +19,9 @@
 namespace keenfall::workbench {
 
 struct StoneCatalogue {
-  std::vector<sharpening::Stone> stones;  // those of the file first
-  std::size_t own = 0;                    // how many come from the file
+  std::vector<sharpening::Stone> stones;       // those of the file first
+  std::size_t own = 0;                         // how many come from the file
+  std::vector<std::string> in_place_of_known;  // of the file: "stone diamond"
 };
 
 // Without "name".
