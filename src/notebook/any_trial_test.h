@@ -79,7 +79,8 @@ inline trials::Run any_run(const std::string& blade, std::size_t series_count) {
   return run;
 }
 
-// Runs of one arm have names of their own, as tables see to.
+// Runs of one blade have names of their own: one that states less of its edge or its cuts than
+// another of the same name would be taken for the same run.
 inline trials::Trial any_trial(const std::string& name) {
   trials::Trial trial{.name = name};
   trial.series.push_back({.kind = *trials::find_reading_kind("thread_push"), .unit = "gf"});
@@ -99,7 +100,7 @@ inline trials::Trial any_trial(const std::string& name) {
     for (int r = *rc::gen::inRange(0, 3); r > 0; --r) {
       const trials::Run run = any_run(blade.name, trial.series.size());
       const bool is_known = std::ranges::any_of(trial.runs, [&](const trials::Run& other) {
-        return other.arm == run.arm && other.name == run.name;
+        return other.arm.blade == run.arm.blade && other.name == run.name;
       });
       if (!is_known) trial.runs.push_back(run);
     }
