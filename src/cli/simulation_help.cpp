@@ -32,8 +32,10 @@ std::string simulate_help(const Look& look) {
              "Makes a whole trial from the apex simulator, as if somebody had cut and read, and "
              "knows the truth behind it: to try out how many runs a trial needs, or whether it "
              "could tell two edges apart at all. Without --out, --notebook, --json or --truth its "
-             "table stands alone on standard output. Plausible parameters, not validated: it is no "
-             "evidence about any steel or medium.",
+             "table stands alone on standard output. Where nothing is said it has X153CrMoV12 and "
+             "C75S in new and in uplifted sisal matting. Plausible parameters, not validated: it "
+             "is "
+             "no evidence about any steel or medium.",
              {},
              look) +
          "\nWhere it goes\n" +
@@ -71,6 +73,7 @@ std::string apex_help(const Look& look) {
          wrapped(
              "Cuts one simulated edge and says how it blunts: when it is half as keen, what is "
              "read on it over the cuts, how a stretch of it looks, and what took the metal. "
+             "Where nothing is said it is of X153CrMoV12 and cuts uplifted sisal matting. "
              "Plausible parameters, not validated.",
              {},
              look) +
