@@ -107,6 +107,7 @@ TEST(ApexCommand, GivesTheRangeOverAllThatIsPlausibleWhereDrawsAreAskedFor) {
 
   EXPECT_THAT(text, HasSubstr("the middle 90 % of 50 draws: by a push reading "));
   EXPECT_THAT(text, Not(HasSubstr("--draws")));
+  EXPECT_THAT(text, HasSubstr("The push life hangs most on "));
   const auto& range = document["half_keenness_over_plausible"];
   EXPECT_EQ(range["draws"], 50);
   EXPECT_LT(range["push"]["cuts"]["lo90"], range["push"]["cuts"]["hi90"]);

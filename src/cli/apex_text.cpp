@@ -77,17 +77,35 @@ std::string range_words(const wear::Sensitivity& life) {
       "{} to {} cuts", telling::cuts_text(life.joint->lo90), telling::cuts_text(life.joint->hi90));
 }
 
+// The three constants with which a life goes most, each with the lives at both ends of its range.
+std::string hangs_words(const wear::Sensitivity& life) {
+  constexpr std::size_t kMost = 3;
+  std::vector<std::string> strongest;
+  for (const wear::ConstantEffect& effect : life.effects) {
+    if (strongest.size() == kMost) break;
+    if (!effect.answer_at_lo || !effect.answer_at_hi) continue;
+    strongest.push_back(fmt::format("{} ({} to {} cuts)",
+                                    effect.constant.name,
+                                    telling::cuts_text(*effect.answer_at_lo),
+                                    telling::cuts_text(*effect.answer_at_hi)));
+  }
+  if (strongest.empty()) return "";
+  return " The push life hangs most on " + telling::listed(strongest) +
+         ": from the low to the high end of each alone.";
+}
+
 // How far the answer may lie from the usual one, or how to learn it.
 std::string plausible_sentence(const ApexAnswer& answer) {
   if (answer.plausible) {
     return fmt::format(
         "That is with the usual constants. Over all that are plausible, the middle 90 % of {} "
-        "draws: by a push reading {}; by a slice {}.{}{}",
+        "draws: by a push reading {}; by a slice {}.{}{}{}",
         answer.plausible->push.draws,
         range_words(answer.plausible->push),
         range_words(answer.plausible->slice),
         outside_words(answer.plausible->push, "The push life", telling::cuts_text),
-        outside_words(answer.plausible->slice, "The slice life", telling::cuts_text));
+        outside_words(answer.plausible->slice, "The slice life", telling::cuts_text),
+        hangs_words(answer.plausible->push));
   }
   return "That is with the usual constants alone. For its range over all that are plausible: "
          "--draws=200";
