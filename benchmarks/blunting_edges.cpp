@@ -39,7 +39,7 @@ Findings simulated() {
 // The same numbers for the peer, so that both cut the same medium.
 PeerScript peer() {
   const wear::ApexSimulation simulation = gritty_edges(kEdgeCuts);
-  const auto& medium = std::get<wear::CutMedium>(simulation.schedule[0].what);
+  const wear::CutMedium& medium = *wear::stretches_of(simulation.schedule).front().medium;
   const wear::Wedge wedge = wear::wedge_of(simulation.edge.apex_angle);
   return {.interpreter = "/usr/bin/python3",
           .file = "blunted_edges.py",
