@@ -23,6 +23,21 @@ std::string list_paragraph(const std::string& words, const Look& look) {
   return wrapped(shown_as(words, look), {}, look);
 }
 
+// A thing's name, its usual figures, and their marks together in the last cell.
+std::vector<std::string> estimates_row(const std::string& name,
+                                       const std::vector<materials::Estimate>& estimates,
+                                       SourceList& sources) {
+  std::vector<std::string> row = {name};
+  std::string marks;
+  for (const materials::Estimate& estimate : estimates) {
+    row.push_back(fmt::format("{:g}", estimate.typical));
+    marks += (marks.empty() ? "" : " ") + mark_letter(estimate.from.mark);
+    sources.add(estimate.from);
+  }
+  row.push_back(marks);
+  return row;
+}
+
 std::string steels_table_text(const ApexCatalogue& catalogue,
                               SourceList& sources,
                               const Look& look) {
@@ -35,15 +50,9 @@ std::string steels_table_text(const ApexCatalogue& catalogue,
                                {.head = "K_IC"},
                                {.head = "marks", .side = Side::left}}};
   for (const Microstructure& steel : catalogue.steels) {
-    std::vector<std::string> row = {shown_as(steel.name, look)};
-    std::string marks;
-    for (const auto& [name, field, unit, estimate] : constants_of(steel)) {
-      row.push_back(fmt::format("{:g}", estimate.typical));
-      marks += (marks.empty() ? "" : " ") + mark_letter(estimate.from.mark);
-      sources.add(estimate.from);
-    }
-    row.push_back(marks);
-    table.rows.push_back(row);
+    std::vector<materials::Estimate> estimates;
+    for (const auto& constant : constants_of(steel)) estimates.push_back(constant.estimate);
+    table.rows.push_back(estimates_row(shown_as(steel.name, look), estimates, sources));
   }
   return laid_out(table, look).text +
          list_paragraph(
@@ -86,16 +95,11 @@ std::string finishes_table_text(const ApexCatalogue& catalogue,
   }
   table.columns.push_back({.head = "marks", .side = Side::left});
   for (const workbench::NamedFinish& each : catalogue.finishes) {
-    std::vector<std::string> row = {shown_as(each.name, look)};
-    std::string marks;
+    std::vector<materials::Estimate> estimates;
     for (const auto& constant : wear::finish_constants()) {
-      const materials::Estimate estimate = wear::constant_of(constant, each.finish).estimate;
-      row.push_back(fmt::format("{:g}", estimate.typical));
-      marks += (marks.empty() ? "" : " ") + mark_letter(estimate.from.mark);
-      sources.add(estimate.from);
+      estimates.push_back(wear::constant_of(constant, each.finish).estimate);
     }
-    row.push_back(marks);
-    table.rows.push_back(row);
+    table.rows.push_back(estimates_row(shown_as(each.name, look), estimates, sources));
   }
   return laid_out(table, look).text;
 }
