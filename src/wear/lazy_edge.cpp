@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 
 namespace keenfall::wear {
 
@@ -23,32 +24,27 @@ double sum_of(const std::vector<double>& numbers) {
   return (sums[0] + sums[1]) + (sums[2] + sums[3]);
 }
 
-double least_of(const std::vector<double>& numbers) {
-  std::array<double, kLanes> least{};
-  least.fill(numbers[0]);
+// The extreme of the numbers, kept apart in lanes so that it becomes vector instructions.
+template <class Extreme>
+double extreme_of(const std::vector<double>& numbers, const Extreme& extreme) {
+  std::array<double, kLanes> found{};
+  found.fill(numbers[0]);
   const std::size_t whole = numbers.size() / kLanes * kLanes;
   for (std::size_t i = 0; i < whole; i += kLanes) {
     for (std::size_t lane = 0; lane < kLanes; ++lane) {
-      least[lane] = std::min(least[lane], numbers[i + lane]);
+      found[lane] = extreme(found[lane], numbers[i + lane]);
     }
   }
-  for (std::size_t i = whole; i < numbers.size(); ++i) least[0] = std::min(least[0], numbers[i]);
-  return *std::ranges::min_element(least);
+  for (std::size_t i = whole; i < numbers.size(); ++i) found[0] = extreme(found[0], numbers[i]);
+  return std::accumulate(found.begin(), found.end(), found[0], extreme);
+}
+
+double least_of(const std::vector<double>& numbers) {
+  return extreme_of(numbers, [](double a, double b) { return std::min(a, b); });
 }
 
 double greatest_of(const std::vector<double>& numbers) {
-  std::array<double, kLanes> greatest{};
-  greatest.fill(numbers[0]);
-  const std::size_t whole = numbers.size() / kLanes * kLanes;
-  for (std::size_t i = 0; i < whole; i += kLanes) {
-    for (std::size_t lane = 0; lane < kLanes; ++lane) {
-      greatest[lane] = std::max(greatest[lane], numbers[i + lane]);
-    }
-  }
-  for (std::size_t i = whole; i < numbers.size(); ++i) {
-    greatest[0] = std::max(greatest[0], numbers[i]);
-  }
-  return *std::ranges::max_element(greatest);
+  return extreme_of(numbers, [](double a, double b) { return std::max(a, b); });
 }
 
 // Two passes over the edge, written so that they become vector instructions: the widest that the
