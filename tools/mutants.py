@@ -123,7 +123,7 @@ class Workshop:
         # Only what differs is copied, so that what was built of the rest stays.
         self.copy.mkdir(parents=True, exist_ok=True)
         listed = subprocess.run(["git", "ls-files", "-z"], cwd=self.root, capture_output=True, check=True)
-        wanted = [name for name in listed.stdout.decode().split("\0") if name and not name.startswith("web/")]
+        wanted = [name for name in listed.stdout.decode().split("\0") if name and not name.startswith("web/test/")]
         for name in wanted:
             new = (self.root / name).read_bytes()
             old = self.copy / name
