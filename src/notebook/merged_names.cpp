@@ -1,5 +1,6 @@
 #include "notebook/merged_names.h"
 
+#include <algorithm>
 #include <set>
 #include <utility>
 
