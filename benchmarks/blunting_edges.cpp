@@ -1,10 +1,10 @@
 #include "base/plain_number.h"
 #include "benchmarks/benchmark.h"
 #include "benchmarks/gritty_edges.h"
+#include "benchmarks/in_turn.h"
 #include "benchmarks/measured_child.h"
 #include "benchmarks/peers.h"
 #include "benchmarks/results_table.h"
-#include "numerics/summaries.h"
 
 #include <fmt/format.h>
 
@@ -53,9 +53,12 @@ PeerScript peer() {
           .python_module = "numpy"};
 }
 
-std::vector<std::string> row_of(const std::string& name, const Measured& last, double cpu_s) {
+double cpu_of(const Measured& measured) { return measured.findings.at("simulation_cpu_s"); }
+
+std::vector<std::string> row_of(const std::string& name, const std::vector<Measured>& rounds) {
+  const Measured& last = rounds.back();
   return {name,
-          base::with_figures(cpu_s, 3),
+          base::with_figures(median_of(rounds, cpu_of), 3),
           grouped(last.peak_memory_mb),
           base::with_figures(last.findings.at("push_ratio"), 4),
           base::with_figures(last.findings.at("hits"), 4),
@@ -69,39 +72,26 @@ Outcome blunting_edges() {
              kEdges,
              kEdgeCuts,
              wear::segment_count(gritty_edges(kEdgeCuts).edge),
-             kEdgePairs);
-  std::vector<double> ours_s;
-  std::vector<double> peer_s;
-  std::vector<double> ratios;
-  Measured ours;
-  Measured other;
-  for (int pair = 0; pair < kEdgePairs; ++pair) {
-    const auto measured = measured_work(simulated);
-    if (!measured) return measured.error();
-    ours = *measured;
-    ours_s.push_back(ours.findings.at("simulation_cpu_s"));
-    if (pair > 0 && peer_s.empty()) continue;  // the peer is not there
-    const auto beside = measured_peer(peer());
-    if (!beside) continue;
-    if (!*beside) return beside->error();
-    other = **beside;
-    peer_s.push_back(other.findings.at("simulation_cpu_s"));
-    ratios.push_back(peer_s.back() / ours_s.back());
-  }
+             kRounds);
+  const auto rounds = measured_in_turn({[](int /*round*/) { return measured_work(simulated); },
+                                        [](int /*round*/) { return measured_peer(peer()); }});
+  if (!rounds) return rounds.error();
+  const auto& ours = rounds->at(0);
+  const auto& beside = rounds->at(1);
   ResultsTable table{
       .heads =
           {"simulator", "CPU, s", "peak memory, MB", "push ÷ start", "hits a run", "chips a run"},
-      .rows = {row_of("Keenfall, one thread", ours, numerics::median_of(ours_s))}};
-  if (!peer_s.empty()) table.rows.push_back(row_of("NumPy", other, numerics::median_of(peer_s)));
+      .rows = {row_of("Keenfall, one thread", ours)}};
+  if (!beside.empty()) table.rows.push_back(row_of("NumPy", beside));
   fmt::print("{}", in_columns(table));
-  if (!ratios.empty()) {
+  if (!beside.empty()) {
     fmt::print("  NumPy takes {} times the processor time (median of the pairs)\n",
-               base::with_figures(numerics::median_of(ratios), 3));
+               base::with_figures(median_ratio(beside, ours, cpu_of), 3));
   }
-  fmt::print("{}",
-             in_words({.what = "CPU, s",
-                       .below = kSimulatingSeconds,
-                       .measured = numerics::median_of(ours_s)}));
+  fmt::print(
+      "{}",
+      in_words(
+          {.what = "CPU, s", .below = kSimulatingSeconds, .measured = median_of(ours, cpu_of)}));
   return {};
 }
 

@@ -8,7 +8,6 @@ namespace keenfall::benchmarks {
 
 constexpr int kEdges = 100;
 constexpr long kEdgeCuts = 1000;
-constexpr int kEdgePairs = 5;  // how often ours and what it is compared with are measured in turn
 
 [[nodiscard]] wear::ApexSimulation gritty_edges(long cuts);
 

@@ -2,9 +2,9 @@
 #include "benchmarks/benchmark.h"
 #include "benchmarks/gritty_edges.h"
 #include "benchmarks/growth.h"
+#include "benchmarks/in_turn.h"
 #include "benchmarks/measured_child.h"
 #include "benchmarks/results_table.h"
-#include "numerics/summaries.h"
 
 #include <fmt/format.h>
 
@@ -67,27 +67,25 @@ Outcome growth_with_runs() {
 // Time on the wall with two threads as a share of that with one, in pairs; means something only
 // where two cores are free.
 Outcome gain_of_two_threads() {
-  std::vector<double> shares;
-  std::vector<double> work;
-  for (int pair = 0; pair < kEdgePairs; ++pair) {
-    const auto with = [](unsigned threads) {
+  const auto with = [](unsigned threads) {
+    return [threads](int /*round*/) {
       return measured_work(
           [threads] { return cut_edges(gritty_edges(kEdgeCuts), kEdges, base::threads(threads)); });
     };
-    const auto one = with(1);
-    if (!one) return one.error();
-    const auto two = with(2);
-    if (!two) return two.error();
-    shares.push_back(two->wall_s / one->wall_s);
-    work.push_back(two->cpu_s / one->cpu_s);
-  }
+  };
+  const auto rounds = measured_in_turn({with(1), with(2)});
+  if (!rounds) return rounds.error();
+  const auto share_of_one = [&rounds](double Measured::*cost) {
+    return median_ratio(
+        rounds->at(1), rounds->at(0), [cost](const Measured& measured) { return measured.*cost; });
+  };
   fmt::print("  two threads take {} of the processor time of one, median of {} pairs\n",
-             base::with_figures(numerics::median_of(work), 3),
-             kEdgePairs);
+             base::with_figures(share_of_one(&Measured::cpu_s), 3),
+             kRounds);
   fmt::print("{}",
              in_words({.what = "time on the wall with two threads, as a share of one's",
                        .below = kShareOfTwoThreads,
-                       .measured = numerics::median_of(shares)}));
+                       .measured = share_of_one(&Measured::wall_s)}));
   return {};
 }
 
