@@ -7,6 +7,7 @@ agreement_folder <- function() {
 read_trial <- function(file) {
   rows <- read.csv(file, stringsAsFactors = FALSE)
   rows$arm <- paste(rows$blade, rows$medium, sep = " in ")
+  rows$run <- paste(rows$run, rows$arm, sep = " of ")  # arms may name their runs alike
   arms <- unique(rows$arm)
   runs <- unique(rows$run)
   list(rows = rows, arms = arms, runs = runs, x = rows$cuts, ly = log(rows$reading),

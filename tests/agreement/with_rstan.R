@@ -4,26 +4,17 @@
 # Rscript with_rstan.R   writes rstan.csv (some minutes)
 here <- dirname(normalizePath(sub("^--file=", "", grep("^--file=", commandArgs(FALSE), value = TRUE))))
 source(file.path(here, "reading_trials.R"))
+source(file.path(here, "plain_in_stan.R"))
 suppressMessages(library(rstan))
 rstan_options(boost_lib = "/usr/include")
 model <- stan_model(file.path(here, "plain.stan"))
 
 draws_of <- function(trial) {
-  arms <- length(trial$arms)
   at <- crude_starts(trial)
-  begin <- function(chain) {
-    set.seed(100 + chain)
-    list(beta0 = as.array(at$arm_start + rnorm(arms, 0, 0.1)), mu = as.array(at$arm_half + rnorm(arms, 0, 0.2)),
-         p = as.array(runif(arms, 0.5, 1.2)), s_b0 = runif(1, 0.05, 0.2), s_tau = runif(1, 0.1, 0.5),
-         sigma = runif(1, 0.05, 0.2), unit_start = rnorm(length(trial$runs), 0, 0.5),
-         unit_half = rnorm(length(trial$runs), 0, 0.5))
-  }
-  sampling(model, chains = 4, cores = 1, warmup = 1000, iter = 2000, seed = 4711, refresh = 0,
-           init = lapply(1:4, begin), pars = c("beta0", "mu", "p", "s_b0", "s_tau", "sigma"),
-           control = list(adapt_delta = 0.95, max_treedepth = 12),
-           data = list(readings = nrow(trial$rows), runs = length(trial$runs), arms = arms, run = trial$run,
-                       arm_of_run = trial$arm_of_run, cuts = trial$x, log_reading = trial$ly,
-                       centre_start = trial$centre_start, centre_half_keenness = trial$centre_half_keenness))
+  begin <- lapply(1:4, function(chain) start_for_stan(trial, at, 100 + chain))
+  sampling(model, chains = 4, cores = 1, warmup = 1000, iter = 2000, seed = 4711, refresh = 0, init = begin,
+           pars = c("beta0", "mu", "p", "s_b0", "s_tau", "sigma"),
+           control = list(adapt_delta = 0.95, max_treedepth = 12), data = data_for_stan(trial))
 }
 
 summary_of <- function(chains, what) {
