@@ -13,6 +13,9 @@ using Outcome = std::optional<base::Problem>;  // empty: measured
 [[nodiscard]] Outcome reading_a_table();     // reading
 [[nodiscard]] Outcome growth_of_reading();   // reading-growth
 [[nodiscard]] Outcome typical_trial();       // typical
+[[nodiscard]] Outcome plain_model();         // plain-ess
+[[nodiscard]] Outcome judging_process();     // judge-process
+[[nodiscard]] Outcome hundred_runs();        // judging-120
 [[nodiscard]] Outcome growth_of_judging();   // judging-growth
 [[nodiscard]] Outcome large_trial();         // large
 [[nodiscard]] Outcome keeping_a_notebook();  // notebook

@@ -50,7 +50,7 @@ PeerScript peer() {
                     base::plain_number(wear::squared_land_growth_um2_per_cut(medium.wear, wedge)),
                     base::plain_number(simulation.steel.flow_stress_mpa),
                     base::plain_number(simulation.steel.transition_section_um)},
-          .python_module = "numpy"};
+          .library = "numpy"};
 }
 
 double cpu_of(const Measured& measured) { return measured.findings.at("simulation_cpu_s"); }

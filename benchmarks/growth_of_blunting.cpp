@@ -92,8 +92,8 @@ Outcome gain_of_two_threads() {
 }  // namespace
 
 Outcome growth_of_blunting() {
-  if (const auto problem = growth_with_runs()) return problem;
-  if (const auto problem = growth_with_sections_kept()) return problem;
+  if (auto problem = growth_with_runs()) return problem;
+  if (auto problem = growth_with_sections_kept()) return problem;
   if (std::thread::hardware_concurrency() < 2) {
     fmt::print("  this machine has one core: the gain of a second thread is not measured\n");
     return {};

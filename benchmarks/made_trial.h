@@ -16,6 +16,8 @@ struct TrialSize {
   int repeats = 3;      // readings at each checkpoint
 };
 
+inline constexpr TrialSize kHundredRuns{.blades = 6, .media = 2, .runs = 10};  // 120 in 12 arms
+
 // The same on every call.
 [[nodiscard]] trials::Trial made_trial(const TrialSize& size);
 

@@ -1,5 +1,6 @@
 #include "benchmarks/measured_child.h"
 
+#include <fcntl.h>
 #include <fmt/format.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
@@ -10,7 +11,6 @@
 #include <cstdio>
 #include <cstdlib>
 #include <exception>
-#include <filesystem>
 #include <sstream>
 #include <string_view>
 #include <system_error>
@@ -93,6 +93,18 @@ base::Result<Measured> measured(const std::function<void(int report_to)>& child)
                   .findings = std::move(*findings)};
 }
 
+// The program takes this process over, with its standard output to the file that is open.
+void become(const std::vector<std::string>& words, int output) {
+  std::vector<std::string> kept = words;
+  std::vector<char*> arguments;
+  arguments.reserve(kept.size() + 1);
+  for (std::string& word : kept) arguments.push_back(word.data());
+  arguments.push_back(nullptr);
+  if (::dup2(output, STDOUT_FILENO) < 0) ::_exit(kNotStarted);
+  ::execvp(arguments.front(), arguments.data());
+  ::_exit(kNotStarted);
+}
+
 }  // namespace
 
 base::Result<Measured> measured_work(const std::function<Findings()>& work) {
@@ -110,15 +122,14 @@ base::Result<Measured> measured_work(const std::function<Findings()>& work) {
 }
 
 base::Result<Measured> measured_program(const std::vector<std::string>& words) {
-  return measured([&words](int report_to) {
-    std::vector<std::string> kept = words;
-    std::vector<char*> arguments;
-    arguments.reserve(kept.size() + 1);
-    for (std::string& word : kept) arguments.push_back(word.data());
-    arguments.push_back(nullptr);
-    if (::dup2(report_to, STDOUT_FILENO) < 0) ::_exit(kNotStarted);
-    ::execvp(arguments.front(), arguments.data());
-    ::_exit(kNotStarted);
+  return measured([&words](int report_to) { become(words, report_to); });
+}
+
+base::Result<Measured> measured_program(const std::vector<std::string>& words,
+                                        const std::filesystem::path& output) {
+  return measured([&](int /*report_to*/) {
+    constexpr mode_t kOwnerOnly = 0600;
+    become(words, ::open(output.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, kOwnerOnly));
   });
 }
 

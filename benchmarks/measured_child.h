@@ -7,6 +7,7 @@
 
 #include "base/result.h"
 
+#include <filesystem>
 #include <functional>
 #include <map>
 #include <string>
@@ -27,6 +28,10 @@ struct Measured {
 
 // The program is looked for on the PATH; its standard output is the report.
 [[nodiscard]] base::Result<Measured> measured_program(const std::vector<std::string>& words);
+
+// The same, but its standard output goes into the file, and it reports nothing.
+[[nodiscard]] base::Result<Measured> measured_program(const std::vector<std::string>& words,
+                                                      const std::filesystem::path& output);
 
 [[nodiscard]] bool is_on_path(const std::string& program);
 

@@ -8,17 +8,18 @@ namespace keenfall::benchmarks {
 
 namespace {
 
-// Packages of Debian, named where they are missing.
-constexpr const char* kNlmePackage = "r-cran-nlme";
+bool is_r(const PeerScript& script) { return script.interpreter == "Rscript"; }
 
-bool has_nlme() {
-  return measured_program(
-             {"Rscript", "-e", "quit(status = !requireNamespace('nlme', quietly = TRUE))"})
-      .has_value();
+// The package of Debian that has the library.
+std::string package_of(const PeerScript& script) {
+  return (is_r(script) ? "r-cran-" : "python3-") + script.library;
 }
 
-bool has_module(const PeerScript& script) {
-  return measured_program({script.interpreter, "-c", "import " + script.python_module}).has_value();
+bool has_library(const PeerScript& script) {
+  const std::string asking =
+      is_r(script) ? "quit(status = !nzchar(system.file(package = '" + script.library + "')))"
+                   : "import " + script.library;
+  return measured_program({script.interpreter, is_r(script) ? "-e" : "-c", asking}).has_value();
 }
 
 }  // namespace
@@ -30,15 +31,10 @@ std::optional<base::Result<Measured>> measured_peer(const PeerScript& script) {
                script.interpreter);
     return std::nullopt;
   }
-  if (script.interpreter == "Rscript" && !has_nlme()) {
-    fmt::print(
-        "  skipped: the peer {} needs {}, which is not installed\n", script.file, kNlmePackage);
-    return std::nullopt;
-  }
-  if (!script.python_module.empty() && !has_module(script)) {
-    fmt::print("  skipped: the peer {} needs python3-{}, which is not installed\n",
+  if (!script.library.empty() && !has_library(script)) {
+    fmt::print("  skipped: the peer {} needs {}, which is not installed\n",
                script.file,
-               script.python_module);
+               package_of(script));
     return std::nullopt;
   }
   std::vector<std::string> words{

@@ -11,12 +11,12 @@
 namespace keenfall::benchmarks {
 
 // A script of benchmarks/peers/ by its interpreter: "python3" or "Rscript"; Debian's own Python is
-// "/usr/bin/python3", for scripts that need one of its modules.
+// "/usr/bin/python3", for scripts that need a library of it.
 struct PeerScript {
   std::string interpreter;
   std::string file;                // "read_csv.py"
   std::vector<std::string> words;  // its arguments
-  std::string python_module;       // "numpy"; empty: needs none
+  std::string library;             // "numpy", "nlme", "rstan"; empty: needs none
 };
 
 // Absent, and said so on standard output, where the interpreter or what it needs is not installed.

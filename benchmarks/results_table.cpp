@@ -11,6 +11,15 @@
 
 namespace keenfall::benchmarks {
 
+namespace {
+
+std::string line_of(const std::string& bar, bool is_met, double measured) {
+  return fmt::format(
+      "  bar: {}: {} ({})\n", bar, is_met ? "met" : "NOT MET", base::with_figures(measured, 3));
+}
+
+}  // namespace
+
 std::string in_columns(const ResultsTable& table) {
   std::vector<std::vector<std::string>> lines{table.heads};
   lines.insert(lines.end(), table.rows.begin(), table.rows.end());
@@ -40,11 +49,15 @@ std::string grouped(double number) {
 }
 
 std::string in_words(const Bar& bar) {
-  return fmt::format("  bar: {}, under {}: {} ({})\n",
-                     bar.what,
-                     base::plain_number(bar.below),
-                     bar.measured < bar.below ? "met" : "NOT MET",
-                     base::with_figures(bar.measured, 3));
+  return line_of(bar.what + ", under " + base::plain_number(bar.below),
+                 bar.measured < bar.below,
+                 bar.measured);
+}
+
+std::string in_words(const LowerBar& bar) {
+  return line_of(bar.what + ", at least " + base::plain_number(bar.at_least),
+                 bar.measured >= bar.at_least,
+                 bar.measured);
 }
 
 }  // namespace keenfall::benchmarks

@@ -19,14 +19,23 @@ struct ResultsTable {
 // 1234567 as "1,234,567".
 [[nodiscard]] std::string grouped(double number);
 
-// A bar that stood before anything was measured: a largest value that must not be reached.
+// Bars that stood before anything was measured: a value that must stay below, or reach, a number.
 struct Bar {
   std::string what;  // "processor time, CPU-s"
   double below = 0;
   double measured = 0;
 };
 
+struct LowerBar {
+  std::string what;  // "effective draws"
+  double at_least = 0;
+  double measured = 0;
+};
+
 // "bar: processor time, CPU-s, under 30: met (1.92)"
 [[nodiscard]] std::string in_words(const Bar& bar);
+
+// "bar: effective draws, at least 400: NOT MET (312)"
+[[nodiscard]] std::string in_words(const LowerBar& bar);
 
 }  // namespace keenfall::benchmarks

@@ -1,10 +1,12 @@
 #include "benchmarks/trial_file.h"
 
 #include "benchmarks/measured_child.h"
-#include "exchange/long_table_text.h"
+#include "exchange/long_table.h"
 
+#include <array>
 #include <fstream>
 #include <stdexcept>
+#include <utility>
 
 namespace keenfall::benchmarks {
 
@@ -19,6 +21,18 @@ std::optional<base::Problem> write_trial(const std::filesystem::path& path,
   });
   if (!written) return written.error();
   return std::nullopt;
+}
+
+std::filesystem::path small_trial_table() {
+  return std::filesystem::path(KEENFALL_SOURCE_DIR) / "tests" / "reference" /
+         "two_blades_two_media.csv";
+}
+
+trials::Trial trial_in(const std::filesystem::path& table) {
+  const std::array paths{table.string()};
+  auto trial = exchange::take_tables(paths, {});
+  if (!trial) throw std::runtime_error(base::in_words(trial.error().front()));
+  return std::move(*trial);
 }
 
 }  // namespace keenfall::benchmarks

@@ -4,6 +4,7 @@
 #include "benchmarks/judging_cost.h"
 #include "benchmarks/measured_child.h"
 #include "benchmarks/peers.h"
+#include "benchmarks/results_table.h"
 #include "benchmarks/trial_file.h"
 #include "benchmarks/working_folder.h"
 #include "blunting/inference/blunting_data.h"
@@ -22,6 +23,7 @@ namespace keenfall::benchmarks {
 
 namespace {
 
+constexpr double kQuickMs = 3;
 constexpr const char* kBlade = "C";
 constexpr const char* kOver = "A";
 constexpr const char* kMedium = "new matting";
@@ -47,9 +49,8 @@ Findings fully_judged() {
 }
 
 // The mean of many fits, from the trial's readings to the draws.
-Findings quickly_fitted() {
+Findings quickly_fitted(const trials::Trial& trial) {
   constexpr int kTimes = 200;
-  const trials::Trial trial = demo_trial();
   const blunting::ModelSpec model = blunting::default_model();
   const blunting::SeriesKey key = blunting::fits_of(trial).at(0);
   const std::clock_t began = std::clock();
@@ -63,6 +64,14 @@ Findings quickly_fitted() {
   return {{"fit_cpu_s", spent / kTimes}, {"draws", static_cast<double>(draws) / kTimes}};
 }
 
+void print_bar(const std::string& what, const Measured& quick) {
+  constexpr double kMsInSecond = 1000;
+  fmt::print("{}",
+             in_words({.what = what + ", CPU, ms",
+                       .below = kQuickMs,
+                       .measured = kMsInSecond * quick.findings.at("fit_cpu_s")}));
+}
+
 }  // namespace
 
 Outcome typical_trial() {
@@ -71,11 +80,14 @@ Outcome typical_trial() {
   if (auto problem = write_trial(file, demo_trial)) return problem;
   const auto full = measured_work(fully_judged);
   if (!full) return full.error();
-  const auto quick = measured_work(quickly_fitted);
+  const auto quick = measured_work([] { return quickly_fitted(demo_trial()); });
   if (!quick) return quick.error();
+  const auto small = measured_work([] { return quickly_fitted(trial_in(small_trial_table())); });
+  if (!small) return small.error();
   const auto peer = measured_peer({.interpreter = "Rscript",
                                    .file = "mixed_model.R",
-                                   .words = {file.string(), kBlade, kOver, kMedium}});
+                                   .words = {file.string(), kBlade, kOver, kMedium},
+                                   .library = "nlme"});
   if (peer && !*peer) return peer->error();
 
   std::string answers = fmt::format("  {} against {} on {}, times as long: full {}, quick {}",
@@ -99,6 +111,8 @@ Outcome typical_trial() {
                   {.name = "Keenfall, quick engine", .cpu_s = quick->findings.at("fit_cpu_s")}},
                  cost_of_peer));
   fmt::print("{}\n", answers);
+  print_bar("the quick engine on the demo's trial", *quick);
+  print_bar("the quick engine on the small trial", *small);
   return {};
 }
 
