@@ -3,69 +3,37 @@
 #include "base/require.h"
 #include "numerics/summaries.h"
 
-#include <boost/math/special_functions/erf.hpp>
-
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <numeric>
+#include <utility>
 
 namespace keenfall::numerics {
 
 namespace {
 
-using Chains = std::vector<std::vector<double>>;
+// Half a chain; of an odd number of draws the middle one belongs to no half.
+std::size_t half_length(const ChainShape& shape) { return shape.length / 2; }
 
-Chains split_in_halves(std::span<const std::vector<double>> chains) {
-  Chains halves;
-  for (const auto& chain : chains) {
-    const auto half = static_cast<std::ptrdiff_t>(chain.size() / 2);
-    halves.push_back({chain.begin(), chain.begin() + half});
-    halves.push_back({chain.end() - half, chain.end()});
+std::size_t half_count(const ChainShape& shape) { return 2 * shape.chains; }
+
+// Half after half, from chain after chain.
+std::vector<double> without_middles(const ChainShape& shape, std::span<const double> draws) {
+  const std::size_t half = half_length(shape);
+  std::vector<double> halves;
+  halves.reserve(half * half_count(shape));
+  for (std::size_t c = 0; c < shape.chains; ++c) {
+    const std::span<const double> chain = draws.subspan(c * shape.length, shape.length);
+    const std::span<const double> first = chain.first(half);
+    const std::span<const double> last = chain.last(half);
+    halves.insert(halves.end(), first.begin(), first.end());
+    halves.insert(halves.end(), last.begin(), last.end());
   }
   return halves;
 }
 
-// Doubles are exact enough here; long doubles take twice as long.
-using PlainDouble = boost::math::policies::policy<boost::math::policies::promote_double<false>>;
-
-// Ranks over all chains (ties share their mean rank) turned into normal scores, equation 14:
-// z = Phi^-1((rank - 3/8) / (S + 1/4)).
-Chains normal_scores(const Chains& chains) {
-  std::vector<double> pooled;
-  for (const auto& chain : chains) pooled.insert(pooled.end(), chain.begin(), chain.end());
-  std::ranges::sort(pooled);
-  const double total = static_cast<double>(pooled.size());
-  Chains scores = chains;
-  for (auto& chain : scores) {
-    for (double& draw : chain) {
-      const auto first = std::ranges::lower_bound(pooled, draw) - pooled.begin();
-      const auto after = std::ranges::upper_bound(pooled.begin() + first, pooled.end(), draw);
-      const auto last = after - pooled.begin();
-      const double rank = 0.5 * static_cast<double>(first + 1 + last);
-      const double probability = (rank - 0.375) / (total + 0.25);
-      draw = std::numbers::sqrt2 * boost::math::erf_inv(2 * probability - 1, PlainDouble());
-    }
-  }
-  return scores;
-}
-
-Chains distances_from_median(const Chains& chains) {
-  std::vector<double> pooled;
-  for (const auto& chain : chains) pooled.insert(pooled.end(), chain.begin(), chain.end());
-  const double median = median_of(std::move(pooled));
-  Chains folded = chains;
-  for (auto& chain : folded) {
-    for (double& draw : chain) draw = std::abs(draw - median);
-  }
-  return folded;
-}
-
-bool never_moves(const Chains& chains) {
-  const double first = chains.front().front();
-  return std::ranges::all_of(chains, [first](const std::vector<double>& chain) {
-    return std::ranges::all_of(chain, [first](double draw) { return draw == first; });
-  });
+double sum_of_products(std::span<const double> a, std::span<const double> b) {
+  return std::transform_reduce(a.begin(), a.end(), b.begin(), 0.0);
 }
 
 struct Spread {
@@ -73,46 +41,55 @@ struct Spread {
   double pooled = 0;  // var+ of equation 3
 };
 
-Spread spread_of(const Chains& chains) {
-  const double length = static_cast<double>(chains.front().size());
+// Half chains, each less its mean.
+struct Centred {
+  std::vector<double> values;  // half after half
+  std::size_t length = 0;      // of a half
+  Spread spread;
+};
+
+Centred centred(std::vector<double> halves, std::size_t length) {
   std::vector<double> means;
   double within = 0;
-  for (const auto& chain : chains) {
-    means.push_back(mean_of(chain));
-    within += variance_of(chain);
+  for (std::size_t begin = 0; begin < halves.size(); begin += length) {
+    const std::span<double> half = std::span(halves).subspan(begin, length);
+    const double mean = mean_of(half);
+    for (double& value : half) value -= mean;
+    means.push_back(mean);
+    within += sum_of_products(half, half) / static_cast<double>(length - 1);
   }
-  within /= static_cast<double>(chains.size());
-  const double between = chains.size() > 1 ? length * variance_of(means) : 0;
-  return {.within = within, .pooled = (length - 1) / length * within + between / length};
+  within /= static_cast<double>(means.size());
+  const double draws = static_cast<double>(length);
+  const double between = draws * variance_of(means);
+  return {.values = std::move(halves),
+          .length = length,
+          .spread = {.within = within, .pooled = (draws - 1) / draws * within + between / draws}};
 }
 
-double r_hat_of(const Chains& chains) {
-  const Spread spread = spread_of(chains);
+double r_hat_of(const Spread& spread) {
   return spread.within > 0 ? std::sqrt(spread.pooled / spread.within) : HUGE_VAL;
 }
 
-// Biased autocovariance at one lag (divisor n), as Geyer's method assumes.
-double autocovariance(const std::vector<double>& chain, double mean, std::size_t lag) {
+// The mean over the halves of the biased autocovariance at one lag (divisor n), as Geyer's method
+// assumes.
+double mean_autocovariance(const Centred& halves, std::size_t lag) {
   double sum = 0;
-  for (std::size_t i = lag; i < chain.size(); ++i) {
-    sum += (chain[i] - mean) * (chain[i - lag] - mean);
+  for (std::size_t begin = 0; begin < halves.values.size(); begin += halves.length) {
+    const std::span<const double> half = std::span(halves.values).subspan(begin, halves.length);
+    const std::size_t pairs = halves.length - lag;
+    sum +=
+        sum_of_products(half.last(pairs), half.first(pairs)) / static_cast<double>(halves.length);
   }
-  return sum / static_cast<double>(chain.size());
+  return sum / static_cast<double>(halves.values.size() / halves.length);
 }
 
 // Geyer's initial monotone sequence on the combined autocorrelation, equations 10-13.
-double ess_of(const Chains& chains) {
-  const std::size_t length = chains.front().size();
-  const double draws = static_cast<double>(length * chains.size());
-  const Spread spread = spread_of(chains);
+double ess_of(const Centred& halves) {
+  const double draws = static_cast<double>(halves.values.size());
+  const Spread& spread = halves.spread;
   if (!(spread.pooled > 0)) return draws;
-  std::vector<double> means;
-  for (const auto& chain : chains) means.push_back(mean_of(chain));
   const auto correlation = [&](std::size_t lag) {
-    double sum = 0;
-    for (std::size_t c = 0; c < chains.size(); ++c) sum += autocovariance(chains[c], means[c], lag);
-    const double mean_covariance = sum / static_cast<double>(chains.size());
-    return 1 - (spread.within - mean_covariance) / spread.pooled;
+    return 1 - (spread.within - mean_autocovariance(halves, lag)) / spread.pooled;
   };
   double sum_of_pairs = 0;
   double last_even = 0;  // the even term where the sequence ends counts once, if positive
@@ -120,7 +97,7 @@ double ess_of(const Chains& chains) {
   for (std::size_t lag = 0;; lag += 2) {
     const double even = lag == 0 ? 1 : correlation(lag);
     double pair = even + correlation(lag + 1);
-    if (!(pair > 0) || lag + 5 >= length) {
+    if (!(pair > 0) || lag + 5 >= halves.length) {
       last_even = std::max(0.0, even);
       break;
     }
@@ -132,34 +109,57 @@ double ess_of(const Chains& chains) {
   return draws / tau;
 }
 
-// `chains` unsplit: the quantile is taken over all draws, then the indicators are split.
-double ess_of_tail(std::span<const std::vector<double>> chains, double probability) {
-  std::vector<double> pooled;
-  for (const auto& chain : chains) pooled.insert(pooled.end(), chain.begin(), chain.end());
-  std::ranges::sort(pooled);
-  const double cut = quantile_of_sorted(pooled, probability);
-  Chains below(chains.begin(), chains.end());
-  for (auto& chain : below) {
-    for (double& draw : chain) draw = draw <= cut ? 1 : 0;
-  }
-  return ess_of(split_in_halves(below));
+// Of whether a draw is at most `cut`.
+double ess_of_tail(std::vector<double> halves, std::size_t length, double cut) {
+  for (double& draw : halves) draw = draw <= cut ? 1 : 0;
+  return ess_of(centred(std::move(halves), length));
+}
+
+ChainShape long_enough(const ChainShape& shape) {
+  base::require(shape.chains > 0 && shape.length >= 4,
+                "chain diagnostics need at least four draws in every chain");
+  return shape;
 }
 
 }  // namespace
 
-ChainDiagnostics diagnose(std::span<const std::vector<double>> chains) {
-  base::require(!chains.empty() && chains.front().size() >= 4,
-                "chain diagnostics need at least four draws in every chain");
-  const Chains halves = split_in_halves(chains);
-  if (never_moves(halves)) {
-    const double draws = static_cast<double>(halves.size() * halves.front().size());
-    return {.r_hat = 1, .ess_bulk = draws, .ess_tail = draws};
+ChainDiagnoser::ChainDiagnoser(const ChainShape& shape)
+    : shape_(long_enough(shape)), scores_(half_count(shape) * half_length(shape)) {}
+
+ChainDiagnostics ChainDiagnoser::diagnose(std::span<const double> draws) const {
+  base::require(draws.size() == shape_.chains * shape_.length,
+                "chain diagnostics need as many draws as their chains have");
+  const std::vector<double> halves = without_middles(shape_, draws);
+  const Ordered sorted = in_order(halves);
+  if (sorted.values.front() == sorted.values.back()) {
+    const double all = static_cast<double>(halves.size());
+    return {.r_hat = 1, .ess_bulk = all, .ess_tail = all};
   }
-  const Chains scores = normal_scores(halves);
-  const Chains folded_scores = normal_scores(distances_from_median(halves));
-  return {.r_hat = std::max(r_hat_of(scores), r_hat_of(folded_scores)),
-          .ess_bulk = ess_of(scores),
-          .ess_tail = std::min(ess_of_tail(chains, 0.05), ess_of_tail(chains, 0.95))};
+  const std::size_t length = half_length(shape_);
+  const double median = quantile_of_sorted(sorted.values, 0.5);
+  const Centred bulk = centred(scores_.of(sorted), length);
+  const Centred folded = centred(scores_.of(distances_from(median, sorted)), length);
+  // The tails begin where they do for all draws, those in the middle of a chain too.
+  const bool all_in_halves = halves.size() == draws.size();
+  const std::vector<double> all = all_in_halves ? sorted.values : in_order(draws).values;
+  const auto ess_below = [&](double probability) {
+    return ess_of_tail(halves, length, quantile_of_sorted(all, probability));
+  };
+  return {.r_hat = std::max(r_hat_of(bulk.spread), r_hat_of(folded.spread)),
+          .ess_bulk = ess_of(bulk),
+          .ess_tail = std::min(ess_below(0.05), ess_below(0.95))};
+}
+
+ChainDiagnostics diagnose(std::span<const std::vector<double>> chains) {
+  base::require(!chains.empty(), "chain diagnostics need at least one chain");
+  const std::size_t length = chains.front().size();
+  std::vector<double> draws;
+  for (const auto& chain : chains) {
+    base::require(chain.size() == length, "chain diagnostics need chains of one length");
+    draws.insert(draws.end(), chain.begin(), chain.end());
+  }
+  const ChainDiagnoser diagnoser({.chains = chains.size(), .length = length});
+  return diagnoser.diagnose(draws);
 }
 
 }  // namespace keenfall::numerics

@@ -16,16 +16,6 @@ constexpr std::size_t kManyRunQuantities = 600;
 constexpr double kSmallestEffectiveSize = 400;
 constexpr double kLargestDivergentFraction = 0.001;
 
-std::vector<std::vector<double>> by_chain(const Draws& draws, std::size_t chains) {
-  const auto length = static_cast<std::ptrdiff_t>(draws.size() / chains);
-  std::vector<std::vector<double>> parts;
-  for (std::size_t c = 0; c < chains; ++c) {
-    const auto first = draws.begin() + static_cast<std::ptrdiff_t>(c) * length;
-    parts.push_back({first, first + length});
-  }
-  return parts;
-}
-
 void judge_convergence(FitDiagnostics& found, double r_hat_of_many_runs, double total_draws) {
   if (!(found.r_hat_max <= kLargestRHat)) {
     found.reasons.push_back("the chains disagree (R-hat " +
@@ -52,13 +42,15 @@ void judge_convergence(FitDiagnostics& found, double r_hat_of_many_runs, double 
 std::vector<numerics::ChainDiagnostics> diagnose_each(const std::vector<const Draws*>& all,
                                                       std::size_t chains,
                                                       const base::Executor& execute) {
+  const numerics::ChainDiagnoser diagnoser(
+      {.chains = chains, .length = all.front()->size() / chains});
   std::vector<numerics::ChainDiagnostics> each(all.size());
   constexpr std::size_t kTasks = 8;
   std::vector<base::Task> tasks;
   for (std::size_t t = 0; t < kTasks; ++t) {
     tasks.push_back([&, t] {
       for (std::size_t i = t; i < all.size(); i += kTasks) {
-        each[i] = numerics::diagnose(by_chain(*all[i], chains));
+        each[i] = diagnoser.diagnose(*all[i]);
       }
     });
   }
