@@ -67,5 +67,13 @@ TEST(WhatDiffersInEveryPair, IsLeftToThePairWhereThereIsOnlyOne) {
   EXPECT_THAT(differing_throughout(judgement, names_of(judgement)), IsEmpty());
 }
 
+TEST(WhatDiffersInEveryPair, IsSaidOfTwoPairsAlready) {
+  Judgement judgement = hardness_differs();
+  judgement.comparisons.resize(2);
+
+  EXPECT_THAT(said(what_else_differed(judgement)),
+              HasSubstr("\nHardness differs in every pair (A 58, B 58.5, C 61 HRC).\n"));
+}
+
 }  // namespace
 }  // namespace keenfall::telling

@@ -60,6 +60,11 @@ TEST(Rounding, GivesWholeCutsFromTenOn) {
   EXPECT_EQ(cuts_text(0), "0");
 }
 
+TEST(Rounding, CallsOnlyWhatIsLessThanAHundredthOfACutUnderIt) {
+  EXPECT_EQ(cuts_text(0.0099), "under 0.01");
+  EXPECT_EQ(cuts_text(0.01), "0.010");
+}
+
 TEST(Rounding, GivesMetresWhereTheLengthOfACutIsKnown) {
   EXPECT_EQ(metres_text(108, 100), "10.8 m");
   EXPECT_EQ(metres_text(8.4, 100), "0.84 m");

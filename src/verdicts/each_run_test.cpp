@@ -63,6 +63,18 @@ TEST(RunByRun, TakesEachRunsOwnHalfKeenness) {
   EXPECT_FALSE(found->by_blocks);
 }
 
+// Six exact checkpoints tell the shape, 0.7, whatever the arms are thought to have.
+TEST(RunByRun, KeepsARunsOwnShapeWhereItsReadingsTellIt) {
+  Prepared made = prepared({{"A", 30}, {"B", 60}}, 1e-6);
+  for (blunting::ArmDraws& arm : made.fit.arms) arm.shape = {1.4, 1.4};
+
+  const auto curves = curves_of_runs(made.data, made.fit);
+
+  EXPECT_NEAR(curves[0].value().shape, 0.7, 1e-3);
+  EXPECT_NEAR(std::exp(curves[0]->log_half_keenness), 30, 0.03);
+  EXPECT_NEAR(std::exp(curves[1].value().log_half_keenness), 60, 0.06);
+}
+
 // Four blocks, B ahead in each: of the 16 signs two are as lopsided.
 TEST(RunByRun, RanksDifferencesWithinBlocks) {
   const auto found = compared(prepared({{"A", 30, "1"},
@@ -78,6 +90,22 @@ TEST(RunByRun, RanksDifferencesWithinBlocks) {
   ASSERT_TRUE(found && found->by_blocks);
   EXPECT_EQ(found->by_blocks->blocks, 4);
   EXPECT_DOUBLE_EQ(found->by_blocks->p, 2.0 / 16);
+}
+
+TEST(RunByRun, RanksUpToTwoHundredBlocks) {
+  std::vector<OneRun> runs;
+  for (int block = 1; block <= 200; ++block) {
+    runs.push_back({"A", 40, std::to_string(block)});
+    runs.push_back({"B", 60, std::to_string(block)});
+  }
+
+  const auto found = compared(prepared(runs, 0.05));
+
+  ASSERT_TRUE(found && found->by_blocks);
+  EXPECT_EQ(found->by_blocks->blocks, 200);
+  runs.push_back({"A", 40, "201"});
+  runs.push_back({"B", 60, "201"});
+  EXPECT_FALSE(compared(prepared(runs, 0.05)).value().by_blocks);
 }
 
 TEST(RunByRun, LeavesOutARunThatHardlyBlunted) {

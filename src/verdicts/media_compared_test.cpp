@@ -163,5 +163,14 @@ TEST(Spread, OfBladesIsCoveredByItsInterval) {
   EXPECT_GE(covered / n, 0.95 - 2.6 * std::sqrt(0.95 * 0.05 / n));
 }
 
+TEST(Spread, OfOneBladeOrOfASingleDrawIsMisuse) {
+  numerics::RandomStream random({5}, 0);
+  const std::vector<blunting::Draws> one_blade{{3, 3.1, 2.9}};
+  const std::vector<blunting::Draws> single_draws{{3}, {3.1}};
+
+  EXPECT_THROW((void)draws_of_spread(one_blade, 10, random), std::logic_error);
+  EXPECT_THROW((void)draws_of_spread(single_draws, 10, random), std::logic_error);
+}
+
 }  // namespace
 }  // namespace keenfall::verdicts

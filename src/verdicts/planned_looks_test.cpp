@@ -61,5 +61,9 @@ TEST(PlannedLooks, ThatDoNotRiseAreMisuse) {
   EXPECT_THROW((void)stretch_for_looks({.runs_each = {1, 3}}, {1}), std::logic_error);
 }
 
+TEST(PlannedLooks, OfOneArmHaveNothingToCompareAndAreMisuse) {
+  EXPECT_THROW((void)stretch_for_looks({.runs_each = {3, 6}, .arms = 1}, {1}), std::logic_error);
+}
+
 }  // namespace
 }  // namespace keenfall::verdicts
