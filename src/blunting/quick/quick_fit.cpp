@@ -6,42 +6,51 @@
 #include "numerics/even_points.h"
 
 #include <cmath>
+#include <map>
 
 namespace keenfall::blunting {
 
 namespace {
 
+// Of every draw as many standard normals, spread evenly over all draws together.
+Eigen::MatrixXd even_normals(Eigen::Index count) {
+  const auto normals_of_one = static_cast<std::size_t>(count);
+  numerics::EvenPoints points(normals_of_one + normals_of_one % 2);
+  Eigen::MatrixXd normals(count, kQuickDraws);
+  for (Eigen::Index d = 0; d < normals.cols(); ++d) {
+    numerics::as_normals(points.next(), {normals.col(d).data(), normals_of_one});
+  }
+  return normals;
+}
+
 // Draws of what stands last in the parts: arms' levels and, before them, specimens.
 class Drawer {
  public:
-  Drawer(const ScatterGroup& group, std::size_t dimension, QuickFit& fit)
-      : group_(group),
-        fit_(fit),
-        count_(static_cast<Eigen::Index>(dimension - group.first_specimen())),
-        points_(static_cast<std::size_t>(count_ + count_ % 2)) {}
+  // normals: a column for every draw, a row for each of what is drawn.
+  Drawer(const ScatterGroup& group, const Eigen::MatrixXd& normals, QuickFit& fit)
+      : group_(group), fit_(fit), normals_(normals) {}
 
   void draw(const std::vector<MixturePart>& parts) {
     std::vector<double> weights;
     for (const MixturePart& part : parts) weights.push_back(part.weight);
     const auto draws = numerics::apportioned(weights, kQuickDraws);
+    Eigen::Index first = 0;
     for (std::size_t p = 0; p < parts.size(); ++p) {
-      if (draws[p] > 0) keep_some(parts[p].given, static_cast<Eigen::Index>(draws[p]));
+      const auto draws_of_part = static_cast<Eigen::Index>(draws[p]);
+      if (draws_of_part > 0) keep_some(parts[p].given, normals_.middleCols(first, draws_of_part));
+      first += draws_of_part;
     }
   }
 
  private:
-  void keep_some(const GivenNormal& given, Eigen::Index draws) {
-    levels_.resize(count_, draws);
-    const auto count = static_cast<std::size_t>(count_);
-    for (Eigen::Index d = 0; d < draws; ++d) {
-      numerics::as_normals(points_.next(), {levels_.col(d).data(), count});
-    }
-    given.factor.bottomRightCorner(count_, count_)
+  void keep_some(const GivenNormal& given, const Eigen::Ref<const Eigen::MatrixXd>& normals) {
+    levels_ = normals;
+    given.factor.bottomRightCorner(normals.rows(), normals.rows())
         .triangularView<Eigen::Lower>()
         .transpose()
         .solveInPlace(levels_);
-    levels_.colwise() += given.mean.tail(count_);
-    for (Eigen::Index d = 0; d < draws; ++d) keep(d);
+    levels_.colwise() += given.mean.tail(normals.rows());
+    for (Eigen::Index d = 0; d < levels_.cols(); ++d) keep(d);
   }
 
   void keep(Eigen::Index draw) {
@@ -63,8 +72,7 @@ class Drawer {
 
   const ScatterGroup& group_;
   QuickFit& fit_;
-  Eigen::Index count_;
-  numerics::EvenPoints points_;
+  const Eigen::MatrixXd& normals_;
   Eigen::MatrixXd levels_;
 };
 
@@ -79,11 +87,14 @@ QuickFit quick_fit(const BluntingData& data, const ModelSpec& spec) {
   }
   QuickFit fit;
   fit.arms.resize(data.arms.size());
+  std::map<Eigen::Index, Eigen::MatrixXd> normals;  // by how many are drawn at once
   for (const std::vector<std::size_t>& media : groups) {
     ScatterGroup group(data, spec, parts, media);
     const std::vector<MixturePart> parts_of_group = mixture_of(group, spec.priors);
-    const auto dimension = static_cast<std::size_t>(parts_of_group.front().given.mean.size());
-    Drawer(group, dimension, fit).draw(parts_of_group);
+    const Eigen::Index drawn = parts_of_group.front().given.mean.size() -
+                               static_cast<Eigen::Index>(group.first_specimen());
+    if (!normals.contains(drawn)) normals.emplace(drawn, even_normals(drawn));
+    Drawer(group, normals.at(drawn), fit).draw(parts_of_group);
   }
   return fit;
 }
