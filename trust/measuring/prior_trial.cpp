@@ -5,6 +5,7 @@
 #include "numerics/random.h"
 #include "trust/measuring/text_hash.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string>
@@ -170,13 +171,7 @@ void read_true_readings(PriorTrial& made, const CalibrationDesign& design, Rando
   }
 }
 
-}  // namespace
-
-PriorTrial prior_trial(const CalibrationDesign& design, std::uint64_t number) {
-  base::require(design.spec.centres.has_value(), "calibration needs fixed prior centres");
-  base::require(design.repeats == 1 || design.spec.errors == blunting::ReadingErrors::gaussian,
-                "robust readings are condensed, so repeats of them are not drawn");
-  RandomStream random({text_hash(design.name) + number}, 0);
+PriorTrial drawn_trial(const CalibrationDesign& design, RandomStream& random) {
   PriorTrial made{.trial = unread_trial(design, random)};
   put_readings(made.trial, design.repeats, random);
   const blunting::SeriesKey key{.kind = "thread_push", .thread = ""};
@@ -187,6 +182,32 @@ PriorTrial prior_trial(const CalibrationDesign& design, std::uint64_t number) {
   draw_runs(made.data, layout, made.truth, random);
   read_true_readings(made, design, random);
   made.data = blunting::prepare(made.trial, key, design.spec.errors).value();
+  return made;
+}
+
+// Whether every edge blunts within the cuts it is read at. By the readings alone: then the truth is
+// still a draw from its posterior, so that ranks stay uniform.
+bool is_seen_at_a_bench(const trials::Trial& trial) {
+  static constexpr double kFewCuts = 2;
+  constexpr double kRiseOfAll = 1.5;
+  constexpr double kRiseOfFewCuts = 2;
+  return std::ranges::all_of(trial.runs, [](const trials::Run& run) {
+    const double first = run.readings.front().reading;
+    const auto early = std::ranges::find(run.readings, kFewCuts, &trials::Reading::cuts);
+    return early->reading < kRiseOfFewCuts * first &&
+           run.readings.back().reading > kRiseOfAll * first;
+  });
+}
+
+}  // namespace
+
+PriorTrial prior_trial(const CalibrationDesign& design, std::uint64_t number) {
+  base::require(design.spec.centres.has_value(), "calibration needs fixed prior centres");
+  base::require(design.repeats == 1 || design.spec.errors == blunting::ReadingErrors::gaussian,
+                "robust readings are condensed, so repeats of them are not drawn");
+  RandomStream random({text_hash(design.name) + number}, 0);
+  PriorTrial made = drawn_trial(design, random);
+  while (!is_seen_at_a_bench(made.trial)) made = drawn_trial(design, random);
   return made;
 }
 

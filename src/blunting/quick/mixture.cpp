@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace keenfall::blunting {
@@ -93,22 +94,26 @@ void climb(const ScatterGroup& group, std::vector<Axis>& axes) {
 class Integration {
  public:
   Integration(const ScatterGroup& group, std::vector<Axis> axes)
-      : group_(group), axes_(std::move(axes)), at_(at_modes(axes_)) {}
+      : group_(group), axes_(std::move(axes)), at_(at_modes(axes_)) {
+    if (!group_.has_specimens()) return;
+    specimen_ = axes_.back();
+    axes_.pop_back();
+  }
 
-  // A star: the mode, and a place either way on each axis but the first, so far out and so weighed
-  // that a normal posterior has its mean and variance (the unscented rule of Julier & Uhlmann 2004,
-  // Proc. IEEE 92, 401-422, from memory).
+  // A star: the mode, and a place either way on each axis but those of runs and specimens, so far
+  // out and so weighed that a normal posterior has its mean and variance (the unscented rule of
+  // Julier & Uhlmann 2004, Proc. IEEE 92, 401-422, from memory).
   std::vector<MixturePart> parts() {
     const double others = static_cast<double>(axes_.size()) - 1;
     const double square = std::max(3.0, others + 1);  // of how far out, in spreads
-    add_along_run_scatter(std::log(1 - others / square));
+    add_along_scatters(std::log(1 - others / square));
     for (std::size_t i = 1; i < axes_.size(); ++i) {
       const Axis& axis = axes_[i];
       for (const int way : {-1, 1}) {
         const double place = axis.place + way * std::sqrt(square) * axis.spread;
         axis.put(at_, place);
-        add_along_run_scatter(std::log(0.5 / square) + 0.5 * square + axis.log_prior(place) -
-                              axis.log_prior(axis.place));
+        add_along_scatters(std::log(0.5 / square) + 0.5 * square + axis.log_prior(place) -
+                           axis.log_prior(axis.place));
       }
       axis.put(at_, axis.place);
     }
@@ -119,13 +124,33 @@ class Integration {
   }
 
  private:
-  // From the mode both ways until the weights are gone.
-  void add_along_run_scatter(double log_weight) {
-    const Axis& run = axes_.front();
-    const double step = std::clamp(1.1 * run.spread, 0.01, 0.35);
+  // Two or three pieces of a blade hardly know how they scatter, so that scatter is far from normal
+  // even in its log, and is integrated as that of the runs is.
+  void add_along_scatters(double log_weight) {
+    if (!specimen_) {
+      (void)add_along_run_scatter(log_weight);
+      return;
+    }
+    along(*specimen_, [&](double place) {
+      specimen_->put(at_, place);
+      return add_along_run_scatter(log_weight + specimen_->log_prior(place));
+    });
+    specimen_->put(at_, specimen_->place);
+  }
+
+  bool add_along_run_scatter(double log_weight) {
+    const std::size_t before = parts_.size();
+    along(axes_.front(), [&](double place) { return add(place, log_weight); });
+    return parts_.size() > before;
+  }
+
+  // Even steps from the mode both ways, until a step adds nothing.
+  template <class Add>
+  static void along(const Axis& axis, const Add& adds) {
+    const double step = std::clamp(1.1 * axis.spread, 0.01, 0.35);
     for (const int way : {1, -1}) {
-      double place = run.place + (way > 0 ? 0 : -step);
-      while (std::abs(place - run.place) < kFarthest && add(place, log_weight)) place += way * step;
+      double place = axis.place + (way > 0 ? 0 : -step);
+      while (std::abs(place - axis.place) < kFarthest && adds(place)) place += way * step;
     }
   }
 
@@ -144,7 +169,8 @@ class Integration {
   static constexpr double kFarthest = 8;    // likewise
 
   const ScatterGroup& group_;
-  std::vector<Axis> axes_;
+  std::vector<Axis> axes_;        // the scatter from run to run, then those of the star
+  std::optional<Axis> specimen_;  // the scatter between specimens, if any
   Hyperparameters at_;
   std::vector<MixturePart> parts_;
   double largest_ = -HUGE_VAL;
