@@ -30,13 +30,13 @@ struct PriorScales {
   double reading_scatter = 0.3;     // of one log reading
   double specimen_scatter = 0.25;   // half-normal scale: of log tau between specimens of one blade
   // Scatters that are never quite zero but seldom well known: log-normal, by median and log sd.
-  double checkpoint_scatter = 0.04;  // of u, the log of the spot that was read
-  double shape_scatter = 0.12;       // of log p between arms of one medium
-  double block_scatter = 0.08;       // of log tau between blocks
+  double checkpoint_scatter = 0.025;  // of u, the log of the spot that was read
+  double shape_scatter = 0.06;        // of log p between arms of one medium
+  double block_scatter = 0.08;        // of log tau between blocks
   double log_scatter_sd = 0.7;
   // Normal about none: what a run's own start does to its half keenness (log by log), and how much
   // log tau drifts from the first run of the trial to the last.
-  double start_effect = 1;
+  double start_effect = 0.8;
   double order_drift = 0.2;
 
   bool operator==(const PriorScales&) const = default;
