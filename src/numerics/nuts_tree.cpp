@@ -20,11 +20,11 @@ double log_sum_of(double a, double b) {
 
 }  // namespace
 
-// The part of a trajectory built so far in one direction: its inner and outer ends (as seen from
-// the whole trajectory), summed momentum, total weight, and the point drawn from it.
+// The part of a trajectory built so far in one direction: the momenta at its inner and outer ends
+// (as seen from the whole trajectory) and their sum, total weight, and the point drawn from it.
 struct NutsTree::Subtree {
-  PhasePoint inner;
-  PhasePoint outer;
+  std::vector<double> inner_momentum;
+  std::vector<double> outer_momentum;
   std::vector<double> momentum_sum;
   double log_weight = -HUGE_VAL;
   std::vector<double> sample_position;
@@ -80,14 +80,14 @@ void NutsTree::leapfrog(PhasePoint& point, double step_size) {
 
 // Betancourt's generalised criterion: the summed momentum still points along both ends' velocities.
 bool NutsTree::keeps_going(std::span<const double> momentum_sum,
-                           const PhasePoint& left,
-                           const PhasePoint& right) const {
+                           std::span<const double> left_momentum,
+                           std::span<const double> right_momentum) const {
   double along_left = 0;
   double along_right = 0;
   for (std::size_t i = 0; i < variances_.size(); ++i) {
     const double velocity_sum = variances_[i] * momentum_sum[i];
-    along_left += velocity_sum * left.momentum[i];
-    along_right += velocity_sum * right.momentum[i];
+    along_left += velocity_sum * left_momentum[i];
+    along_right += velocity_sum * right_momentum[i];
   }
   return along_left > 0 && along_right > 0;
 }
@@ -109,8 +109,8 @@ bool NutsTree::build(int depth,
       transition.diverged = true;
       return false;
     }
-    subtree = {.inner = end,
-               .outer = end,
+    subtree = {.inner_momentum = end.momentum,
+               .outer_momentum = end.momentum,
                .momentum_sum = end.momentum,
                .log_weight = log_weight,
                .sample_position = end.position,
@@ -136,14 +136,14 @@ bool NutsTree::build(int depth,
   std::vector<double> near_and_first = near.momentum_sum;
   std::vector<double> last_and_far = far.momentum_sum;
   for (std::size_t i = 0; i < variances_.size(); ++i) {
-    near_and_first[i] += far.inner.momentum[i];
-    last_and_far[i] += near.outer.momentum[i];
+    near_and_first[i] += far.inner_momentum[i];
+    last_and_far[i] += near.outer_momentum[i];
   }
-  const bool going = keeps_going(subtree.momentum_sum, near.inner, far.outer) &&
-                     keeps_going(near_and_first, near.inner, far.inner) &&
-                     keeps_going(last_and_far, near.outer, far.outer);
-  subtree.inner = std::move(near.inner);
-  subtree.outer = std::move(far.outer);
+  const bool going = keeps_going(subtree.momentum_sum, near.inner_momentum, far.outer_momentum) &&
+                     keeps_going(near_and_first, near.inner_momentum, far.inner_momentum) &&
+                     keeps_going(last_and_far, near.outer_momentum, far.outer_momentum);
+  subtree.inner_momentum = std::move(near.inner_momentum);
+  subtree.outer_momentum = std::move(far.outer_momentum);
   return going;
 }
 
@@ -160,7 +160,7 @@ Transition NutsTree::step(double step_size, RandomStream& random) {
     const bool to_the_right = random.uniform() < 0.5;
     const double signed_step = to_the_right ? step_size : -step_size;
     PhasePoint& end = to_the_right ? right : left;
-    const PhasePoint old_end = end;
+    const std::vector<double> old_end = end.momentum;
     Subtree grown;
     if (!build(depth, signed_step, start_log_joint, end, grown, transition, random)) break;
 
@@ -175,14 +175,14 @@ Transition NutsTree::step(double step_size, RandomStream& random) {
     std::vector<double> old_and_first = momentum_sum;
     std::vector<double> last_and_grown = grown.momentum_sum;
     for (std::size_t i = 0; i < variances_.size(); ++i) {
-      old_and_first[i] += grown.inner.momentum[i];
-      last_and_grown[i] += old_end.momentum[i];
+      old_and_first[i] += grown.inner_momentum[i];
+      last_and_grown[i] += old_end[i];
       momentum_sum[i] += grown.momentum_sum[i];
     }
     const PhasePoint& far_side = to_the_right ? left : right;
-    if (!keeps_going(momentum_sum, left, right) ||
-        !keeps_going(old_and_first, far_side, grown.inner) ||
-        !keeps_going(last_and_grown, old_end, grown.outer)) {
+    if (!keeps_going(momentum_sum, left.momentum, right.momentum) ||
+        !keeps_going(old_and_first, far_side.momentum, grown.inner_momentum) ||
+        !keeps_going(last_and_grown, old_end, grown.outer_momentum)) {
       break;
     }
   }

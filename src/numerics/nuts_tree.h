@@ -5,6 +5,7 @@
 #include "numerics/nuts.h"
 #include "numerics/random.h"
 
+#include <span>
 #include <vector>
 
 namespace keenfall::numerics {
@@ -44,8 +45,8 @@ class NutsTree {
   [[nodiscard]] double log_joint(const PhasePoint& point) const;
   void draw_momentum(PhasePoint& point, RandomStream& random) const;
   [[nodiscard]] bool keeps_going(std::span<const double> momentum_sum,
-                                 const PhasePoint& left,
-                                 const PhasePoint& right) const;
+                                 std::span<const double> left_momentum,
+                                 std::span<const double> right_momentum) const;
   // Grows `end` by 2^depth leapfrog steps in its direction. False: it turned back or diverged.
   bool build(int depth,
              double step_size,
