@@ -101,9 +101,7 @@ base::Result<BluntingFit> attempt(const BluntingData& data,
 }  // namespace
 
 SamplingOptions sampling_for(const BluntingData& data) {
-  constexpr std::size_t kFewRuns = 24;
   constexpr std::size_t kManyRuns = 300;
-  if (data.runs.size() <= kFewRuns) return {.draws = 2000};
   if (data.runs.size() <= kManyRuns) return {};
   return {.warmup = 250, .draws = 700, .target_acceptance = 0.7};
 }

@@ -52,8 +52,8 @@ struct BluntingFit {
   }
 };
 
-// The usual options; more draws for few runs, where they cost little and bounds gain from them;
-// fewer and longer steps beyond some hundred runs (docs/decisions/0007-many-runs.md).
+// The usual options; fewer draws and longer steps beyond some hundred runs
+// (docs/decisions/0007-many-runs.md).
 [[nodiscard]] SamplingOptions sampling_for(const BluntingData& data);
 
 [[nodiscard]] base::Result<BluntingFit> fit_blunting(const BluntingData& data,
