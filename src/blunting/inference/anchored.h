@@ -34,9 +34,9 @@ struct AnchoredLevel {
   double pull = 0;       // (theta - c) / s^2
   double level = 0;      // theta
 
-  [[nodiscard]] double log_prior() const {
-    return -0.5 * pull * pull * scatter * scatter + 0.5 * std::log(towards);
-  }
+  [[nodiscard]] double log_prior() const { return log_normal() + 0.5 * std::log(towards); }
+  // The prior of the level itself; what is left is half the log of `towards`.
+  [[nodiscard]] double log_normal() const { return -0.5 * pull * pull * scatter * scatter; }
   [[nodiscard]] double by_z(double slope) const { return (slope - pull) * spread; }
   [[nodiscard]] double by_centre(double slope) const { return (slope - pull) * towards + pull; }
   [[nodiscard]] double by_anchor(double slope) const { return (slope - pull) * (1 - towards); }

@@ -1,7 +1,7 @@
 #include "blunting/inference/blunting_density.h"
 
 #include "base/require.h"
-#include "blunting/inference/density_slopes.h"
+#include "blunting/inference/log_product.h"
 
 #include <cmath>
 
@@ -37,18 +37,23 @@ BluntingDensity::BluntingDensity(const BluntingData& data, const ModelSpec& spec
       anchors_(anchors_for(data, spec, layout_)),
       centres_(spec.centres.value_or(data.data_centres)),
       weights_(weights_of(data)),
+      empty_slopes_(layout_),
+      terms_(data),
+      slopes_(layout_),
       weighed_(weights_.relative_variance.size()) {}
 
 // From the bottom of the model up: a level's slope is complete before it is passed on.
-double BluntingDensity::add_runs(std::span<double> gradient, Slopes& slopes) const {
+double BluntingDensity::add_runs(std::span<double> gradient, DensitySlopes& slopes) const {
   const ParameterLayout& at = layout_;
   double log_prior = 0;
+  LogProduct towards;
   for (std::size_t r = 0; r < at.runs; ++r) {
     const RunData& run = data_.runs[r];
     const RunAnchor& anchor = anchors_.runs[r];
     const AnchoredLevel& half = levels_.run_half[r];
     const double by_half = slopes.run_half[r];
-    log_prior += half.log_prior();
+    log_prior += half.log_normal();
+    towards.multiply(half.towards);
     gradient[at.run_half + r] = half.by_z(by_half);
     const double by_centre = half.by_centre(by_half);
     slopes.half_mean[run.arm] += by_centre;
@@ -66,7 +71,8 @@ double BluntingDensity::add_runs(std::span<double> gradient, Slopes& slopes) con
     const AnchoredLevel& start = levels_.run_start[r];
     const double by_start = slopes.run_start[r] + by_half_anchor * anchor.half_by_start +
                             by_centre * values_.start_effect;
-    log_prior += start.log_prior();
+    log_prior += start.log_normal();
+    towards.multiply(start.towards);
     gradient[at.run_start + r] = start.by_z(by_start);
     slopes.start_mean[run.arm] += start.by_centre(by_start);
     slopes.log_start_scatter[scatter] += start.by_log_scatter(by_start);
@@ -75,10 +81,10 @@ double BluntingDensity::add_runs(std::span<double> gradient, Slopes& slopes) con
     slopes.log_shape[run.arm] +=
         by_half_anchor * anchor.half_by_shape + start.by_anchor(by_start) * anchor.start_by_shape;
   }
-  return log_prior;
+  return log_prior + 0.5 * towards.log();
 }
 
-double BluntingDensity::add_groups(std::span<double> gradient, Slopes& slopes) const {
+double BluntingDensity::add_groups(std::span<double> gradient, DensitySlopes& slopes) const {
   double log_prior = 0;
   const auto add = [&](std::size_t first,
                        const std::vector<AnchoredLevel>& effects,
@@ -95,7 +101,7 @@ double BluntingDensity::add_groups(std::span<double> gradient, Slopes& slopes) c
   return log_prior;
 }
 
-double BluntingDensity::add_means(std::span<double> gradient, Slopes& slopes) const {
+double BluntingDensity::add_means(std::span<double> gradient, DensitySlopes& slopes) const {
   double log_prior = 0;
   const auto add = [&](const AnchoredMean& mean,
                        const NormalPrior& prior,
@@ -133,7 +139,7 @@ double BluntingDensity::add_means(std::span<double> gradient, Slopes& slopes) co
 
 double BluntingDensity::add_shapes(std::span<const double> q,
                                    std::span<double> gradient,
-                                   Slopes& slopes) const {
+                                   DensitySlopes& slopes) const {
   const ParameterLayout& at = layout_;
   const double log_centre = std::log(spec_.priors.shape_centre);
   double log_prior = 0;
@@ -171,7 +177,7 @@ double BluntingDensity::add_shapes(std::span<const double> q,
   return log_prior;
 }
 
-double BluntingDensity::add_scales(std::span<double> gradient, const Slopes& slopes) const {
+double BluntingDensity::add_scales(std::span<double> gradient, const DensitySlopes& slopes) const {
   const ParameterLayout& at = layout_;
   const PriorScales& priors = spec_.priors;
   double log_prior = 0;
@@ -219,7 +225,7 @@ double BluntingDensity::add_scales(std::span<double> gradient, const Slopes& slo
 // Coefficients of covariates are sampled in units of their priors' sds.
 double BluntingDensity::add_covariates(std::span<const double> q,
                                        std::span<double> gradient,
-                                       const Slopes& slopes) const {
+                                       const DensitySlopes& slopes) const {
   double log_prior = 0;
   const auto add = [&](bool has, std::size_t index, double prior_sd, double slope) {
     if (!has) return;
@@ -239,7 +245,8 @@ double BluntingDensity::operator()(std::span<const double> q, std::span<double> 
   base::require(q.size() == layout_.dimension && gradient.size() == layout_.dimension,
                 "a point of the model's dimension");
   unpack(q, values_, levels_);
-  Slopes slopes(layout_);
+  slopes_ = empty_slopes_;
+  DensitySlopes& slopes = slopes_;
   double log_density = add_readings(slopes);
   log_density += add_runs(gradient, slopes);
   log_density += add_groups(gradient, slopes);

@@ -14,8 +14,10 @@
 #include "blunting/inference/anchors.h"
 #include "blunting/inference/blunting_data.h"
 #include "blunting/inference/checkpoint_weights.h"
+#include "blunting/inference/density_slopes.h"
 #include "blunting/inference/model_parts.h"
 #include "blunting/inference/model_spec.h"
+#include "blunting/inference/reading_terms.h"
 
 #include <cstdint>
 #include <span>
@@ -66,8 +68,6 @@ class BluntingDensity {
   [[nodiscard]] std::vector<double> rough_variances() const;
 
  private:
-  struct Slopes;  // derivatives by the parameters in their own terms
-
   // The levels as they are sampled.
   struct Levels {
     std::vector<AnchoredMean> start_mean;
@@ -99,18 +99,20 @@ class BluntingDensity {
   [[nodiscard]] std::size_t scatter_of(std::size_t medium) const;
 
   void weigh_checkpoints();
-  [[nodiscard]] double add_readings(Slopes& slopes);
-  [[nodiscard]] double add_run_readings(std::size_t run, Slopes& slopes);
-  [[nodiscard]] double add_runs(std::span<double> gradient, Slopes& slopes) const;
-  [[nodiscard]] double add_groups(std::span<double> gradient, Slopes& slopes) const;
-  [[nodiscard]] double add_means(std::span<double> gradient, Slopes& slopes) const;
+  [[nodiscard]] double add_readings(DensitySlopes& slopes);
+  void place_curves();
+  [[nodiscard]] double add_censored(DensitySlopes& slopes);
+  void add_run_slopes(DensitySlopes& slopes);
+  [[nodiscard]] double add_runs(std::span<double> gradient, DensitySlopes& slopes) const;
+  [[nodiscard]] double add_groups(std::span<double> gradient, DensitySlopes& slopes) const;
+  [[nodiscard]] double add_means(std::span<double> gradient, DensitySlopes& slopes) const;
   [[nodiscard]] double add_shapes(std::span<const double> q,
                                   std::span<double> gradient,
-                                  Slopes& slopes) const;
-  [[nodiscard]] double add_scales(std::span<double> gradient, const Slopes& slopes) const;
+                                  DensitySlopes& slopes) const;
+  [[nodiscard]] double add_scales(std::span<double> gradient, const DensitySlopes& slopes) const;
   [[nodiscard]] double add_covariates(std::span<const double> q,
                                       std::span<double> gradient,
-                                      const Slopes& slopes) const;
+                                      const DensitySlopes& slopes) const;
 
   const BluntingData& data_;
   ModelSpec spec_;
@@ -119,8 +121,11 @@ class BluntingDensity {
   Anchors anchors_;
   PriorCentres centres_;
   CheckpointWeights weights_;
+  DensitySlopes empty_slopes_;
+  ReadingTerms terms_;
   ParameterValues values_;  // scratch, as is the rest
   Levels levels_;
+  DensitySlopes slopes_;
   std::vector<Weighed> weighed_;  // by weight class
   double spot_variance_ = 0;
 };

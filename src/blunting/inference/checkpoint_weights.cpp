@@ -16,10 +16,15 @@ CheckpointWeights weights_of(const BluntingData& data) {
         weights.relative_variance.push_back(checkpoint.relative_variance);
         weights.count.push_back(0);
       }
+      if (checkpoint.below_resolution) {
+        weights.censored.push_back(weights.class_of.size());
+      } else {
+        ++weights.count[found->second];
+      }
       weights.class_of.push_back(found->second);
-      if (!checkpoint.below_resolution) ++weights.count[found->second];
     }
   }
+  weights.first_of_run.push_back(weights.class_of.size());
   return weights;
 }
 

@@ -1,5 +1,5 @@
 // BluntingDensity: from the sampler's coordinates to the parameters in their own terms.
-#include "blunting/inference/density_slopes.h"
+#include "blunting/inference/blunting_density.h"
 
 #include "numerics/random.h"
 

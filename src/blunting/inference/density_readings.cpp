@@ -1,5 +1,5 @@
 // BluntingDensity: the likelihood of the readings.
-#include "blunting/inference/density_slopes.h"
+#include "blunting/inference/blunting_density.h"
 #include "blunting/inference/robust_errors.h"
 #include "blunting/inference/tail_probability.h"
 
@@ -13,33 +13,14 @@ namespace {
 // A zero says "below the resolution" only roughly: within a factor of two (common practice, no
 // source).
 constexpr double kZeroFuzz = 0.6931471805599453;
-constexpr double kLargestLogRise = 600;  // exp of it is still finite
 
-// The log of a product of many positive factors, with few logarithms.
-class LogProduct {
- public:
-  void multiply(double factor) {
-    product_ *= factor;
-    if (product_ < 1e-100 || product_ > 1e100) {
-      log_ += std::log(product_);
-      product_ = 1;
-    }
-  }
-  [[nodiscard]] double log() const { return log_ + std::log(product_); }
-
- private:
-  double product_ = 1;
-  double log_ = 0;
-};
-
-// A residual's part of the log likelihood but for the factors collected in LogProducts.
-struct ResidualTerm {
+struct CensoredTerm {
   double log_likelihood = 0;
   double by_mean = 0;
   double by_variance = 0;
 };
 
-ResidualTerm censored_term(double residual, double variance, double side, bool robust) {
+CensoredTerm censored_term(double residual, double variance, double side, bool robust) {
   const double root = std::sqrt(variance);
   const double z = side * residual / root;
   const LogTail tail = robust ? student4_log_tail(z) : normal_log_tail(z);
@@ -62,61 +43,67 @@ void BluntingDensity::weigh_checkpoints() {
   }
 }
 
-double BluntingDensity::add_run_readings(std::size_t r, Slopes& slopes) {
-  const RunData& run = data_.runs[r];
-  const double shape = values_.shape[run.arm];
-  const double side = data_.higher_is_keener() ? -1 : 1;
-  const std::size_t* weight_class = &weights_.class_of[weights_.first_of_run[r]];
-  double log_likelihood = 0;
-  double by_start = 0;
-  double by_half = 0;
-  double by_shape = 0;
-  LogProduct ratios;
-  for (const Checkpoint& checkpoint : run.checkpoints) {
-    double mean = values_.run_start[r];
-    double share = 0;  // A / (1 + A), A = (x / tau)^p
-    double log_time = 0;
-    if (checkpoint.cuts > 0) {
-      log_time = checkpoint.log_cuts - values_.run_half[r];
-      const double power = std::exp(std::min(shape * log_time, kLargestLogRise));
-      share = power / (1 + power);
-      mean += std::log(1 + power);
+void BluntingDensity::place_curves() {
+  for (std::size_t r = 0; r < data_.runs.size(); ++r) {
+    const double shape = values_.shape[data_.runs[r].arm];
+    for (std::size_t i = weights_.first_of_run[r]; i < weights_.first_of_run[r + 1]; ++i) {
+      terms_.log_start[i] = values_.run_start[r];
+      terms_.log_half_keenness[i] = values_.run_half[r];
+      terms_.shape[i] = shape;
+      terms_.precision[i] = weighed_[weights_.class_of[i]].precision;
     }
-    const double residual = checkpoint.log_bluntness - mean;
-    Weighed& weighed = weighed_[*weight_class++];
-    double by_mean = 0;
-    if (checkpoint.below_resolution) {
-      const ResidualTerm term =
-          censored_term(residual, weighed.variance + kZeroFuzz * kZeroFuzz, side, parts_.robust);
-      log_likelihood += term.log_likelihood;
-      by_mean = term.by_mean;
-      slopes.log_reading_scatter += 2 * term.by_variance * weighed.repeat_variance;
-      slopes.log_checkpoint_scatter += 2 * term.by_variance * spot_variance_;
-    } else {
-      const double square = residual * residual * weighed.precision;
-      const double weight = parts_.robust ? robust_weight(square) : 1;
-      by_mean = weight * residual * weighed.precision;
-      weighed.squares += weight * square;
-      if (parts_.robust) {
-        ratios.multiply(1 + 0.25 * square);
-      } else {
-        log_likelihood -= 0.5 * square;
-      }
-    }
-    by_start += by_mean;
-    by_half -= by_mean * shape * share;
-    by_shape += by_mean * share * log_time;
   }
-  slopes.run_start[r] = by_start;
-  slopes.run_half[r] = by_half;
-  slopes.log_shape[run.arm] += by_shape * shape;
-  return log_likelihood - 2.5 * ratios.log();
+  for (const std::size_t i : weights_.censored) terms_.precision[i] = 0;
 }
 
-double BluntingDensity::add_readings(Slopes& slopes) {
-  weigh_checkpoints();
+// Those below the resolution, which the terms left out.
+double BluntingDensity::add_censored(DensitySlopes& slopes) {
+  const double side = data_.higher_is_keener() ? -1 : 1;
   double log_likelihood = 0;
-  for (std::size_t r = 0; r < data_.runs.size(); ++r) log_likelihood += add_run_readings(r, slopes);
+  for (const std::size_t i : weights_.censored) {
+    const Weighed& weighed = weighed_[weights_.class_of[i]];
+    const CensoredTerm term = censored_term(terms_.log_bluntness[i] - terms_.mean[i],
+                                            weighed.variance + kZeroFuzz * kZeroFuzz,
+                                            side,
+                                            parts_.robust);
+    log_likelihood += term.log_likelihood;
+    slopes.log_reading_scatter += 2 * term.by_variance * weighed.repeat_variance;
+    slopes.log_checkpoint_scatter += 2 * term.by_variance * spot_variance_;
+    const double log_time = terms_.log_cuts[i] - terms_.log_half_keenness[i];
+    const double share = -std::expm1(terms_.log_start[i] - terms_.mean[i]);
+    terms_.by_mean[i] = term.by_mean;
+    terms_.by_log_power[i] = term.by_mean * share;
+    terms_.by_shape[i] = terms_.by_log_power[i] * log_time;
+  }
+  return log_likelihood;
+}
+
+void BluntingDensity::add_run_slopes(DensitySlopes& slopes) {
+  for (std::size_t r = 0; r < data_.runs.size(); ++r) {
+    double by_start = 0;
+    double by_log_power = 0;
+    double by_shape = 0;
+    for (std::size_t i = weights_.first_of_run[r]; i < weights_.first_of_run[r + 1]; ++i) {
+      by_start += terms_.by_mean[i];
+      by_log_power += terms_.by_log_power[i];
+      by_shape += terms_.by_shape[i];
+    }
+    const std::size_t arm = data_.runs[r].arm;
+    slopes.run_start[r] = by_start;
+    slopes.run_half[r] = -by_log_power * values_.shape[arm];
+    slopes.log_shape[arm] += by_shape * values_.shape[arm];
+  }
+}
+
+double BluntingDensity::add_readings(DensitySlopes& slopes) {
+  weigh_checkpoints();
+  place_curves();
+  double log_likelihood = terms_.evaluate(parts_.robust);
+  log_likelihood += add_censored(slopes);
+  add_run_slopes(slopes);
+  for (std::size_t i = 0; i < weights_.class_of.size(); ++i) {
+    weighed_[weights_.class_of[i]].squares += terms_.weighted_squares[i];
+  }
   for (std::size_t w = 0; w < weighed_.size(); ++w) {
     const Weighed& weighed = weighed_[w];
     log_likelihood -= 0.5 * weights_.count[w] * std::log(weighed.variance);

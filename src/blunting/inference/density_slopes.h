@@ -2,7 +2,7 @@
 // plain's shapes. Private to them.
 #pragma once
 
-#include "blunting/inference/blunting_density.h"
+#include "blunting/inference/model_parts.h"
 
 #include <vector>
 
@@ -18,7 +18,7 @@ inline constexpr double kLargestShape = 2.0;
 [[nodiscard]] inline double log_shape_factor_by_log(double h) { return 1 / (1 + h); }
 
 // Derivatives of the log density by the parameters in their own terms.
-struct BluntingDensity::Slopes {
+struct DensitySlopes {
   std::vector<double> start_mean;
   std::vector<double> half_mean;
   std::vector<double> log_shape;
@@ -38,7 +38,7 @@ struct BluntingDensity::Slopes {
   double log_information = 0;        // of the readings, in the anchors of runs and their means
   double log_shape_information = 0;  // in the anchors of shapes
 
-  explicit Slopes(const ParameterLayout& layout)
+  explicit DensitySlopes(const ParameterLayout& layout)
       : start_mean(layout.arms),
         half_mean(layout.arms),
         log_shape(layout.arms),
