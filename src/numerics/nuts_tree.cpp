@@ -20,20 +20,12 @@ double log_sum_of(double a, double b) {
 
 }  // namespace
 
-// The part of a trajectory built so far in one direction: the momenta at its inner and outer ends
-// (as seen from the whole trajectory) and their sum, total weight, and the point drawn from it.
-struct NutsTree::Subtree {
-  std::vector<double> inner_momentum;
-  std::vector<double> outer_momentum;
-  std::vector<double> momentum_sum;
-  double log_weight = -HUGE_VAL;
-  std::vector<double> sample_position;
-  std::vector<double> sample_gradient;
-  double sample_log_density = 0;
-};
-
 NutsTree::NutsTree(LogDensity density, std::size_t dimension, int max_tree_depth)
-    : density_(std::move(density)), variances_(dimension, 1.0), max_tree_depth_(max_tree_depth) {
+    : density_(std::move(density)),
+      variances_(dimension, 1.0),
+      max_tree_depth_(max_tree_depth),
+      near_(static_cast<std::size_t>(max_tree_depth)),
+      far_(near_.size()) {
   here_.position.resize(dimension);
   here_.momentum.resize(dimension);
   here_.gradient.resize(dimension);
@@ -109,80 +101,79 @@ bool NutsTree::build(int depth,
       transition.diverged = true;
       return false;
     }
-    subtree = {.inner_momentum = end.momentum,
-               .outer_momentum = end.momentum,
-               .momentum_sum = end.momentum,
-               .log_weight = log_weight,
-               .sample_position = end.position,
-               .sample_gradient = end.gradient,
-               .sample_log_density = end.log_density};
+    subtree.inner_momentum = end.momentum;
+    subtree.outer_momentum = end.momentum;
+    subtree.momentum_sum = end.momentum;
+    subtree.log_weight = log_weight;
+    subtree.sample_position = end.position;
+    subtree.sample_gradient = end.gradient;
+    subtree.sample_log_density = end.log_density;
     return true;
   }
-  Subtree near;
+  Subtree& near = near_[static_cast<std::size_t>(depth)];
   if (!build(depth - 1, step_size, start_log_joint, end, near, transition, random)) return false;
-  Subtree far;
+  Subtree& far = far_[static_cast<std::size_t>(depth)];
   if (!build(depth - 1, step_size, start_log_joint, end, far, transition, random)) return false;
 
   subtree.log_weight = log_sum_of(near.log_weight, far.log_weight);
   Subtree& chosen = std::log(random.uniform()) < far.log_weight - subtree.log_weight ? far : near;
-  subtree.sample_position = std::move(chosen.sample_position);
-  subtree.sample_gradient = std::move(chosen.sample_gradient);
+  subtree.sample_position.swap(chosen.sample_position);
+  subtree.sample_gradient.swap(chosen.sample_gradient);
   subtree.sample_log_density = chosen.sample_log_density;
   subtree.momentum_sum = near.momentum_sum;
   for (std::size_t i = 0; i < variances_.size(); ++i)
     subtree.momentum_sum[i] += far.momentum_sum[i];
 
   // Also across the seam, so that two half-turns are not taken for none.
-  std::vector<double> near_and_first = near.momentum_sum;
-  std::vector<double> last_and_far = far.momentum_sum;
+  with_first_ = near.momentum_sum;
+  with_last_ = far.momentum_sum;
   for (std::size_t i = 0; i < variances_.size(); ++i) {
-    near_and_first[i] += far.inner_momentum[i];
-    last_and_far[i] += near.outer_momentum[i];
+    with_first_[i] += far.inner_momentum[i];
+    with_last_[i] += near.outer_momentum[i];
   }
   const bool going = keeps_going(subtree.momentum_sum, near.inner_momentum, far.outer_momentum) &&
-                     keeps_going(near_and_first, near.inner_momentum, far.inner_momentum) &&
-                     keeps_going(last_and_far, near.outer_momentum, far.outer_momentum);
-  subtree.inner_momentum = std::move(near.inner_momentum);
-  subtree.outer_momentum = std::move(far.outer_momentum);
+                     keeps_going(with_first_, near.inner_momentum, far.inner_momentum) &&
+                     keeps_going(with_last_, near.outer_momentum, far.outer_momentum);
+  subtree.inner_momentum.swap(near.inner_momentum);
+  subtree.outer_momentum.swap(far.outer_momentum);
   return going;
 }
 
 Transition NutsTree::step(double step_size, RandomStream& random) {
   draw_momentum(here_, random);
   const double start_log_joint = log_joint(here_);
-  PhasePoint left = here_;
-  PhasePoint right = here_;
-  std::vector<double> momentum_sum = here_.momentum;
+  left_ = here_;
+  right_ = here_;
+  momentum_sum_ = here_.momentum;
   double log_weight = 0;
   Transition transition;
 
   for (int depth = 0; depth < max_tree_depth_; ++depth) {
     const bool to_the_right = random.uniform() < 0.5;
     const double signed_step = to_the_right ? step_size : -step_size;
-    PhasePoint& end = to_the_right ? right : left;
-    const std::vector<double> old_end = end.momentum;
-    Subtree grown;
-    if (!build(depth, signed_step, start_log_joint, end, grown, transition, random)) break;
+    PhasePoint& end = to_the_right ? right_ : left_;
+    old_end_ = end.momentum;
+    if (!build(depth, signed_step, start_log_joint, end, grown_, transition, random)) break;
 
     // Biased progressive sampling: favours the newer half.
-    if (std::log(random.uniform()) < grown.log_weight - log_weight) {
-      here_.position = std::move(grown.sample_position);
-      here_.gradient = std::move(grown.sample_gradient);
-      here_.log_density = grown.sample_log_density;
+    if (std::log(random.uniform()) < grown_.log_weight - log_weight) {
+      here_.position.swap(grown_.sample_position);
+      here_.gradient.swap(grown_.sample_gradient);
+      here_.log_density = grown_.sample_log_density;
     }
-    log_weight = log_sum_of(log_weight, grown.log_weight);
+    log_weight = log_sum_of(log_weight, grown_.log_weight);
 
-    std::vector<double> old_and_first = momentum_sum;
-    std::vector<double> last_and_grown = grown.momentum_sum;
+    with_first_ = momentum_sum_;
+    with_last_ = grown_.momentum_sum;
     for (std::size_t i = 0; i < variances_.size(); ++i) {
-      old_and_first[i] += grown.inner_momentum[i];
-      last_and_grown[i] += old_end[i];
-      momentum_sum[i] += grown.momentum_sum[i];
+      with_first_[i] += grown_.inner_momentum[i];
+      with_last_[i] += old_end_[i];
+      momentum_sum_[i] += grown_.momentum_sum[i];
     }
-    const PhasePoint& far_side = to_the_right ? left : right;
-    if (!keeps_going(momentum_sum, left.momentum, right.momentum) ||
-        !keeps_going(old_and_first, far_side.momentum, grown.inner_momentum) ||
-        !keeps_going(last_and_grown, old_end, grown.outer_momentum)) {
+    const PhasePoint& far_side = to_the_right ? left_ : right_;
+    if (!keeps_going(momentum_sum_, left_.momentum, right_.momentum) ||
+        !keeps_going(with_first_, far_side.momentum, grown_.inner_momentum) ||
+        !keeps_going(with_last_, old_end_, grown_.outer_momentum)) {
       break;
     }
   }

@@ -39,7 +39,17 @@ class NutsTree {
   [[nodiscard]] double reasonable_step_size(double start, double target, RandomStream& random);
 
  private:
-  struct Subtree;
+  // The part of a trajectory built so far in one direction: the momenta at its inner and outer ends
+  // (as seen from the whole trajectory) and their sum, total weight, and the point drawn from it.
+  struct Subtree {
+    std::vector<double> inner_momentum;
+    std::vector<double> outer_momentum;
+    std::vector<double> momentum_sum;
+    double log_weight = 0;
+    std::vector<double> sample_position;
+    std::vector<double> sample_gradient;
+    double sample_log_density = 0;
+  };
 
   void leapfrog(PhasePoint& point, double step_size);
   [[nodiscard]] double log_joint(const PhasePoint& point) const;
@@ -60,6 +70,17 @@ class NutsTree {
   std::vector<double> variances_;
   int max_tree_depth_;
   PhasePoint here_;
+  // Scratch, so that no step asks for memory: the halves of a subtree by its depth, and the rest of
+  // a trajectory.
+  std::vector<Subtree> near_;
+  std::vector<Subtree> far_;
+  Subtree grown_;
+  PhasePoint left_;
+  PhasePoint right_;
+  std::vector<double> old_end_;  // momentum there
+  std::vector<double> momentum_sum_;
+  std::vector<double> with_first_;  // a part's momenta with the first of the next
+  std::vector<double> with_last_;   // with the last of the one before
 };
 
 }  // namespace keenfall::numerics

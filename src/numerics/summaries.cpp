@@ -3,7 +3,6 @@
 #include "base/require.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numeric>
 
@@ -42,18 +41,23 @@ double median_of(std::vector<double> values) {
 
 Interval interval_of(std::vector<double> draws) {
   base::require(!draws.empty(), "an interval needs at least one draw");
-  // Only the places that the quantiles are read from are sorted, from the outer parts inwards.
-  constexpr std::array kProbabilities{0.025, 0.05, 0.5, 0.95, 0.975};
-  auto begin = draws.begin();
-  for (const double probability : kProbabilities) {
-    const double position = probability * static_cast<double>(draws.size() - 1);
-    for (const double place : {std::floor(position), std::ceil(position)}) {
-      const auto wanted = draws.begin() + static_cast<std::ptrdiff_t>(place);
-      if (wanted < begin) continue;
-      std::nth_element(begin, wanted, draws.end());
-      begin = wanted + 1;
-    }
-  }
+  // Only the places that the quantiles are read from are put in order, from the middle outwards.
+  const double last = static_cast<double>(draws.size() - 1);
+  const auto place_of = [last](double probability) {
+    return static_cast<std::ptrdiff_t>(std::floor(probability * last));
+  };
+  const auto put = [&](std::ptrdiff_t begin, std::ptrdiff_t place, std::ptrdiff_t end) {
+    const auto wanted = draws.begin() + place;
+    const auto beyond = draws.begin() + end;
+    if (place >= begin) std::nth_element(draws.begin() + begin, wanted, beyond);
+    if (wanted + 1 < beyond) std::iter_swap(wanted + 1, std::min_element(wanted + 1, beyond));
+  };
+  const auto size = static_cast<std::ptrdiff_t>(draws.size());
+  put(0, place_of(0.5), size);
+  put(0, place_of(0.05), place_of(0.5));
+  put(0, place_of(0.025), place_of(0.05));
+  put(place_of(0.5) + 2, place_of(0.95), size);
+  put(place_of(0.95) + 2, place_of(0.975), size);
   return {.median = quantile_of_sorted(draws, 0.5),
           .lo90 = quantile_of_sorted(draws, 0.05),
           .hi90 = quantile_of_sorted(draws, 0.95),

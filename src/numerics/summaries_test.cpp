@@ -1,10 +1,14 @@
 #include "numerics/summaries.h"
 
+#include "numerics/random.h"
+
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <stdexcept>
+#include <vector>
 
 namespace keenfall::numerics {
 namespace {
@@ -22,6 +26,24 @@ TEST(Quantiles, InterpolateAsRsDefaultDoes) {
 TEST(Quantiles, OfOneValueAreThatValueAndOfNoneAreMisuse) {
   EXPECT_DOUBLE_EQ(quantile_of_sorted(std::array{3.0}, 0.9), 3);
   EXPECT_THROW((void)quantile_of_sorted({}, 0.5), std::logic_error);
+}
+
+TEST(Intervals, AreTheQuantilesOfTheSortedDraws) {
+  RandomStream random({11}, 0);
+  for (std::size_t size = 1; size <= 120; ++size) {
+    std::vector<double> draws;
+    for (std::size_t i = 0; i < size; ++i) draws.push_back(std::round(4 * random.normal()));
+    std::vector<double> sorted = draws;
+    std::ranges::sort(sorted);
+
+    const Interval found = interval_of(draws);
+
+    EXPECT_EQ(found.lo95, quantile_of_sorted(sorted, 0.025)) << size;
+    EXPECT_EQ(found.lo90, quantile_of_sorted(sorted, 0.05)) << size;
+    EXPECT_EQ(found.median, quantile_of_sorted(sorted, 0.5)) << size;
+    EXPECT_EQ(found.hi90, quantile_of_sorted(sorted, 0.95)) << size;
+    EXPECT_EQ(found.hi95, quantile_of_sorted(sorted, 0.975)) << size;
+  }
 }
 
 TEST(Intervals, OfALogAreIntervalsOfTheRatioThroughExp) {

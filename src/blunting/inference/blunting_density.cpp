@@ -36,11 +36,9 @@ BluntingDensity::BluntingDensity(const BluntingData& data, const ModelSpec& spec
       layout_(layout_of(parts_, data)),
       anchors_(anchors_for(data, spec, layout_)),
       centres_(spec.centres.value_or(data.data_centres)),
-      weights_(weights_of(data)),
       empty_slopes_(layout_),
       terms_(data),
-      slopes_(layout_),
-      weighed_(weights_.relative_variance.size()) {}
+      slopes_(layout_) {}
 
 // From the bottom of the model up: a level's slope is complete before it is passed on.
 double BluntingDensity::add_runs(std::span<double> gradient, DensitySlopes& slopes) const {

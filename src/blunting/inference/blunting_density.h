@@ -13,7 +13,6 @@
 #include "blunting/inference/anchored.h"
 #include "blunting/inference/anchors.h"
 #include "blunting/inference/blunting_data.h"
-#include "blunting/inference/checkpoint_weights.h"
 #include "blunting/inference/density_slopes.h"
 #include "blunting/inference/model_parts.h"
 #include "blunting/inference/model_spec.h"
@@ -81,14 +80,6 @@ class BluntingDensity {
     double information_factor = 1;  // of the readings', over the anchors' own
   };
 
-  // What checkpoints of one weight class have in common at a point.
-  struct Weighed {
-    double repeat_variance = 0;  // the part of the variance that repeats would lessen
-    double variance = 0;         // of the centre
-    double precision = 0;
-    double squares = 0;  // weighted squares of standardised residuals, summed up
-  };
-
   void unpack(std::span<const double> q, ParameterValues& values, Levels& levels) const;
   void unpack_scales(std::span<const double> q, ParameterValues& values) const;
   void unpack_shapes(std::span<const double> q, ParameterValues& values, Levels& levels) const;
@@ -98,10 +89,10 @@ class BluntingDensity {
   [[nodiscard]] double run_centre(std::size_t run, const ParameterValues& values) const;
   [[nodiscard]] std::size_t scatter_of(std::size_t medium) const;
 
-  void weigh_checkpoints();
+  [[nodiscard]] ReadingVariances reading_variances() const;
   [[nodiscard]] double add_readings(DensitySlopes& slopes);
   void place_curves();
-  [[nodiscard]] double add_censored(DensitySlopes& slopes);
+  void add_censored(const ReadingVariances& variances, ReadingLikelihood& found);
   void add_run_slopes(DensitySlopes& slopes);
   [[nodiscard]] double add_runs(std::span<double> gradient, DensitySlopes& slopes) const;
   [[nodiscard]] double add_groups(std::span<double> gradient, DensitySlopes& slopes) const;
@@ -120,14 +111,11 @@ class BluntingDensity {
   ParameterLayout layout_;
   Anchors anchors_;
   PriorCentres centres_;
-  CheckpointWeights weights_;
   DensitySlopes empty_slopes_;
   ReadingTerms terms_;
   ParameterValues values_;  // scratch, as is the rest
   Levels levels_;
   DensitySlopes slopes_;
-  std::vector<Weighed> weighed_;  // by weight class
-  double spot_variance_ = 0;
 };
 
 }  // namespace keenfall::blunting

@@ -31,51 +31,42 @@ CensoredTerm censored_term(double residual, double variance, double side, bool r
 
 }  // namespace
 
-// The variance of a checkpoint's centre is factor (s_u^2 + w sigma^2), factor 1 or kRobustScale^2.
-void BluntingDensity::weigh_checkpoints() {
+// Of a normal's standard error, or of the scale of the t that comes closest to it.
+ReadingVariances BluntingDensity::reading_variances() const {
   const double factor = parts_.robust ? kRobustVariance : 1;
-  const double one_reading = factor * values_.reading_scatter * values_.reading_scatter;
-  spot_variance_ = factor * values_.checkpoint_scatter * values_.checkpoint_scatter;
-  for (std::size_t w = 0; w < weighed_.size(); ++w) {
-    const double repeat = weights_.relative_variance[w] * one_reading;
-    const double variance = spot_variance_ + repeat;
-    weighed_[w] = {.repeat_variance = repeat, .variance = variance, .precision = 1 / variance};
-  }
+  return {.spot = factor * values_.checkpoint_scatter * values_.checkpoint_scatter,
+          .one_reading = factor * values_.reading_scatter * values_.reading_scatter};
 }
 
 void BluntingDensity::place_curves() {
   for (std::size_t r = 0; r < data_.runs.size(); ++r) {
     const double shape = values_.shape[data_.runs[r].arm];
-    for (std::size_t i = weights_.first_of_run[r]; i < weights_.first_of_run[r + 1]; ++i) {
+    for (std::size_t i = terms_.first_of_run[r]; i < terms_.first_of_run[r + 1]; ++i) {
       terms_.log_start[i] = values_.run_start[r];
       terms_.log_half_keenness[i] = values_.run_half[r];
       terms_.shape[i] = shape;
-      terms_.precision[i] = weighed_[weights_.class_of[i]].precision;
     }
   }
-  for (const std::size_t i : weights_.censored) terms_.precision[i] = 0;
 }
 
 // Those below the resolution, which the terms left out.
-double BluntingDensity::add_censored(DensitySlopes& slopes) {
+void BluntingDensity::add_censored(const ReadingVariances& variances, ReadingLikelihood& found) {
   const double side = data_.higher_is_keener() ? -1 : 1;
-  double log_likelihood = 0;
-  for (const std::size_t i : weights_.censored) {
-    const Weighed& weighed = weighed_[weights_.class_of[i]];
+  for (const std::size_t i : terms_.censored) {
+    const double of_reading = terms_.relative_variance[i] * variances.one_reading;
     const CensoredTerm term = censored_term(terms_.log_bluntness[i] - terms_.mean[i],
-                                            weighed.variance + kZeroFuzz * kZeroFuzz,
+                                            variances.spot + of_reading + kZeroFuzz * kZeroFuzz,
                                             side,
                                             parts_.robust);
-    log_likelihood += term.log_likelihood;
-    slopes.log_reading_scatter += 2 * term.by_variance * weighed.repeat_variance;
-    slopes.log_checkpoint_scatter += 2 * term.by_variance * spot_variance_;
+    found.log_likelihood += term.log_likelihood;
+    found.by_log_one_reading += term.by_variance * of_reading;
+    found.by_log_spot += term.by_variance * variances.spot;
     const double log_time = terms_.log_cuts[i] - terms_.log_half_keenness[i];
     const double share = -std::expm1(terms_.log_start[i] - terms_.mean[i]);
     terms_.by_mean[i] = term.by_mean;
     terms_.by_log_power[i] = term.by_mean * share;
     terms_.by_shape[i] = terms_.by_log_power[i] * log_time;
   }
-  return log_likelihood;
 }
 
 void BluntingDensity::add_run_slopes(DensitySlopes& slopes) {
@@ -83,7 +74,7 @@ void BluntingDensity::add_run_slopes(DensitySlopes& slopes) {
     double by_start = 0;
     double by_log_power = 0;
     double by_shape = 0;
-    for (std::size_t i = weights_.first_of_run[r]; i < weights_.first_of_run[r + 1]; ++i) {
+    for (std::size_t i = terms_.first_of_run[r]; i < terms_.first_of_run[r + 1]; ++i) {
       by_start += terms_.by_mean[i];
       by_log_power += terms_.by_log_power[i];
       by_shape += terms_.by_shape[i];
@@ -96,21 +87,14 @@ void BluntingDensity::add_run_slopes(DensitySlopes& slopes) {
 }
 
 double BluntingDensity::add_readings(DensitySlopes& slopes) {
-  weigh_checkpoints();
+  const ReadingVariances variances = reading_variances();
   place_curves();
-  double log_likelihood = terms_.evaluate(parts_.robust);
-  log_likelihood += add_censored(slopes);
+  ReadingLikelihood found = terms_.evaluate(parts_.robust, variances);
+  add_censored(variances, found);
   add_run_slopes(slopes);
-  for (std::size_t i = 0; i < weights_.class_of.size(); ++i) {
-    weighed_[weights_.class_of[i]].squares += terms_.weighted_squares[i];
-  }
-  for (std::size_t w = 0; w < weighed_.size(); ++w) {
-    const Weighed& weighed = weighed_[w];
-    log_likelihood -= 0.5 * weights_.count[w] * std::log(weighed.variance);
-    const double by_log_variance = (weighed.squares - weights_.count[w]) * weighed.precision;
-    slopes.log_reading_scatter += by_log_variance * weighed.repeat_variance;
-    slopes.log_checkpoint_scatter += by_log_variance * spot_variance_;
-  }
+  double log_likelihood = found.log_likelihood;
+  slopes.log_reading_scatter += 2 * found.by_log_one_reading;
+  slopes.log_checkpoint_scatter += 2 * found.by_log_spot;
   // The repeats about their own centres.
   const double degrees = data_.repeat_degrees_of_freedom;
   const double squares =

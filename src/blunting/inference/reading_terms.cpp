@@ -23,7 +23,7 @@ namespace {
 constexpr double kSmallestLogPower = -600;
 constexpr double kLargestLogPower = 600;
 
-// With one logarithm for every eight factors, each of which is at least 1.
+// With one logarithm for every eight factors.
 inline double log_of_product(const std::vector<double>& factors) {
   constexpr std::size_t kTogether = 8;
   const std::size_t stride = factors.size() / kTogether;
@@ -39,10 +39,11 @@ inline double log_of_product(const std::vector<double>& factors) {
 }
 
 template <bool robust>
-inline double evaluated(ReadingTerms& terms) {
+inline ReadingLikelihood evaluated(ReadingTerms& terms, const ReadingVariances& variances) {
   const double* const log_cuts = terms.log_cuts.data();
   const double* const log_bluntness = terms.log_bluntness.data();
-  const double* const precision = terms.precision.data();
+  const double* const relative_variance = terms.relative_variance.data();
+  const double* const counted = terms.counted.data();
   const double* const log_start = terms.log_start.data();
   const double* const log_half_keenness = terms.log_half_keenness.data();
   const double* const shape = terms.shape.data();
@@ -51,9 +52,11 @@ inline double evaluated(ReadingTerms& terms) {
   double* const by_log_power = terms.by_log_power.data();
   double* const by_shape = terms.by_shape.data();
   double* const ratio = terms.ratio.data();
-  double* const weighted_squares = terms.weighted_squares.data();
+  double* const variance = terms.variance.data();
   const std::size_t count = terms.log_cuts.size();
-  double log_likelihood = 0;
+  double squares = 0;
+  double by_spot = 0;
+  double by_one_reading = 0;
 #ifndef __clang__
 #pragma GCC ivdep  // none of these overlap, which the compiler cannot know
 #endif
@@ -64,40 +67,55 @@ inline double evaluated(ReadingTerms& terms) {
     const double share = power / (1 + power);
     mean[i] = log_start[i] + std::log(1 + power);
     const double residual = log_bluntness[i] - mean[i];
-    const double square = residual * residual * precision[i];
+    const double own_variance = variances.spot + relative_variance[i] * variances.one_reading;
+    const double precision = counted[i] / own_variance;
+    const double square = residual * residual * precision;
     double weight = 1;
     if constexpr (robust) {
       weight = robust_weight(square);
       ratio[i] = 1 + 0.25 * square;
     } else {
-      log_likelihood -= 0.5 * square;
+      squares += square;
     }
-    by_mean[i] = weight * residual * precision[i];
+    variance[i] = counted[i] * own_variance + (1 - counted[i]);
+    by_mean[i] = weight * residual * precision;
     by_log_power[i] = by_mean[i] * share;
     by_shape[i] = by_log_power[i] * log_time;
-    weighted_squares[i] = weight * square;
+    const double by_variance = (weight * square - counted[i]) * precision;
+    by_spot += by_variance;
+    by_one_reading += by_variance * relative_variance[i];
   }
-  if constexpr (robust) log_likelihood -= 2.5 * log_of_product(terms.ratio);
-  return log_likelihood;
+  const double of_squares = robust ? -2.5 * log_of_product(terms.ratio) : -0.5 * squares;
+  return {.log_likelihood = of_squares - 0.5 * log_of_product(terms.variance),
+          .by_log_spot = 0.5 * by_spot * variances.spot,
+          .by_log_one_reading = 0.5 * by_one_reading * variances.one_reading};
 }
 
 KEENFALL_FOR_WIDER_REGISTERS
-double evaluated_robustly(ReadingTerms& terms) { return evaluated<true>(terms); }
+ReadingLikelihood evaluated_robustly(ReadingTerms& terms, const ReadingVariances& variances) {
+  return evaluated<true>(terms, variances);
+}
 
 KEENFALL_FOR_WIDER_REGISTERS
-double evaluated_as_gaussian(ReadingTerms& terms) { return evaluated<false>(terms); }
+ReadingLikelihood evaluated_as_gaussian(ReadingTerms& terms, const ReadingVariances& variances) {
+  return evaluated<false>(terms, variances);
+}
 
 }  // namespace
 
 ReadingTerms::ReadingTerms(const BluntingData& data) {
   for (const RunData& run : data.runs) {
+    first_of_run.push_back(log_cuts.size());
     for (const Checkpoint& checkpoint : run.checkpoints) {
+      if (checkpoint.below_resolution) censored.push_back(log_cuts.size());
       log_cuts.push_back(checkpoint.cuts > 0 ? checkpoint.log_cuts : kLogOfNoCuts);
       log_bluntness.push_back(checkpoint.log_bluntness);
+      relative_variance.push_back(checkpoint.relative_variance);
+      counted.push_back(checkpoint.below_resolution ? 0 : 1);
     }
   }
-  for (std::vector<double>* const column : {&precision,
-                                            &log_start,
+  first_of_run.push_back(log_cuts.size());
+  for (std::vector<double>* const column : {&log_start,
                                             &log_half_keenness,
                                             &shape,
                                             &mean,
@@ -105,13 +123,13 @@ ReadingTerms::ReadingTerms(const BluntingData& data) {
                                             &by_log_power,
                                             &by_shape,
                                             &ratio,
-                                            &weighted_squares}) {
+                                            &variance}) {
     column->resize(log_cuts.size());
   }
 }
 
-double ReadingTerms::evaluate(bool robust) {
-  return robust ? evaluated_robustly(*this) : evaluated_as_gaussian(*this);
+ReadingLikelihood ReadingTerms::evaluate(bool robust, const ReadingVariances& variances) {
+  return robust ? evaluated_robustly(*this, variances) : evaluated_as_gaussian(*this, variances);
 }
 
 }  // namespace keenfall::blunting
