@@ -1,9 +1,9 @@
 // A trial drawn from the model itself: parameters from their priors with fixed centres, readings
 // from the parameters. For simulation-based calibration.
 //
-// Priors also give trials that no bench sees, such as edges that are blunt after one cut. Trials are
-// drawn anew until in every run the reading at 2 cuts is below twice the first and the last above
-// 1.5 times the first. That looks at readings only, and ranks are uniform given any readings.
+// Priors also give trials that no bench sees, such as edges that are blunt after one cut. Trials
+// are drawn anew until in every run the reading at 2 cuts is below twice the first and the last
+// above 1.5 times the first. That looks at readings only, and ranks are uniform given any readings.
 //
 // Repeats are only drawn for Gaussian errors, where condensing them is exact; robust errors need a
 // single reading at each checkpoint, which is what the robust model is about.

@@ -22,7 +22,7 @@ struct SamplingOptions {
   int chains = 4;
   int warmup = 300;
   int draws = 1000;  // kept, per chain
-  double target_acceptance = 0.9;
+  double target_acceptance = 0.85;
 };
 
 // what: "the curves", for the sentence that says what was stopped.
