@@ -1,10 +1,12 @@
 #include "numerics/nuts.h"
 
 #include "numerics/chain_diagnostics.h"
+#include "numerics/nuts_warmup.h"
 #include "numerics/summaries.h"
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 #include <numeric>
 
@@ -108,6 +110,38 @@ TEST(Nuts, StopsWhenTheReportAsksItTo) {
 
   EXPECT_TRUE(draws.stopped);
   EXPECT_EQ(reports, 3);
+}
+
+// Two chains of 100 and 9 iterations are 218, reported every 20: up to 200 of 218.
+TEST(Nuts, ReportsUpToAllThatIsDoneAndNoMore) {
+  const std::vector<std::vector<double>> starts(2, {0.1, 0.1});
+  std::vector<double> fractions;
+  (void)sample_nuts([] { return correlated_normals(); },
+                    starts,
+                    {.warmup = 100, .draws = 9},
+                    {1},
+                    base::one_thread(),
+                    [&fractions](const base::Progress& progress) {
+                      fractions.push_back(progress.fraction_done);
+                      return true;
+                    });
+
+  ASSERT_EQ(fractions.size(), 10U);
+  EXPECT_DOUBLE_EQ(fractions.front(), 20.0 / 218);
+  EXPECT_DOUBLE_EQ(fractions.back(), 200.0 / 218);
+}
+
+// Draws 1, 2 and 3 have the variance 1: (3 x 1 + 5 x guess) / 8, the rule of nuts_warmup.h.
+TEST(NutsWarmUp, ShrinksVariancesAsIfFiveMoreDrawsHadShownTheGuess) {
+  RunningVariances unguessed(1, {});
+  RunningVariances guessed(1, {2});
+  for (const double draw : {1.0, 2.0, 3.0}) {
+    unguessed.add(std::array{draw});
+    guessed.add(std::array{draw});
+  }
+
+  EXPECT_DOUBLE_EQ(unguessed.shrunk()[0], (3 + 5 * 0.001) / 8);
+  EXPECT_DOUBLE_EQ(guessed.shrunk()[0], (3 + 5 * 2.0) / 8);
 }
 
 }  // namespace

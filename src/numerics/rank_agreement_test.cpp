@@ -68,6 +68,17 @@ TEST(RankAgreement, OfJudgesWhoTellNothingApartIsNone) {
   EXPECT_DOUBLE_EQ(rank_agreement(scores, {}).p, 1);
 }
 
+// Every ranking agrees as badly as the one seen, which counts among them (Phipson & Smyth 2010,
+// Stat. Appl. Genet. Mol. Biol. 9, 39): p = (1 + n) / (1 + n).
+TEST(RankAgreement, OfJudgesWhoTellNothingApartIsNoneByRandomRankingsToo) {
+  const std::vector<std::vector<double>> scores{{1, 1, 1}, {2, 2, 2}};
+  const RankAgreement found = rank_agreement(scores, {.most_counted = 1, .random_count = 20});
+
+  EXPECT_FALSE(found.exact);
+  EXPECT_DOUBLE_EQ(found.p, 1);
+  EXPECT_DOUBLE_EQ(found.monte_carlo_error, 0);
+}
+
 TEST(RankAgreement, RefusesOneJudge) {
   const std::vector<std::vector<double>> scores{{1, 2, 3}};
 

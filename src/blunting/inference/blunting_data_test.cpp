@@ -107,6 +107,24 @@ TEST(BluntingData, FailsWhereNoReadingEverChanged) {
   EXPECT_EQ(nothing.error().sentence.find("No edge was seen to blunt"), 0U);
 }
 
+// By hand: starts of 100 and 400 gf have the mean log of 200; 10, 40, 10 and 40 cuts that of 20.
+TEST(BluntingData, IsCentredOnItsMeanStartAndItsMeanCuts) {
+  const auto data = prepare(a_trial({a_run("1",
+                                           {{.cuts = 0, .reading = 100},
+                                            {.cuts = 10, .reading = 200},
+                                            {.cuts = 40, .reading = 300}}),
+                                     a_run("2",
+                                           {{.cuts = 0, .reading = 400},
+                                            {.cuts = 10, .reading = 600},
+                                            {.cuts = 40, .reading = 900}})}),
+                            kPush,
+                            ReadingErrors::gaussian);
+
+  ASSERT_TRUE(data);
+  EXPECT_NEAR(data->data_centres.log_start, std::log(200), 1e-12);
+  EXPECT_NEAR(data->data_centres.log_half_keenness, std::log(20), 1e-12);
+}
+
 TEST(BluntingData, NeverPutsTwoKindsOrEvidenceIntoOneFit) {
   trials::Trial trial = a_trial({a_run("1",
                                        {{.series = 0, .cuts = 0, .reading = 100},

@@ -9,15 +9,23 @@
 #include <algorithm>
 #include <cmath>
 #include <ctime>
+#include <utility>
+#include <vector>
 
 namespace keenfall::blunting {
 namespace {
 
-numerics::Interval quick_log_ratio(const QuickFit& fit) {
-  Draws ratio = fit.arms[0].log_half_keenness;
-  for (std::size_t d = 0; d < ratio.size(); ++d) ratio[d] -= fit.arms[1].log_half_keenness[d];
+numerics::Interval log_ratio_in(const std::vector<ArmDraws>& arms, Draws ArmDraws::*level) {
+  Draws ratio = arms[0].*level;
+  for (std::size_t d = 0; d < ratio.size(); ++d) ratio[d] -= (arms[1].*level)[d];
   return numerics::interval_of(std::move(ratio));
 }
+
+numerics::Interval quick_log_ratio(const QuickFit& fit) {
+  return log_ratio_in(fit.arms, &ArmDraws::log_half_keenness);
+}
+
+double width_of(const numerics::Interval& interval) { return interval.hi95 - interval.lo95; }
 
 BluntingData data_of(const trials::Trial& trial, const ModelSpec& spec) {
   return *prepare(trial, {.kind = "thread_push", .thread = ""}, spec.errors);
@@ -73,12 +81,73 @@ TEST(QuickFit, IsCloseToTheFullPosteriorAndAsWide) {
     const Fitted full = fitted(trial, default_model(), base::threads(2));
     const numerics::Interval expected = log_ratio_of(full.fit);
     const numerics::Interval quick = quick_log_ratio(quick_fit(full.data, default_model()));
-    const double sd = (expected.hi95 - expected.lo95) / 3.92;
+    const double sd = width_of(expected) / 3.92;
     EXPECT_NEAR(quick.median, expected.median, 0.3 * sd) << seed;
-    width += quick.hi95 - quick.lo95;
-    full_width += expected.hi95 - expected.lo95;
+    width += width_of(quick);
+    full_width += width_of(expected);
   }
   EXPECT_NEAR(width / full_width, 1, 0.1);
+}
+
+// Both arms of some trials in one number.
+struct BesideTheFull {
+  double shape_width = 0;  // of 95 % intervals, quick over full, on average
+  double half_shift = 0;   // of medians, quick less full, in the full posterior's sds, on average
+};
+
+// Readings that scatter by 0.2 place a curve badly enough for its mode to lie off its mean.
+BesideTheFull beside_the_full(const ModelSpec& spec, const ReadingNoise& noise) {
+  constexpr int kTrials = 4;
+  BesideTheFull found;
+  for (std::uint64_t seed = 0; seed < kTrials; ++seed) {
+    const trials::Trial trial = simulated({.noise = noise, .stop_level = {}}, 300 + seed);
+    const Fitted full = fitted(trial, spec, base::threads(2));
+    const QuickFit quick = quick_fit(full.data, spec);
+    for (std::size_t a = 0; a < 2; ++a) {
+      const auto intervals = [a](const std::vector<ArmDraws>& arms, Draws ArmDraws::*level) {
+        return numerics::interval_of(arms[a].*level);
+      };
+      const numerics::Interval half = intervals(full.fit.arms, &ArmDraws::log_half_keenness);
+      found.half_shift +=
+          (intervals(quick.arms, &ArmDraws::log_half_keenness).median - half.median) /
+          (width_of(half) / 3.92) / (2 * kTrials);
+      found.shape_width += width_of(intervals(quick.arms, &ArmDraws::shape)) /
+                           width_of(intervals(full.fit.arms, &ArmDraws::shape)) / (2 * kTrials);
+    }
+  }
+  return found;
+}
+
+TEST(QuickFit, TakesTheScatterOfReadingsFromWhatTheyShow) {
+  const BesideTheFull found = beside_the_full(plain_model(), {.reading_scatter = 0.2});
+
+  EXPECT_NEAR(found.shape_width, 1, 0.12);
+  EXPECT_NEAR(found.half_shift, 0, 0.1);
+}
+
+TEST(QuickFit, TakesTheScatterOfSpotsFromWhatTheyShow) {
+  const BesideTheFull found =
+      beside_the_full(default_model(), {.reading_scatter = 0.05, .checkpoint_scatter = 0.15});
+
+  EXPECT_NEAR(found.shape_width, 1, 0.12);
+  EXPECT_NEAR(found.half_shift, 0, 0.1);
+}
+
+// Two pieces of either steel: what pieces scatter is hardly known, and the tails of it matter.
+TEST(QuickFit, IsAsUnsureOfTheSteelsAsTheFullPosterior) {
+  constexpr int kTrials = 5;
+  double width = 0;
+  for (std::uint64_t seed = 0; seed < kTrials; ++seed) {
+    const trials::Trial trial = simulated(
+        {.runs_each = 6, .run_scatter = 0.1, .specimens_each = 2, .specimen_scatter = 0.2},
+        300 + seed);
+    const Fitted full = fitted(trial, default_model(), base::threads(2));
+    const QuickFit quick = quick_fit(full.data, default_model());
+    width += width_of(log_ratio_in(quick.arms, &ArmDraws::log_half_keenness_steel)) /
+             width_of(log_ratio_in(full.fit.arms, &ArmDraws::log_half_keenness_steel)) / kTrials;
+  }
+
+  EXPECT_NEAR(width, 1, 0.1);
 }
 
 TEST(QuickFit, GivesTheSameDrawsEveryTime) {
@@ -92,7 +161,7 @@ TEST(QuickFit, OfOneRunEachIsWide) {
   const BluntingData data = data_of(simulated({.ratio = 3, .runs_each = 1}, 4), default_model());
   const numerics::Interval ratio = quick_log_ratio(quick_fit(data, default_model()));
 
-  EXPECT_GT(ratio.hi95 - ratio.lo95, std::log(3));
+  EXPECT_GT(width_of(ratio), std::log(3));
 }
 
 TEST(QuickFit, IsHardlyMovedBySlipsOfThePen) {
