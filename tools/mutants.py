@@ -4,9 +4,10 @@
     mutants.py [--count=200] [--seed=1] [--folder=verdicts ...] [--list]
 
 A mutant is one arithmetic, comparing or joining operator replaced by another, drawn by seed from all such operators of
-the engine's sources (tools/architecture.toml, [engine]). In a copy of the committed sources under build/mutants it is
-built, and the tests are run: those of its own folder, then those of the folders above it, until one fails. A mutant is
-killed by a failing test, a crash, a time-out, or by not compiling (said apart, and drawn anew); else it survives.
+the engine's sources (tools/architecture.toml, [engine]); what only tests are built of is left alone. In a copy of the
+committed sources under build/mutants it is built, and the tests are run: those of its own folder, then those of the
+folders above it, until one fails. A mutant is killed by a failing test, a crash, a time-out, or by not compiling (said
+apart, and drawn anew); else it survives.
 
 Results are lines of JSON in build/mutants/results-SEED.jsonl, kept for the commit they were made of, so that an
 interrupted run goes on where it stopped. The last lines say how many were killed and list the survivors, to be looked at.
@@ -50,7 +51,7 @@ REPLACEMENTS = {
     "||": ("&&",),
 }
 OPERATOR = re.compile(r"(?<= )(\+=|-=|\*=|/=|<=|>=|==|!=|&&|\|\||[-+*/<>])(?=[ \n])")
-SECONDS_PER_TEST_PROGRAM = 900
+SECONDS_PER_TEST_PROGRAM = 240
 
 
 @dataclass(frozen=True)
@@ -77,16 +78,35 @@ def operators_in(text):
             yield number, found.start() + 1, found.group()
 
 
-def is_test(path):
+def is_for_tests(path):
+    """Headers that make things for tests may be listed, since other folders' tests include them."""
     return path.stem.endswith("_test") or path.name.startswith("made_")
+
+
+def listed_for_use(cmake_text):
+    """The files that stand in the keenfall_folder(...) call of a folder's CMakeLists.txt."""
+    call = re.search(r"keenfall_folder\(([^)]*)\)", re.sub(r"#[^\n]*", "", cmake_text))
+    return {word for word in call.group(1).split() if word.endswith((".h", ".cpp"))} if call else set()
+
+
+def files_in_use(src, folder):
+    """Of a folder, what is built into its library: what CMake lists for it, and the headers that this includes."""
+    used = set()
+    listed = listed_for_use((src / folder / "CMakeLists.txt").read_text(encoding="utf-8"))
+    waiting = [f"{folder}/{name}" for name in listed]
+    while waiting:
+        file = waiting.pop()
+        if file in used or not file.startswith(f"{folder}/") or is_for_tests(src / file):
+            continue
+        used.add(file)
+        waiting += re.findall(r'^#include "([^"]+)"', (src / file).read_text(encoding="utf-8"), re.M)
+    return sorted(src / file for file in used)
 
 
 def all_mutants(root, folders):
     mutants = []
     for folder in folders:
-        for path in sorted((root / "src" / folder).rglob("*")):
-            if path.suffix not in (".h", ".cpp") or is_test(path):
-                continue
+        for path in files_in_use(root / "src", folder):
             for line, column, operator in operators_in(path.read_text(encoding="utf-8")):
                 for replacement in REPLACEMENTS[operator]:
                     file = str(path.relative_to(root))

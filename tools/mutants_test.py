@@ -1,8 +1,10 @@
 """Tests of mutants.py: what may be spoiled, how, and which tests then have to notice."""
 
+import tempfile
 import unittest
+from pathlib import Path
 
-from mutants import Mutant, code_only, folders_above, operators_in, spoiled, summary
+from mutants import Mutant, all_mutants, code_only, folders_above, listed_for_use, operators_in, spoiled, summary
 
 
 class WhatMayBeSpoiled(unittest.TestCase):
@@ -29,6 +31,45 @@ class WhatMayBeSpoiled(unittest.TestCase):
 
     def test_an_operator_at_the_end_of_a_line_counts(self):
         self.assertEqual(list(operators_in("x = a &&\n    b;\n")), [(1, 7, "&&")])
+
+
+class WhatIsInUse(unittest.TestCase):
+    CMAKE = """keenfall_folder(low
+  HEADERS a.h made_a.h   # b.h is for a.cpp alone
+  SOURCES a.cpp deep/c.cpp
+  DEPENDS base)
+keenfall_tests(low SOURCES a_test.cpp deep/made_up.cpp
+               LONG_SOURCES deep/made_up.cpp)
+"""
+
+    def test_only_what_the_folder_itself_is_built_of_is_listed(self):
+        self.assertEqual(listed_for_use(self.CMAKE), {"a.h", "made_a.h", "a.cpp", "deep/c.cpp"})
+        self.assertEqual(listed_for_use("keenfall_tests(low SOURCES a_test.cpp)"), set())
+
+    def test_what_is_compiled_into_tests_alone_is_not_spoiled(self):
+        files = {
+            "CMakeLists.txt": self.CMAKE,
+            "a.h": "x = a + b;\n",
+            "a.cpp": '#include "low/a.h"\n#include "low/b.h"\n#include "high/h.h"\n#include <map>\nx = a + b;\n',
+            "b.h": "x = a + b;\n",
+            "made_a.h": "x = a + b;\n",
+            "deep/c.cpp": "x = a + b;\n",
+            "deep/made_up.h": "x = a + b;\n",
+            "deep/made_up.cpp": '#include "low/deep/made_up.h"\nx = a + b;\n',
+            "a_test.cpp": '#include "low/deep/made_up.h"\nx = a + b;\n',
+        }
+        with tempfile.TemporaryDirectory() as root:
+            for name, text in files.items():
+                path = Path(root) / "src/low" / name
+                path.parent.mkdir(parents=True, exist_ok=True)
+                path.write_text(text, encoding="utf-8")
+
+            drawn = all_mutants(Path(root), ["low"])
+
+        self.assertEqual(
+            [mutant.file for mutant in drawn],
+            ["src/low/a.cpp", "src/low/a.h", "src/low/b.h", "src/low/deep/c.cpp"],
+        )
 
 
 class Spoiling(unittest.TestCase):
