@@ -5,9 +5,10 @@
 
 A mutant is one arithmetic, comparing or joining operator replaced by another, drawn by seed from all such operators of
 the engine's sources (tools/architecture.toml, [engine]); what only tests are built of is left alone. In a copy of the
-committed sources under build/mutants it is built, and the tests are run: those of its own folder, then those of the
-folders above it, until one fails. A mutant is killed by a failing test, a crash, a time-out, or by not compiling (said
-apart, and drawn anew); else it survives.
+committed sources under build/mutants it is built, and the tests of its own folder are run. Those that survive them all
+are tried again, once all have been tried, by the tests of the folders above, the nearest first, until one fails: that
+takes minutes for each. A mutant is killed by a failing test, a crash or a time-out; one that does not compile is said
+apart, and another drawn. Test programs that fail unspoiled would kill anything, so they are tried before.
 
 Results are lines of JSON in build/mutants/results-SEED.jsonl, kept for the commit they were made of, so that an
 interrupted run goes on where it stopped. The last lines say how many were killed and list the survivors, to be looked at.
@@ -52,6 +53,8 @@ REPLACEMENTS = {
 }
 OPERATOR = re.compile(r"(?<= )(\+=|-=|\*=|/=|<=|>=|==|!=|&&|\|\||[-+*/<>])(?=[ \n])")
 SECONDS_PER_TEST_PROGRAM = 240
+SURVIVED = "survived"  # all tests there are
+SURVIVED_OWN = "survived the tests of its folder"
 
 
 @dataclass(frozen=True)
@@ -182,7 +185,7 @@ class Workshop:
                     os.killpg(tests.pid, signal.SIGKILL)
 
     def fate(self, mutant, programs):
-        """What became of it: "killed by PROGRAM", "survived" or "does not compile"."""
+        """What became of it: "killed by PROGRAM", SURVIVED or "does not compile"."""
         path = self.copy / mutant.file
         sound = path.read_text(encoding="utf-8")
         path.write_text(spoiled(sound, mutant), encoding="utf-8")
@@ -192,17 +195,13 @@ class Workshop:
                     return "does not compile"
                 if not self.passes(program):
                     return f"killed by {program}"
-            return "survived"
+            return SURVIVED
         finally:
             path.write_text(sound, encoding="utf-8")
 
 
-def kept_results(file, commit):
-    """Results of an earlier run of the same commit; those of another are begun anew."""
-    if not file.exists():
-        return []
-    lines = [json.loads(line) for line in file.read_text(encoding="utf-8").splitlines() if line]
-    return [line for line in lines if line["commit"] == commit]
+def folder_of(file):
+    return file.split("/")[1]
 
 
 def programs_for(folder, architecture, root):
@@ -215,14 +214,95 @@ def summary(results):
     tried = [r for r in results if r["fate"] != "does not compile"]
     killed = [r for r in tried if r["fate"].startswith("killed")]
     yield ""
-    for folder in sorted({r["file"].split("/")[1] for r in tried}):
-        mine = [r for r in tried if r["file"].split("/")[1] == folder]
-        yield f"  {folder:<12}{sum(r in killed for r in mine):>4} of {len(mine)} killed"
+    for folder in sorted({folder_of(r["file"]) for r in tried}):
+        mine = [r for r in tried if folder_of(r["file"]) == folder]
+        own = sum(r["fate"] == f"killed by keenfall_{folder}_test" for r in mine)
+        yield f"  {folder:<12}{sum(r in killed for r in mine):>4} of {len(mine)} killed, {own} by tests of that folder"
     for r in tried:
-        if r["fate"] == "survived":
-            yield f"  survived: {r['file']}:{r['line']}:{r['column']}  {r['operator']} became {r['replacement']}"
+        if r not in killed:
+            yield f"  {r['fate']}: {r['file']}:{r['line']}:{r['column']}  {r['operator']} became {r['replacement']}"
     share = 100 * len(killed) / max(1, len(tried))
     yield f"{len(killed)} of {len(tried)} mutants killed ({share:.1f} %)"
+
+
+class Results:
+    """What became of each mutant of one commit, kept in a file of JSON lines; the last line of a mutant counts."""
+
+    def __init__(self, file, commit):
+        self.file = file
+        self.commit = commit
+        self.fates = {}
+        lines = file.read_text(encoding="utf-8").splitlines() if file.exists() else []
+        for line in map(json.loads, lines):
+            if line.pop("commit") == commit:
+                fate = line.pop("fate")
+                self.fates[Mutant(**line)] = fate
+        file.write_text("".join(self._line(m) for m in self.fates), encoding="utf-8")
+
+    def _line(self, mutant):
+        return json.dumps({**asdict(mutant), "fate": self.fates[mutant], "commit": self.commit}) + "\n"
+
+    def keep(self, mutant, fate):
+        self.fates[mutant] = fate
+        with self.file.open("a", encoding="utf-8") as out:
+            out.write(self._line(mutant))
+
+    def tried(self):
+        return sum(fate != "does not compile" for fate in self.fates.values())
+
+    def survivors(self):
+        """Those that only the tests of their own folder were tried on."""
+        return [mutant for mutant, fate in self.fates.items() if fate == SURVIVED_OWN]
+
+    def as_rows(self):
+        return [{**asdict(mutant), "fate": fate} for mutant, fate in self.fates.items()]
+
+
+class Telling:
+    """One line for each mutant, with the time that is left."""
+
+    def __init__(self, left):
+        self.left = left
+        self.done = 0
+        self.began = time.monotonic()
+
+    def tell(self, mutant, fate):
+        self.done += 1
+        self.left -= 1
+        left_min = (time.monotonic() - self.began) / self.done * max(0, self.left) / 60
+        place = f"{mutant.file}:{mutant.line}"
+        change = f"{mutant.operator:>2} to {mutant.replacement:<2}"
+        print(f"{place:<56} {change}  {fate}; some {left_min:.0f} min left", flush=True)
+
+
+def fails_unspoiled(workshop, programs):
+    """The first of the programs that is of no use, with the reason; None where all are sound."""
+    for program in sorted(programs):
+        if not workshop.built(program):
+            return f"{program} does not build even unspoiled"
+        if not workshop.passes(program):
+            return f"{program} fails even unspoiled"
+    return None
+
+
+def try_own_folders(workshop, results, drawn, count, programs_of):
+    telling = Telling(count - results.tried())
+    for mutant in drawn:
+        if results.tried() >= count:
+            return
+        if mutant in results.fates:
+            continue
+        fate = workshop.fate(mutant, programs_of(mutant)[:1])
+        results.keep(mutant, SURVIVED_OWN if fate == SURVIVED else fate)
+        telling.tell(mutant, results.fates[mutant])
+
+
+def try_folders_above(workshop, results, programs_of):
+    left = results.survivors()
+    telling = Telling(len(left))
+    for mutant in left:
+        results.keep(mutant, workshop.fate(mutant, programs_of(mutant)[1:]))
+        telling.tell(mutant, results.fates[mutant])
 
 
 def main():
@@ -248,35 +328,22 @@ def main():
         ["git", "rev-parse", "HEAD"], cwd=root, capture_output=True, text=True, check=True
     ).stdout.strip()
     name = "-".join([str(asked.seed), *(asked.folder or [])])
-    file = root / f"build/mutants/results-{name}.jsonl"
+
+    def programs_of(mutant):
+        return programs_for(folder_of(mutant.file), architecture, root)
+
     workshop = Workshop(root, jobs=os.cpu_count() or 1)
     workshop.prepare()
-    results = kept_results(file, commit)
-    file.write_text("".join(json.dumps(r) + "\n" for r in results), encoding="utf-8")
-    done = {(r["file"], r["line"], r["column"], r["replacement"]) for r in results}
-    began = time.monotonic()
-    fresh = 0
-    for mutant in drawn:
-        tried = sum(r["fate"] != "does not compile" for r in results)
-        if tried >= asked.count:
-            break
-        if (mutant.file, mutant.line, mutant.column, mutant.replacement) in done:
-            continue
-        programs = programs_for(mutant.file.split("/")[1], architecture, root)
-        if not fresh:
-            for program in {p for f in engine for p in programs_for(f, architecture, root)}:
-                if not workshop.built(program):
-                    print(f"mutants: {program} does not build even unspoiled", file=sys.stderr)
-                    return 1
-        fate = workshop.fate(mutant, programs)
-        results.append({**asdict(mutant), "fate": fate, "commit": commit})
-        with file.open("a", encoding="utf-8") as out:
-            out.write(json.dumps(results[-1]) + "\n")
-        fresh += 1
-        left_min = (time.monotonic() - began) / fresh * (asked.count - tried - 1) / 60
-        place = f"{mutant.file}:{mutant.line}"
-        print(f"{tried + 1:>4} {place:<56} {mutant.operator:>2} to {mutant.replacement:<2}  {fate}; some {left_min:.0f} min left", flush=True)
-    print("\n".join(summary(results)))
+    results = Results(root / f"build/mutants/results-{name}.jsonl", commit)
+    problem = fails_unspoiled(workshop, {programs_of(m)[0] for m in drawn[: asked.count]})
+    if not problem:
+        try_own_folders(workshop, results, drawn, asked.count, programs_of)
+        problem = fails_unspoiled(workshop, {p for m in results.survivors() for p in programs_of(m)[1:]})
+    if problem:
+        print(f"mutants: {problem}", file=sys.stderr)
+        return 1
+    try_folders_above(workshop, results, programs_of)
+    print("\n".join(summary(results.as_rows())))
     return 0
 
 

@@ -4,7 +4,18 @@ import tempfile
 import unittest
 from pathlib import Path
 
-from mutants import Mutant, all_mutants, code_only, folders_above, listed_for_use, operators_in, spoiled, summary
+from mutants import (
+    Mutant,
+    Results,
+    all_mutants,
+    code_only,
+    fails_unspoiled,
+    folders_above,
+    listed_for_use,
+    operators_in,
+    spoiled,
+    summary,
+)
 
 
 class WhatMayBeSpoiled(unittest.TestCase):
@@ -97,6 +108,43 @@ class WhoMustNotice(unittest.TestCase):
 
         self.assertEqual(folders_above("low", architecture), ["low", "mid", "high"])
         self.assertEqual(folders_above("mid", architecture), ["mid", "high"])
+
+
+class Programs:
+    """Stands in for the workshop: which programs build, and which pass."""
+
+    def __init__(self, building, passing):
+        self.built = building.__contains__
+        self.passes = passing.__contains__
+
+
+class ProgramsOfTests(unittest.TestCase):
+    def test_that_fail_unspoiled_are_named(self):
+        self.assertEqual(fails_unspoiled(Programs({"a", "b"}, {"a"}), {"a", "b"}), "b fails even unspoiled")
+        self.assertEqual(fails_unspoiled(Programs({"a"}, {"a"}), {"a", "b"}), "b does not build even unspoiled")
+
+    def test_that_pass_are_sound(self):
+        self.assertIsNone(fails_unspoiled(Programs({"a"}, {"a"}), {"a"}))
+
+
+class WhatIsKept(unittest.TestCase):
+    def setUp(self):
+        folder = tempfile.TemporaryDirectory()
+        self.addCleanup(folder.cleanup)
+        self.file = Path(folder.name) / "results.jsonl"
+        self.mutant = Mutant("src/low/a.cpp", 1, 2, "+", "-")
+
+    def test_the_last_word_on_a_mutant_counts(self):
+        results = Results(self.file, "abc")
+        results.keep(self.mutant, "survived the tests of its folder")
+        results.keep(self.mutant, "killed by keenfall_high_test")
+
+        self.assertEqual(Results(self.file, "abc").fates, {self.mutant: "killed by keenfall_high_test"})
+
+    def test_what_was_found_of_another_commit_does_not_count(self):
+        Results(self.file, "abc").keep(self.mutant, "survived")
+
+        self.assertEqual(Results(self.file, "def").tried(), 0)
 
 
 class TheClosingLines(unittest.TestCase):
