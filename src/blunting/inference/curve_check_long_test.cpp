@@ -63,10 +63,10 @@ TEST(CurveCheckTable, NamesEdgesThatLeaveTheFamilyOfCurves) {
   for (const Departure& departure :
        {Departure{"step of 1.2", Leaves::from_seven_cuts_on, 1.2, {4, 11, 18}},
         Departure{"step of 1.5", Leaves::from_seven_cuts_on, 1.5, {19, 19, 19}},
-        Departure{"step of 2", Leaves::from_seven_cuts_on, 2, {20, 20, 20}},
-        Departure{"step of 3", Leaves::from_seven_cuts_on, 3, {20, 20, 20}},
+        Departure{"step of 2", Leaves::from_seven_cuts_on, 2, {19, 19, 19}},
+        Departure{"step of 3", Leaves::from_seven_cuts_on, 3, {19, 19, 19}},
         Departure{"one checkpoint, 1.2", Leaves::at_fifteen_cuts, 1.2, {5, 18, 18}},
-        Departure{"one checkpoint, 1.5", Leaves::at_fifteen_cuts, 1.5, {12, 18, 18}},
+        Departure{"one checkpoint, 1.5", Leaves::at_fifteen_cuts, 1.5, {8, 18, 18}},
         Departure{"S up to 3.5", Leaves::in_an_s, 3.5, {19, 19, 19}},
         Departure{"keener at first, 0.9", Leaves::keener_at_first, 0.9, {7, 12, 18}},
         Departure{"keener at first, 0.8", Leaves::keener_at_first, 0.8, {19, 19, 19}}}) {
