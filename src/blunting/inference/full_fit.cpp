@@ -103,7 +103,7 @@ base::Result<BluntingFit> attempt(const BluntingData& data,
 SamplingOptions sampling_for(const BluntingData& data) {
   constexpr std::size_t kManyRuns = 300;
   if (data.runs.size() <= kManyRuns) return {};
-  return {.warmup = 250, .draws = 700, .target_acceptance = 0.7};
+  return {.warmup = 350, .draws = 1000, .target_acceptance = 0.7};
 }
 
 base::Result<BluntingFit> fit_blunting(const BluntingData& data,

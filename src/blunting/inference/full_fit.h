@@ -52,7 +52,7 @@ struct BluntingFit {
   }
 };
 
-// The usual options; fewer draws and longer steps beyond some hundred runs
+// The usual options; a longer warm-up and longer steps beyond some hundred runs
 // (docs/decisions/0007-many-runs.md).
 [[nodiscard]] SamplingOptions sampling_for(const BluntingData& data);
 
