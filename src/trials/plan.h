@@ -68,8 +68,8 @@ struct StartGate {
 
 // When a run ends before its last checkpoint. At most one of level and reading.
 struct StopRule {
-  std::optional<double> level;    // times the start reading, above 1
-  std::optional<double> reading;  // in the unit that is read
+  std::optional<double> level;             // times the start reading, above 1
+  std::optional<double> reading;           // in the unit that is read
   std::optional<double> force_cap_newton;  // a blunt edge slips: no harder than this, ever
 
   bool operator==(const StopRule&) const = default;
