@@ -1,0 +1,82 @@
+// What can be asked of the program: one function each, in the order of docs/wire/api.json.
+
+import type * as wire from "../wire/api";
+import { answerTo, send } from "./send";
+
+const v1 = "/api/v1";
+const trialPath = (uid: string) => `${v1}/trials/${encodeURIComponent(uid)}`;
+const post = <T>(path: string, body: unknown, signal?: AbortSignal) =>
+  send<T>(path, { method: "POST", body, signal });
+const put = <T>(path: string, body: unknown) => send<T>(path, { method: "PUT", body });
+
+export const app = (signal?: AbortSignal) => send<wire.App>(`${v1}/app`, { signal });
+export const notebooks = (signal?: AbortSignal) =>
+  send<wire.Notebooks>(`${v1}/notebooks`, { signal });
+export const openNotebook = (how: wire.OpenNotebook) => post<wire.App>(`${v1}/notebooks`, how);
+export const home = (signal?: AbortSignal) => send<wire.Home>(`${v1}/home`, { signal });
+
+export const newTrial = (trial: wire.NewTrial) => post<wire.Trial>(`${v1}/trials`, trial);
+export const trial = (uid: string, signal?: AbortSignal) =>
+  send<wire.Trial>(trialPath(uid), { signal });
+export const answer = (uid: string, signal?: AbortSignal) =>
+  send<wire.Answer>(`${trialPath(uid)}/answer`, { signal });
+export const rename = (uid: string, name: string) =>
+  put<wire.Changed>(`${trialPath(uid)}/name`, { name });
+export const writeAsked = (uid: string, asked: wire.Asked) =>
+  put<wire.Trial>(`${trialPath(uid)}/asked`, asked);
+export const seal = (uid: string) => post<wire.Trial>(`${trialPath(uid)}/seal`, {});
+
+/** The answer at once, or the work that makes it. */
+export const judge = (uid: string, how: wire.Judging, signal?: AbortSignal) =>
+  post<wire.Judged | wire.Started>(`${trialPath(uid)}/judgements`, how, signal);
+export const report = (uid: string, how: wire.ReportRequest) =>
+  post<wire.Started>(`${trialPath(uid)}/reports`, how);
+export const strike = (uid: string, what: wire.Strike) =>
+  post<wire.Changed>(`${trialPath(uid)}/strikes`, what);
+
+export const work = (id: string, signal?: AbortSignal) =>
+  send<wire.Work>(`${v1}/works/${encodeURIComponent(id)}`, { signal });
+export const stopWork = (id: string) =>
+  send<wire.Work>(`${v1}/works/${encodeURIComponent(id)}`, { method: "DELETE" });
+export const workResult = (path: string) => answerTo(path);
+
+export function journal(before?: number, signal?: AbortSignal) {
+  const query = before === undefined ? "" : `?before=${before}`;
+  return send<wire.Journal>(`${v1}/journal${query}`, { signal });
+}
+export const undoEntry = (entry: number) => post<wire.Changed>(`${v1}/journal/${entry}/undo`, {});
+export const undoLast = () => post<wire.Changed>(`${v1}/undo`, {});
+export const search = (text: string, signal?: AbortSignal) =>
+  send<wire.Found>(`${v1}/search?text=${encodeURIComponent(text)}`, { signal });
+export const exportNotebook = (how: wire.Export) => post<wire.Started>(`${v1}/export`, how);
+
+export const readTable = (table: wire.ReadTable, signal?: AbortSignal) =>
+  post<wire.TableRead>(`${v1}/tables/read`, table, signal);
+export const takeTable = (table: wire.TakeTable) =>
+  post<wire.TakenTable>(`${v1}/tables/take`, table);
+
+export const kit = (signal?: AbortSignal) => send<wire.Kit>(`${v1}/kit`, { signal });
+/** Adds a thing to the kit, or writes it anew where it has a uid already. */
+export function keepInKit(shelf: keyof wire.Kit, thing: { uid?: string }) {
+  const path = `${v1}/kit/${shelf}`;
+  return thing.uid ? put<wire.Kit>(`${path}/${thing.uid}`, thing) : post<wire.Kit>(path, thing);
+}
+export const takeFromKit = (shelf: keyof wire.Kit, uid: string) =>
+  send<wire.Kit>(`${v1}/kit/${shelf}/${uid}`, { method: "DELETE" });
+
+export const plannedArms = (choices: wire.ArmChoices) =>
+  post<wire.PlannedArms>(`${v1}/planning/arms`, choices);
+export const checkpoints = (wanted: wire.CheckpointsFor) =>
+  post<wire.Checkpoints>(`${v1}/planning/checkpoints`, wanted);
+export const shuffled = (plan: wire.Plan) => post<wire.Plan>(`${v1}/planning/order`, plan);
+export const cost = (asked: wire.PlanAsked, signal?: AbortSignal) =>
+  post<wire.Cost>(`${v1}/planning/cost`, asked, signal);
+export const chances = (asked: wire.PlanAsked, signal?: AbortSignal) =>
+  post<wire.Chances | wire.Started>(`${v1}/planning/chances`, asked, signal);
+export const ownScatter = (of: wire.OwnScatter) =>
+  post<wire.Plan>(`${v1}/planning/own-scatter`, of);
+
+export const steels = (text: string, signal?: AbortSignal) =>
+  send<wire.ReferenceSteels>(`${v1}/reference/steels?text=${encodeURIComponent(text)}`, { signal });
+export const grits = (text: string, signal?: AbortSignal) =>
+  send<wire.ReferenceGrits>(`${v1}/reference/grits?text=${encodeURIComponent(text)}`, { signal });

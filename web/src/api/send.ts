@@ -1,0 +1,65 @@
+// Every request goes through here: it carries the key, and what is not a success becomes one of two
+// failures that a page can show.
+
+import type { Problem } from "../wire/api";
+import { heldKey } from "./key";
+
+/** The program answered that it will not, and why. */
+export class Refused extends Error {
+  readonly status: number;
+  readonly problems: Problem[];
+
+  constructor(status: number, problems: Problem[]) {
+    super(problems.map(({ sentence }) => sentence).join(" "));
+    this.status = status;
+    this.problems = problems;
+  }
+}
+
+/** Nobody answered: the program was stopped, or is not reachable for the moment. */
+export class Unanswered extends Error {}
+
+export interface Sending {
+  method?: "GET" | "POST" | "PUT" | "DELETE";
+  body?: unknown;
+  signal?: AbortSignal;
+}
+
+/** Told after every request; a page sets what it does with that. */
+export const heard = {
+  answered: (_status: number): void => {},
+  unanswered: (): void => {},
+};
+
+const keyHeader = "X-Keenfall-Key";
+
+async function problemsIn(answer: Response): Promise<Problem[]> {
+  const body: unknown = await answer.json().catch(() => undefined);
+  const problems = (body as { problems?: Problem[] } | undefined)?.problems;
+  if (problems?.length) return problems;
+  const sentence = `Keenfall refused this without a reason (${answer.status}).`;
+  return [{ kind: "failed", sentence }];
+}
+
+/** The answer to a request; throws Refused, Unanswered, or the signal's own AbortError. */
+export async function answerTo(path: string, how: Sending = {}): Promise<Response> {
+  const { method = "GET", body, signal } = how;
+  const headers: Record<string, string> = { [keyHeader]: heldKey(localStorage) };
+  if (body !== undefined) headers["Content-Type"] = "application/json";
+  const sent = body === undefined ? undefined : JSON.stringify(body);
+  let answer: Response;
+  try {
+    answer = await fetch(path, { method, headers, body: sent, signal });
+  } catch (failure) {
+    if (signal?.aborted) throw failure;
+    heard.unanswered();
+    throw new Unanswered("Keenfall does not answer.");
+  }
+  heard.answered(answer.status);
+  if (!answer.ok) throw new Refused(answer.status, await problemsIn(answer));
+  return answer;
+}
+
+export async function send<T>(path: string, how: Sending = {}): Promise<T> {
+  return (await answerTo(path, how)).json();
+}

@@ -1,0 +1,120 @@
+// A table on its way in: typed or dropped, read again at each change, then taken in or left.
+
+import * as api from "../api/endpoints";
+import type { TableChoices, TableRead, TableSource, TakenTable } from "../wire/api";
+import { Asking } from "./asking.svelte";
+import { dropped } from "./dropped.svelte";
+import { begun, type Past, redone, stepped, undone } from "./grid/past";
+import { blank, filled, holdsReadings, type Layout, layoutOf, type Sheet } from "./grid/sheet";
+import { forgetUnsent, keepUnsent, unsent } from "./unsent";
+
+const pauseMs = 250;
+
+export class EnteringTable {
+  layout: Layout = $state("wide");
+  past: Past<Sheet> = $state.raw(begun(blank("wide")));
+  choices: TableChoices = $state.raw({});
+  readonly reading = new Asking<TableRead>();
+  readonly taking = new Asking<TakenTable>();
+  /** Columns that a table may have, from the first answer on. */
+  known: NonNullable<TableRead["known_columns"]> = $state.raw([]);
+  readonly #trial: string | undefined;
+  readonly #kept: string;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  /** `trial`: where it goes; absent: a new one. `notebook`: what was typed is kept for each. */
+  constructor(notebook: string, trial?: string) {
+    this.#trial = trial;
+    this.#kept = `table.${notebook}.${trial ?? "new"}`;
+    const sheet = unsent<Sheet>(localStorage, this.#kept);
+    if (sheet && sheet.length > 0) {
+      this.past = begun(sheet);
+      this.layout = layoutOf(sheet);
+    }
+  }
+
+  get sheet(): Sheet {
+    return this.past.now;
+  }
+  get fromFiles(): boolean {
+    return dropped.sources.length > 0;
+  }
+  /** Nothing to look through yet. */
+  get empty(): boolean {
+    return !this.fromFiles && !holdsReadings(this.sheet, this.layout);
+  }
+
+  change(sheet: Sheet, about?: string): void {
+    this.#now(stepped(this.past, sheet, about));
+  }
+  undo(): void {
+    this.#now(undone(this.past));
+  }
+  redo(): void {
+    this.#now(redone(this.past));
+  }
+  begin(layout: Layout): void {
+    this.choices = {};
+    this.change(blank(layout));
+    this.layout = layout;
+  }
+  choose(choices: TableChoices): void {
+    this.choices = { ...this.choices, ...choices };
+    void this.read();
+  }
+
+  sources(name: string): TableSource[] {
+    if (this.fromFiles) return dropped.sources;
+    return [{ name: name || "typed", cells: filled(this.sheet) }];
+  }
+
+  async read(): Promise<void> {
+    clearTimeout(this.#timer);
+    const sources = this.sources("");
+    const table = { sources, choices: this.choices, trial: this.#trial };
+    const read = await this.reading.ask((signal) => api.readTable(table, signal));
+    if (read?.known_columns) this.known = read.known_columns;
+  }
+
+  async take(name: string, keepGood: boolean): Promise<TakenTable | undefined> {
+    const taken = await this.taking.ask(() =>
+      api.takeTable({
+        sources: this.sources(name),
+        choices: this.choices,
+        trial: this.#trial,
+        trial_name: this.#trial ? undefined : name || undefined,
+        keep_good: keepGood || undefined,
+      }),
+    );
+    if (taken) this.#forget();
+    return taken;
+  }
+
+  /** Tables from the disk are put away; what was typed before is there again. */
+  putFilesAway(): void {
+    dropped.sources = [];
+    this.choices = {};
+    void this.read();
+  }
+
+  leave(): void {
+    clearTimeout(this.#timer);
+    this.reading.leave();
+  }
+
+  #now(past: Past<Sheet>): void {
+    this.past = past;
+    this.layout = layoutOf(past.now);
+    keepUnsent(localStorage, this.#kept, past.now);
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.read(), pauseMs);
+  }
+
+  #forget(): void {
+    if (this.fromFiles) dropped.sources = [];
+    else {
+      forgetUnsent(localStorage, this.#kept);
+      this.past = begun(blank(this.layout));
+    }
+  }
+}

@@ -1,0 +1,95 @@
+// A sheet that is typed: rows of cells, all rows equally long. Every function gives a new sheet.
+
+export type Sheet = readonly (readonly string[])[];
+
+export interface Cell {
+  row: number;
+  column: number;
+}
+
+export type Layout = "wide" | "long" | "runs";
+
+const checkpoints = ["0", "1", "3", "7", "15", "31", "63"];
+
+/** What each layout begins with: the names of the table's columns, and room. */
+export function blank(layout: Layout): Sheet {
+  if (layout === "long") return rectangle([["blade", "medium", "run", "cuts", "reading"]], 11);
+  if (layout === "runs") return rectangle([["blade", "medium", "run", "lasted", "failed_by"]], 9);
+  const labels = ["blade", "medium", "run", "unit", "cuts", ...checkpoints];
+  return rectangle(
+    labels.map((label) => [label, "", "", "", ""]),
+    labels.length,
+  );
+}
+
+function rectangle(rows: readonly (readonly string[])[], height: number): Sheet {
+  const width = Math.max(1, ...rows.map((row) => row.length));
+  return Array.from({ length: Math.max(height, rows.length) }, (_, row) =>
+    Array.from({ length: width }, (_, column) => rows[row]?.[column] ?? ""),
+  );
+}
+
+export const widthOf = (sheet: Sheet): number => sheet[0]?.length ?? 0;
+export const textAt = (sheet: Sheet, { row, column }: Cell): string => sheet[row]?.[column] ?? "";
+
+/** The block with its left upper corner at the cell; the sheet grows where it reaches beyond. */
+export function withBlock(sheet: Sheet, at: Cell, block: Sheet): Sheet {
+  const height = Math.max(sheet.length, at.row + block.length);
+  const width = Math.max(
+    widthOf(sheet),
+    at.column + Math.max(0, ...block.map((row) => row.length)),
+  );
+  return Array.from({ length: height }, (_, row) =>
+    Array.from({ length: width }, (_, column) => {
+      const pasted = block[row - at.row]?.[column - at.column];
+      return pasted ?? textAt(sheet, { row, column });
+    }),
+  );
+}
+
+export const withText = (sheet: Sheet, at: Cell, text: string): Sheet =>
+  withBlock(sheet, at, [[text]]);
+
+/** An empty row below the given one. */
+export function withRow(sheet: Sheet, below: number): Sheet {
+  const empty = Array.from({ length: widthOf(sheet) }, () => "");
+  return [...sheet.slice(0, below + 1), empty, ...sheet.slice(below + 1)];
+}
+
+export function withColumn(sheet: Sheet, head = ""): Sheet {
+  return sheet.map((row, place) => [...row, place === 0 ? head : ""]);
+}
+
+/** A row with its name above the rows of readings; where there are none, the last one. */
+export function withHeaderRow(sheet: Sheet, name: string): Sheet {
+  const cuts = sheet.findIndex((row) => row[0]?.trim().toLowerCase() === "cuts");
+  const below = cuts < 0 ? sheet.length - 1 : cuts - 1;
+  return withText(withRow(sheet, below), { row: below + 1, column: 0 }, name);
+}
+
+export function withoutRow(sheet: Sheet, row: number): Sheet {
+  return sheet.length > 1 ? sheet.filter((_, place) => place !== row) : sheet;
+}
+
+const isEmpty = (text: string) => text.trim() === "";
+
+/** Without the empty rows and columns at the end; places of cells stay as they are. */
+export function filled(sheet: Sheet): string[][] {
+  const height = sheet.findLastIndex((row) => !row.every(isEmpty)) + 1;
+  const width = Math.max(0, ...sheet.map((row) => row.findLastIndex((text) => !isEmpty(text)) + 1));
+  return sheet.slice(0, height).map((row) => row.slice(0, width));
+}
+
+/** Whether there is anything to look through: more than names and the places to read at. */
+export function holdsReadings(sheet: Sheet, layout: Layout): boolean {
+  if (layout !== "wide") return sheet.slice(1).some((row) => !row.every(isEmpty));
+  const cuts = sheet.findIndex((row) => row[0]?.trim().toLowerCase() === "cuts");
+  return sheet.slice(cuts + 1).some((row) => !row.slice(1).every(isEmpty));
+}
+
+/** The layout that a pasted or kept sheet has, by where it names blade and run. */
+export function layoutOf(sheet: Sheet): Layout {
+  const head = (sheet[0] ?? []).map((text) => text.trim().toLowerCase());
+  if (head.includes("lasted")) return "runs";
+  return head.includes("reading") ? "long" : "wide";
+}

@@ -1,0 +1,64 @@
+// Long work that a page waits for: asked after every quarter of a second, and it can be stopped.
+
+import * as api from "../api/endpoints";
+import { Unanswered } from "../api/send";
+import type { Problem, Started, Work } from "../wire/api";
+import { problemsOf } from "./asking.svelte";
+
+const everyMs = 250;
+const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
+
+export class LongWork {
+  now: Work | undefined = $state.raw();
+  problems: Problem[] = $state.raw([]);
+  #followed = 0;
+
+  get running(): boolean {
+    return this.now?.state === "running" || this.now?.state === "waiting";
+  }
+
+  /** What the work made; nothing where it failed, was stopped, or other work was begun since. */
+  async follow(begin: () => Promise<Started>): Promise<Response | undefined> {
+    const mine = ++this.#followed;
+    this.problems = [];
+    try {
+      this.#show((await begin()).work, mine);
+      while (mine === this.#followed && this.running) {
+        await pause(everyMs);
+        await this.#look(mine);
+      }
+      if (mine !== this.#followed || this.now?.state !== "done" || !this.now.result)
+        return undefined;
+      return await api.workResult(this.now.result);
+    } catch (failure) {
+      if (mine === this.#followed) {
+        this.problems = problemsOf(failure);
+        this.now = undefined;
+      }
+      return undefined;
+    }
+  }
+
+  async stop(): Promise<void> {
+    const id = this.running ? this.now?.id : undefined;
+    this.#followed += 1;
+    this.now = undefined;
+    if (id !== undefined) await api.stopWork(id).catch(() => {});
+  }
+
+  async #look(mine: number): Promise<void> {
+    if (mine !== this.#followed || !this.now) return;
+    try {
+      this.#show(await api.work(this.now.id), mine);
+    } catch (failure) {
+      // The strip says that the program does not answer; the work goes on where it comes back.
+      if (!(failure instanceof Unanswered)) throw failure;
+    }
+  }
+
+  #show(work: Work, mine: number): void {
+    if (mine !== this.#followed) return;
+    this.now = work;
+    this.problems = work.state === "failed" ? (work.problems ?? []) : [];
+  }
+}

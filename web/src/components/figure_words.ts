@@ -1,0 +1,42 @@
+// What stands beside the pictures of a judgement, put together from the report's own words.
+
+import type { Judgement, MediumView } from "../plots/view";
+
+const mostInOneFrame = 6;
+const mostBands = 4;
+
+/** As the report draws them: more lines cannot be told apart, more bands hide each other. */
+export function curveForm(medium: MediumView): "banded" | "plain" | "each" {
+  const curves = medium.arms.filter(({ arm }) => arm.curve.length > 0).length;
+  if (curves > mostInOneFrame) return "each";
+  return curves <= mostBands ? "banded" : "plain";
+}
+
+export function curveCaption({ kind, counted }: Judgement, medium: MediumView): string {
+  const read = kind.words ?? kind.name;
+  const keener = kind.keener_when === "lower" ? "lower" : "higher";
+  const keys = medium.arms
+    .filter(({ label, name }) => label !== name)
+    .map(({ keyedName }) => keyedName);
+  const key = keys.length > 0 ? ` ${keys.join("; ")}.` : "";
+  return (
+    `${read.charAt(0).toUpperCase()}${read.slice(1)} (${kind.unit}) over the ` +
+    `${counted}; ${keener} is keener. Thin: each run. Bold: each edge.${key}`
+  );
+}
+
+export function ratioCaption({ worth_it_margin }: Judgement): string {
+  return (
+    "How many times as long, with its 95 % interval: thick for the pair by itself, thin for all " +
+    `pairs at once. Shaded: inside the worth-it margin ${worth_it_margin}.`
+  );
+}
+
+/** "A starts at 104 gf and lasts 34 cuts (3.4 m)" */
+export function lastingWords(medium: MediumView): string[] {
+  return medium.arms.map(({ name, startWords, lasting }) => {
+    const starts = startWords ? ` starts at ${startWords}` : "";
+    const lasts = lasting ? ` lasts ${lasting.words}` : " was not seen to blunt so far";
+    return `${name}${starts}${starts ? " and" : ""}${lasts}`;
+  });
+}
