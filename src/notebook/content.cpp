@@ -5,9 +5,11 @@
 #include "notebook/looks.h"
 #include "notebook/notebook_failure.h"
 #include "notebook/notebook_file.h"
+#include "notebook/plans.h"
 #include "notebook/row_writers.h"
 #include "notebook/schema.h"
 
+#include <algorithm>
 #include <map>
 #include <string_view>
 #include <utility>
@@ -50,6 +52,12 @@ std::string key_order(const ContentTable& table) {
   return order;
 }
 
+std::int64_t version_that_brought(std::string_view table) {
+  std::int64_t version = 1;
+  while (std::ranges::count(tables_of_schema(version), table, &TableText::name) == 0) ++version;
+  return version;
+}
+
 bool is_content(std::string_view table) { return table != "notebook" && table != "journal"; }
 
 // What SQLite says of a row that the schema refuses, for whoever made the row.
@@ -80,6 +88,7 @@ std::vector<ContentTable> content_of(const Notebook& notebook) {
     for (const TableText& table : tables_of_schema(file.version)) {
       if (is_content(table.name)) {
         tables.push_back(described(file.database, std::string(table.name)));
+        tables.back().since_version = version_that_brought(table.name);
       }
     }
     return tables;
@@ -139,6 +148,7 @@ std::optional<std::string> GatheredContent::flaw() {
       for (const std::string& trial : trial_names(place_->notebook)) {
         (void)kept_trial(place_->notebook, trial);
         (void)looks_at(place_->notebook, trial);
+        (void)kept_plan(place_->notebook, trial);
       }
     } catch (const NotebookDamaged& damage) {
       return damage.what();

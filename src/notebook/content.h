@@ -8,6 +8,7 @@
 #include "notebook/cell.h"
 #include "notebook/notebook.h"
 
+#include <cstdint>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -32,6 +33,7 @@ struct ContentReference {
 
 struct ContentTable {
   std::string name;
+  std::int64_t since_version = 1;  // of the schema: notebooks of earlier ones have it not
   std::vector<ContentColumn> columns;
   std::vector<std::string> key;
   std::vector<ContentReference> references;

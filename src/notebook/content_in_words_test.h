@@ -31,18 +31,21 @@ inline std::vector<std::string> content_in_words(const Notebook& notebook,
   std::map<std::string, std::map<std::string, std::string>> known;  // of a table, by its number
   std::vector<std::string> lines;
   for (const ContentTable& table : content_of(notebook)) {
-    const bool is_numbered = table.key.size() == 1;
+    const bool is_numbered =
+        table.key.size() == 1 &&
+        std::ranges::count(table.references, table.key.front(), &ContentReference::column) == 0;
     each_content_row(notebook, table.name, [&](const ContentRow& row) {
       std::string line;
       for (std::size_t i = is_numbered ? 1 : 0; i < row.size(); ++i) {
         const auto& column = table.columns[i].name;
         std::string cell = shown(row[i]);
         for (const ContentReference& reference : table.references) {
-          if (reference.column == column) cell = known[reference.table].at(cell);
+          if (reference.column == column && cell != "-") cell = known[reference.table].at(cell);
         }
         line += " " + column + "=" + cell;
       }
-      if (is_numbered) known[table.name][shown(row[0])] = line.substr(0, line.find(" made_at"));
+      if (table.key.size() == 1)
+        known[table.name][shown(row[0])] = line.substr(0, line.find(" made_at"));
       if (std::ranges::count(left_out, table.name) == 0) lines.push_back(table.name + line);
     });
   }

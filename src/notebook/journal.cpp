@@ -6,6 +6,7 @@
 #include "notebook/notebook_failure.h"
 #include "notebook/notebook_file.h"
 #include "notebook/resting_entries.h"
+#include "notebook/sealing.h"
 
 #include <algorithm>
 #include <set>
@@ -203,6 +204,11 @@ base::Result<JournalEntry> Notebook::undo(std::int64_t entry, const Authorship& 
                              (is_redo ? "stand in its way: " : "rest on it: ") +
                              listed(resting, all) + ".",
                          "undoing those first");
+        }
+        if (const auto trial = trial_whose_sealing_holds(database, entry)) {
+          return refused(cannot_be_undone(*found) + "the trial " + *trial +
+                             " has readings, and what was sealed before them stays sealed.",
+                         "a new trial with another plan; or undoing first what brought them");
         }
         fits = apply_changeset(database, inverse_of(changeset_of(database, entry)));
         if (fits) return std::nullopt;

@@ -1,7 +1,7 @@
 #include "notebook/kit_rows.h"
 
+#include "notebook/part_cells.h"
 #include "notebook/trial_reader.h"
-#include "notebook/trial_words.h"
 
 #include <array>
 #include <utility>
@@ -9,17 +9,6 @@
 namespace keenfall::notebook {
 
 namespace {
-
-void add_hardness(Row& row, const std::optional<trials::Hardness>& hardness) {
-  if (!hardness) {
-    row.insert(row.end(), 4, Cell());
-    return;
-  }
-  row.push_back(hardness->reading);
-  row.push_back(word_of(hardness->scale));
-  row.push_back(cell_or_null(hardness->error));
-  row.push_back(word_of(hardness->how_known));
-}
 
 base::Problem contradiction(const std::string& thing,
                             const std::string& what,

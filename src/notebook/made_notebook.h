@@ -2,6 +2,7 @@
 #pragma once
 
 #include "notebook/notebook.h"
+#include "notebook/plans.h"
 #include "trials/trial.h"
 
 #include <unistd.h>
@@ -88,6 +89,37 @@ inline trials::Trial a_trial() {
     trial.runs.push_back(run);
   }
   return trial;
+}
+
+// What may be asked of the blades of a_trial(), with everything that a plan can say.
+inline Asked what_is_asked() {
+  trials::PlannedCutting matting{.medium = {.name = "new matting", .condition = "dry"},
+                                 .lot = "roll 7",
+                                 .method = {.motion = trials::Motion::draw, .cut_length_mm = 400.5},
+                                 .checkpoint_cuts = {0, 5, 12.5, 30}};
+  trials::PlannedCutting felt{.medium = {.name = "felt"}, .checkpoint_cuts = {0, 10}};
+  return {
+      .claims = {{.words = "A outlasts B in new matting; by half at least"},
+                 {.words = "In felt too", .worth_it_margin = 1.25}},
+      .plan = {.counted = {.one = "stroke", .many = "strokes"},
+               .cuttings = {matting, felt},
+               .arms = {{.blade = "A",
+                         .edge = {.bevel_angle = trials::PerSideAngle{17},
+                                  .apex_angle = trials::PerSideAngle{20},
+                                  .finish = "9 um",
+                                  .thickness_behind_edge_mm = 0.3}},
+                        {.blade = "B", .cutting = 1}},
+               .reading = {.thread = "0.25 mm polyester", .repeats = 3, .stations = {"heel", ""}},
+               .start_gate = trials::StartGate{.target_reading = 104},
+               .stop = {.level = 4, .force_cap_newton = 60},
+               .runs_each = 2,
+               .looks = {1, 2},
+               .house_blade = "A",
+               .order_seed = {18446744073709551615U},
+               .runs = {{.arm = 1, .specimen = "2", .block = 1, .order = 1},
+                        {.arm = 0, .block = 1, .order = 2},
+                        {.arm = 0, .block = 2, .order = 3},
+                        {.arm = 1, .specimen = "1", .block = 2, .order = 4}}}};
 }
 
 }  // namespace keenfall::notebook::testing

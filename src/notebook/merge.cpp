@@ -5,7 +5,9 @@
 #include "notebook/kit_rows.h"
 #include "notebook/look_rows.h"
 #include "notebook/merged_names.h"
+#include "notebook/merged_plans.h"
 #include "notebook/notebook_file.h"
+#include "notebook/plan_rows.h"
 #include "notebook/random_uid.h"
 #include "notebook/row_reader.h"
 #include "notebook/trial_reader.h"
@@ -139,7 +141,7 @@ class Merging {
                      .apart = rules_.apart,
                      .remarks_on = rules_.remarks_on},
                     random_uid);
-    for (base::Problem& problem : written.problems) add_problem(std::move(problem));
+    for (const base::Problem& problem : written.problems) add_problem(problem);
     for (const std::string& sentence : written.remarks) remark(sentence);
     if (!is_here) ++merged_.trials_added;
     merged_.runs.runs_added += written.taken.runs_added;
@@ -147,6 +149,19 @@ class Merging {
     merged_.runs.runs_known += written.taken.runs_known;
     merged_.runs.readings_added += written.taken.readings_added;
     if (const auto uid = uid_of(names_.trials.at(name))) uids_here_[uid_there] = *uid;
+    if (there_version_ >= kFirstVersionWithPlans && written.problems.empty()) {
+      merge_plan_of(name, id_there);
+    }
+  }
+
+  void merge_plan_of(const std::string& trial, std::int64_t id_there) {
+    std::optional<KeptPlan> plan = read_plan(there_, id_there);
+    if (!plan) return;
+    for (trials::PlannedArm& arm : plan->plan.arms) arm.blade = names_.blades.at(arm.blade);
+    std::string& house_blade = plan->plan.house_blade;
+    if (!house_blade.empty()) house_blade = names_.blades.at(house_blade);
+    report(merge_plan(
+        here_, {.trial = names_.trials.at(trial), .plan = std::move(*plan)}, random_uid));
   }
 
   std::optional<std::string> uid_of(const std::string& trial) {

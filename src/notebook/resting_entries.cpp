@@ -2,6 +2,7 @@
 
 #include "base/plain_number.h"
 #include "notebook/notebook_failure.h"
+#include "notebook/plan_rows.h"
 #include "notebook/rows.h"
 #include "notebook/schema.h"
 
@@ -9,6 +10,7 @@
 #include <map>
 #include <optional>
 #include <set>
+#include <span>
 
 namespace keenfall::notebook {
 
@@ -92,19 +94,17 @@ class RowNames {
   // only one row can have.
   Names own(const RowChange& change) {
     Names names{row_name(change.table, change.key)};
-    if (change.kind == RowChangeKind::updated) return names;
+    if (is_of_plans(change.table)) names.push_back(row_name(kAskedOfTrial, {change.key.front()}));
+    if (change.kind == RowChangeKind::updated) {
+      add_changed_names(names, change);
+      return names;
+    }
     const KnownCells& cells =
         change.kind == RowChangeKind::deleted ? change.old_cells : change.new_cells;
     remember(change, cells);
     const TableTies& ties = ties_[change.table];
     for (const std::vector<std::size_t>& columns : ties.unique) {
-      std::string kind = change.table;
-      std::vector<Cell> values;
-      for (const std::size_t column : columns) {
-        kind += " by " + ties.columns.at(column);
-        values.push_back(cell_at(cells, column).value_or(Cell()));
-      }
-      names.push_back(row_name(kind, values));
+      names.push_back(unique_name(change.table, columns, cells, {}));
     }
     if (ties.list_owner) {
       if (const auto owner = cell_at(cells, *ties.list_owner)) {
@@ -126,7 +126,9 @@ class RowNames {
       return place ? cell_at(cells, *place) : std::nullopt;
     };
     // What reading a trial asks for, and no foreign key says.
-    if (change.table == "reading") {
+    if (change.table == "plan") {
+      add_kit_of_sealed(names, change.key.front(), cell("sealed_at_utc"));
+    } else if (change.table == "reading") {
       add(names, "series", trial_of_run(change.key.front()), cell("series"));
     } else if (change.table == "run") {
       add(names, kBladeOfTrial, cell("trial_id"), cell("blade_id"));
@@ -140,6 +142,61 @@ class RowNames {
 
  private:
   static constexpr const char* kBladeOfTrial = "trial_blade by trial_id by blade_id";
+  // A claim and a plan are one thing, also where rows of theirs are changed one by one.
+  static constexpr const char* kAskedOfTrial = "asked of trial";
+
+  // What only one row can have, of a row with these cells; `otherwise`: where they do not say.
+  std::string unique_name(const std::string& table,
+                          const std::vector<std::size_t>& columns,
+                          const KnownCells& cells,
+                          const Row& otherwise) {
+    std::string kind = table;
+    std::vector<Cell> values;
+    for (const std::size_t column : columns) {
+      kind += " by " + ties_[table].columns.at(column);
+      const Cell here = column < otherwise.size() ? otherwise[column] : Cell();
+      values.push_back(cell_at(cells, column).value_or(here));
+    }
+    return row_name(kind, values);
+  }
+
+  // A row that is called otherwise leaves one name and takes another. What the change does not say
+  // of the row is as it is there now: whatever changed that later touched the row too.
+  void add_changed_names(Names& names, const RowChange& change) {
+    const TableTies& ties = ties_[change.table];
+    for (const std::vector<std::size_t>& columns : ties.unique) {
+      const bool is_changed = std::ranges::any_of(columns, [&](std::size_t column) {
+        return cell_at(change.new_cells, column).has_value();
+      });
+      if (!is_changed) continue;
+      Row now;
+      each_row(database_,
+               change.table,
+               "WHERE " + ties.columns.front() + " = ?",
+               std::span(change.key).first(1),
+               [&](const Row& row) { now = row; });
+      names.push_back(unique_name(change.table, columns, change.old_cells, now));
+      names.push_back(unique_name(change.table, columns, change.new_cells, now));
+    }
+  }
+
+  // A sealed plan keeps the names of what it speaks of.
+  void add_kit_of_sealed(Names& names,
+                         const Cell& trial,
+                         const std::optional<Cell>& sealed_at_utc) {
+    if (!sealed_at_utc || !std::holds_alternative<std::string>(*sealed_at_utc)) return;
+    const auto add_all = [&](const std::string& table, std::size_t column, const char* kind) {
+      each_row(database_, table, "WHERE trial_id = ?", std::span(&trial, 1), [&](const Row& row) {
+        names.push_back(row_name(kind, {row.at(column)}));
+      });
+    };
+    constexpr std::size_t kBladeOfArm = 2;
+    constexpr std::size_t kMediumOfCutting = 2;
+    constexpr std::size_t kHouseBladeOfPlan = 12;
+    add_all("plan_arm", kBladeOfArm, "blade");
+    add_all("plan_cutting", kMediumOfCutting, "medium");
+    add_all("plan", kHouseBladeOfPlan, "blade");
+  }
 
   static void add(Names& names,
                   const std::string& kind,

@@ -3,6 +3,8 @@
 #include "base/require.h"
 #include "notebook/notebook_failure.h"
 
+#include <algorithm>
+
 namespace keenfall::notebook {
 
 namespace {
@@ -96,6 +98,23 @@ bool RowWriter::update(const Row& row) {
   SQLite::Statement statement(database_, update_statement(layout_));
   bind(statement, row);
   return statement.exec() == 1;
+}
+
+bool RowWriter::remove(const Row& row) {
+  std::string text = "DELETE FROM " + layout_.name + " WHERE ";
+  for (std::size_t k = 0; k < layout_.key.size(); ++k) {
+    text += (k > 0 ? " AND " : "") + layout_.columns[layout_.key[k]] + " = ?";
+  }
+  SQLite::Statement statement(database_, text);
+  for (std::size_t k = 0; k < layout_.key.size(); ++k) {
+    bind_cell(statement, static_cast<int>(k) + 1, row.at(layout_.key[k]));
+  }
+  return statement.exec() == 1;
+}
+
+bool RowWriter::have_one_key(const Row& one, const Row& other) const {
+  return std::ranges::all_of(
+      layout_.key, [&](std::size_t column) { return one.at(column) == other.at(column); });
 }
 
 std::int64_t RowWriter::next_key() {

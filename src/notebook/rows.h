@@ -36,6 +36,10 @@ class RowWriter {
   void recover() { (void)insert_.tryReset(); }
   // The row with the same key takes these values; false where there is none.
   bool update(const Row& row);
+  // The row with the same key goes; false where there is none.
+  bool remove(const Row& row);
+  // Does the second row have the first one's place in the table?
+  [[nodiscard]] bool have_one_key(const Row& one, const Row& other) const;
   // For a table whose key is one whole number: the next free one.
   [[nodiscard]] std::int64_t next_key();
 

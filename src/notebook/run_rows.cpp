@@ -1,5 +1,6 @@
 #include "notebook/run_rows.h"
 
+#include "notebook/part_cells.h"
 #include "notebook/trial_words.h"
 
 #include <span>
@@ -9,36 +10,21 @@ namespace keenfall::notebook {
 
 namespace {
 
-Cell angle_cell(const std::optional<trials::PerSideAngle>& angle) {
-  return angle ? Cell(angle->deg) : Cell();
-}
-
 Row row_of(const RunPlace& place, const trials::Run& run) {
-  const trials::CutMethod& method = run.arm.method;
-  return {place.run_id,
-          place.uid,
-          place.trial_id,
-          as_whole(place.place),
-          run.name,
-          place.blade_id,
-          angle_cell(run.arm.edge.bevel_angle),
-          angle_cell(run.arm.edge.apex_angle),
-          run.arm.edge.finish,
-          cell_or_null(run.arm.edge.thickness_behind_edge_mm),
-          place.medium_id,
-          word_of(method.motion),
-          method.as_written,
-          cell_or_null(method.cut_length_mm),
-          cell_or_null(method.edge_used_mm),
-          method.board,
-          run.specimen,
-          run.block,
-          cell_or_null(run.order),
-          run.medium_lot,
-          run.operator_name,
-          run.date,
-          cell_or_null(run.sharpenings_since_new),
-          cell_or_null(run.voided_reason)};
+  Row row{place.run_id, place.uid, place.trial_id, as_whole(place.place), run.name, place.blade_id};
+  add_edge(row, run.arm.edge);
+  row.emplace_back(place.medium_id);
+  add_method(row, run.arm.method);
+  row.insert(row.end(),
+             {run.specimen,
+              run.block,
+              cell_or_null(run.order),
+              run.medium_lot,
+              run.operator_name,
+              run.date,
+              cell_or_null(run.sharpenings_since_new),
+              cell_or_null(run.voided_reason)});
+  return row;
 }
 
 Row row_of(std::int64_t run_id, std::int64_t place, const trials::Reading& reading) {

@@ -1,7 +1,9 @@
 #include "notebook/schema.h"
 
 #include "base/require.h"
+#include "notebook/schema_of_plans.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 
@@ -9,7 +11,7 @@ namespace keenfall::notebook {
 
 namespace {
 
-constexpr std::array kTables{
+constexpr std::array kTablesOfTrials{
     TableText{"notebook", R"(CREATE TABLE notebook (
   id INTEGER PRIMARY KEY CHECK (id = 1),
   uid TEXT NOT NULL,
@@ -212,7 +214,14 @@ constexpr std::array kTables{
 ) STRICT)"},
 };
 
-constexpr std::array<std::size_t, kSchemaVersion> kTablesOfVersion{16, kTables.size()};
+constexpr auto kTables = [] {
+  std::array<TableText, kTablesOfTrials.size() + kTablesOfPlans.size()> all{};
+  std::ranges::copy(kTablesOfPlans, std::ranges::copy(kTablesOfTrials, all.begin()).out);
+  return all;
+}();
+
+constexpr std::array<std::size_t, kSchemaVersion> kTablesOfVersion{
+    16, kTablesOfTrials.size(), kTables.size()};
 
 }  // namespace
 

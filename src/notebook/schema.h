@@ -8,7 +8,7 @@
 namespace keenfall::notebook {
 
 inline constexpr std::int64_t kApplicationId = 0x4B45454E;  // "KEEN"
-inline constexpr std::int64_t kSchemaVersion = 2;
+inline constexpr std::int64_t kSchemaVersion = 3;
 
 struct TableText {
   std::string_view name;

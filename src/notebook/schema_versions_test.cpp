@@ -60,7 +60,7 @@ TEST_F(ANotebook, OfTheFirstSchemaIsBroughtUpToDateWhereItIsWrittenTo) {
     EXPECT_TRUE(check(*notebook).empty());
   }
 
-  EXPECT_EQ(version_in(path_), 2);
+  EXPECT_EQ(version_in(path_), 3);
 }
 
 TEST_F(ANotebook, OfTheSecondSchemaStillOpens) {

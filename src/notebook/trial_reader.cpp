@@ -1,6 +1,8 @@
 #include "notebook/trial_reader.h"
 
 #include "notebook/notebook_failure.h"
+#include "notebook/part_cells.h"
+#include "notebook/places.h"
 #include "notebook/row_reader.h"
 #include "notebook/trial_words.h"
 
@@ -10,40 +12,11 @@ namespace keenfall::notebook {
 
 namespace {
 
-std::optional<trials::Hardness> read_hardness(RowReader& row) {
-  const auto reading = row.real_if_any();
-  const auto scale = row.text_if_any();
-  const auto error = row.real_if_any();
-  const auto how_known = row.text_if_any();
-  if (!reading && !scale && !error && !how_known) return std::nullopt;
-  if (!reading || !scale || !how_known) {
-    throw NotebookDamaged("a hardness lacks its number, its scale or how it is known");
-  }
-  return trials::Hardness{.reading = *reading,
-                          .scale = hardness_scale_of(*scale),
-                          .error = error,
-                          .how_known = how_known_of(*how_known)};
-}
-
-std::optional<trials::PerSideAngle> read_angle(RowReader& row) {
-  const auto deg = row.real_if_any();
-  if (!deg) return std::nullopt;
-  return trials::PerSideAngle{*deg};
-}
-
 trials::ReadingSeries read_series(const Row& cells) {
   RowReader row(cells);
   row.skip(2);
   trials::ReadingSeries series;
-  series.kind.name = row.text();
-  series.kind.words = row.text();
-  series.kind.unit = row.text();
-  series.kind.keener_when = keener_when_of(row.text());
-  series.kind.use = use_of(row.text());
-  series.kind.default_level = row.real();
-  series.kind.zero = zero_of(row.text());
-  series.kind.resolution = row.real_if_any();
-  series.kind.largest = row.real_if_any();
+  series.kind = read_kind(row);
   series.unit = row.text();
   series.thread = row.text();
   series.thread_lot = row.text();
@@ -87,26 +60,6 @@ trials::Event read_event(const Row& cells) {
   event.as_written = row.text();
   return event;
 }
-
-// Rows of a list come in the order of their places, which are 0, 1, 2 ... without a gap: what names
-// one by its place would name another else.
-class Places {
- public:
-  explicit Places(std::string table) : table_(std::move(table)) {}
-
-  void next(std::int64_t owner, std::int64_t place) {
-    if (owner != owner_) next_ = 0;
-    owner_ = owner;
-    if (place != next_++) {
-      throw NotebookDamaged("the places in a list of " + table_ + " have a gap");
-    }
-  }
-
- private:
-  std::string table_;
-  std::optional<std::int64_t> owner_;
-  std::int64_t next_ = 0;
-};
 
 class Reader {
  public:
@@ -240,16 +193,9 @@ class Reader {
     trials::Run run;
     run.name = row.text();
     run.arm.blade = blade_with(row.whole()).name;
-    run.arm.edge.bevel_angle = read_angle(row);
-    run.arm.edge.apex_angle = read_angle(row);
-    run.arm.edge.finish = row.text();
-    run.arm.edge.thickness_behind_edge_mm = row.real_if_any();
+    run.arm.edge = read_edge(row);
     run.arm.medium = medium_with(row.whole());
-    run.arm.method.motion = motion_of(row.text());
-    run.arm.method.as_written = row.text();
-    run.arm.method.cut_length_mm = row.real_if_any();
-    run.arm.method.edge_used_mm = row.real_if_any();
-    run.arm.method.board = row.text();
+    run.arm.method = read_method(row);
     run.specimen = row.text();
     run.block = row.text();
     run.order = row.whole_if_any();

@@ -1,5 +1,6 @@
 #include "notebook/trial_writer.h"
 
+#include "notebook/part_cells.h"
 #include "notebook/row_writers.h"
 #include "notebook/run_growth.h"
 #include "notebook/run_rows.h"
@@ -137,20 +138,10 @@ class Writer {
       const auto found = std::ranges::find(kept, series);
       places_of_series_.push_back(static_cast<std::size_t>(found - kept.begin()));
       if (found != kept.end()) continue;
-      writers_["series"].insert({kept_.trial_id,
-                                 as_whole(kept.size()),
-                                 series.kind.name,
-                                 series.kind.words,
-                                 series.kind.unit,
-                                 word_of(series.kind.keener_when),
-                                 word_of(series.kind.use),
-                                 series.kind.default_level,
-                                 word_of(series.kind.zero),
-                                 cell_or_null(series.kind.resolution),
-                                 cell_or_null(series.kind.largest),
-                                 series.unit,
-                                 series.thread,
-                                 series.thread_lot});
+      Row row{kept_.trial_id, as_whole(kept.size())};
+      add_kind(row, series.kind);
+      row.insert(row.end(), {series.unit, series.thread, series.thread_lot});
+      writers_["series"].insert(row);
       kept.push_back(series);
     }
   }

@@ -141,6 +141,23 @@ std::optional<Problem> problem_of_origin(const exchange::DescribedPackage& packa
                                           : "a newer Keenfall"};
 }
 
+auto resource_of(const exchange::DescribedPackage& package, const std::string& table) {
+  return std::ranges::find(package.resources, table, &exchange::DescribedResource::name);
+}
+
+// The schema of the notebook that it is of: that of the newest table in it. What later ones have it
+// lacks of right; any other table that is not there was lost on the way.
+std::int64_t version_of(const exchange::DescribedPackage& package,
+                        const std::vector<notebook::ContentTable>& tables) {
+  std::int64_t version = 1;
+  for (const notebook::ContentTable& table : tables) {
+    if (resource_of(package, table.name) != package.resources.end()) {
+      version = std::max(version, table.since_version);
+    }
+  }
+  return version;
+}
+
 class Reading {
  public:
   explicit Reading(const std::string& path)
@@ -153,13 +170,13 @@ class Reading {
     const auto package = exchange::described_package(*text, descriptor_);
     if (!package) return base::failed_by(package.error());
     if (auto problem = problem_of_origin(*package, descriptor_)) return base::failed_by(*problem);
-    for (const notebook::ContentTable& table : notebook::content_of(content_->notebook())) {
-      const auto resource =
-          std::ranges::find(package->resources, table.name, &exchange::DescribedResource::name);
+    const auto tables = notebook::content_of(content_->notebook());
+    const std::int64_t version = version_of(*package, tables);
+    for (const notebook::ContentTable& table : tables) {
+      const auto resource = resource_of(*package, table.name);
       if (resource != package->resources.end()) {
         read_table(package_table(table), *resource);
-      } else if (table.name != "look" && table.name != "stored_judgement") {
-        // Those two a notebook of the first schema has not; any other was lost on the way.
+      } else if (table.since_version <= version) {
         add({.kind = ProblemKind::missing,
              .sentence = "This package has no table \"" + table.name + "\", so it is not whole.",
              .place = {.file = descriptor_},

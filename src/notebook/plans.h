@@ -1,0 +1,63 @@
+// What is asked and planned in a trial: kept before the first cut, changed while it is a draft, and
+// sealed. A sealed claim or plan is not changed any more.
+//
+// A trial may have a plan and no run yet, runs and no plan, or both. Angles, lengths and readings
+// as in trials/plan.h. Refused with a Problem: what cannot be kept (a name that is taken, a blade
+// that the kit has not, numbers out of range), and any change of what is sealed.
+#pragma once
+
+#include "base/result.h"
+#include "notebook/notebook.h"
+#include "trials/plan.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace keenfall::notebook {
+
+// As a draft it may lack claims, arms, runs.
+struct Asked {
+  std::vector<trials::Claim> claims;
+  trials::Plan plan;
+
+  bool operator==(const Asked&) const = default;
+};
+
+struct KeptPlan {
+  std::vector<trials::Claim> claims;
+  trials::Plan plan;
+  std::optional<std::string> sealed_at_utc;  // absent: a draft
+  std::string sha256;                        // of plan_text() (plan_text.h), in hexadecimal
+
+  bool operator==(const KeptPlan&) const = default;
+};
+
+// A trial that has no run yet. Media that the notebook has not are added to its kit.
+[[nodiscard]] base::Result<JournalEntry> make_trial(Notebook& notebook,
+                                                    const std::string& name,
+                                                    const Asked& asked,
+                                                    const Authorship& by);
+
+// In place of the draft, or where the trial has none. Absent: it says so already.
+[[nodiscard]] base::Result<std::optional<JournalEntry>> change_asked(Notebook& notebook,
+                                                                     const std::string& trial,
+                                                                     const Asked& asked,
+                                                                     const Authorship& by);
+
+// At by.at_utc. Needs a claim and an arm.
+[[nodiscard]] base::Result<JournalEntry> seal(Notebook& notebook,
+                                              const std::string& trial,
+                                              const Authorship& by);
+
+// Absent: it is called so already.
+[[nodiscard]] base::Result<std::optional<JournalEntry>> rename_trial(Notebook& notebook,
+                                                                     const std::string& trial,
+                                                                     const std::string& name,
+                                                                     const Authorship& by);
+
+// Nothing where the trial has no plan, or there is no such trial. Throws NotebookDamaged where a
+// row of it is not as it was written.
+[[nodiscard]] std::optional<KeptPlan> kept_plan(const Notebook& notebook, const std::string& trial);
+
+}  // namespace keenfall::notebook
