@@ -1,17 +1,17 @@
-// Builds the pages of the app into build/web/app: files with names of their content, which the program
-// holds.
+// Builds the pages of the app into build/web/app: files with names of their content, packed into
+// app.pack for the program to hold.
 import { fileURLToPath } from "node:url";
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { defineConfig } from "vite";
-import { settling } from "./tools/settling.js";
+import { packing } from "./tools/packing.js";
 
 const built = (name: string) => fileURLToPath(new URL(`../build/web/${name}`, import.meta.url));
 
 export default defineConfig({
   root: "src/app",
-  plugins: [svelte({ configFile: "../../svelte.config.js" }), settling(built("app"))],
+  plugins: [svelte({ configFile: "../../svelte.config.js" }), packing(built("app.pack"))],
   build: {
-    outDir: built("made_app"),
+    outDir: built("app"),
     emptyOutDir: true,
     target: "es2022",
     assetsInlineLimit: 0,

@@ -124,13 +124,35 @@ std::string demo_help(const Look& look) {
          "\n" + entries_text(entries, look);
 }
 
+std::string open_help(const Look& look) {
+  return wrapped("keenfall open [FILE.keen] [options]", {}, look) + "\n" +
+         wrapped(
+             "Serves Keenfall's pages to the browser of this machine, and to no other, until "
+             "Ctrl-C "
+             "stops it. The address that is printed holds a key: whoever has it may see and change "
+             "the notebook.",
+             {},
+             look) +
+         "\n" +
+         entries_text(
+             {{"--no-open", "print the address, and open nothing on the desktop"},
+              {"--port=17034", "of the address; without it this one, or any that is free"}},
+             look) +
+         "\n" +
+         wrapped(
+             "Exit code 0: it was stopped. 2: an option is wrong. 4: the notebook cannot be read, "
+             "or the port cannot be had.",
+             {},
+             look);
+}
+
 }  // namespace
 
 const std::vector<std::string_view>& command_names() {
   static const std::vector<std::string_view> names = {
-      "judge", "demo",   "tell",     "simulate", "apex",    "new",       "take",   "show",
-      "log",   "undo",   "strike",   "export",   "merge",   "check",     "backup", "steels",
-      "grits", "phases", "hardness", "convert",  "predict", "resharpen", "help"};
+      "open",   "judge", "demo",   "tell",     "simulate", "apex",    "new",       "take",
+      "show",   "log",   "undo",   "strike",   "export",   "merge",   "check",     "backup",
+      "steels", "grits", "phases", "hardness", "convert",  "predict", "resharpen", "help"};
   return names;
 }
 
@@ -144,6 +166,7 @@ std::string first_words(const Look& look) {
          "\n" +
          entries_text({{"keenfall demo", "see an answer on invented readings"},
                        {"keenfall judge TABLE", "get one on your own"},
+                       {"keenfall open", "do all this on pages, in a browser"},
                        {"keenfall help", "everything else"}},
                       look);
 }
@@ -159,6 +182,7 @@ std::string help_text(const Look& look) {
          entries_text(
              {{"keenfall judge TABLE...", "judge tables of readings"},
               {"keenfall tell TABLE...|FILE.keen", "write a report that others can check"},
+              {"keenfall open [FILE.keen]", "do all of it on pages in a browser, on this machine"},
               {"keenfall demo", "judge an invented trial, to see what an answer looks like"},
               {"keenfall simulate", "make a trial from simulated edges, with the truth beside it"},
               {"keenfall apex", "how one edge blunts: a simulated edge over the cuts"},
@@ -189,6 +213,7 @@ std::optional<std::string> help_on(std::string_view command, const Look& look) {
   if (command == "judge") return judge_help(look);
   if (command == "tell") return tell_help(look);
   if (command == "demo") return demo_help(look);
+  if (command == "open") return open_help(look);
   if (command == "help") return help_text(look);
   if (auto text = simulation_help(command, look)) return text;
   if (auto text = notebook_help(command, look)) return text;

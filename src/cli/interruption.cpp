@@ -1,8 +1,12 @@
 #include "cli/interruption.h"
 
+#include <array>
 #include <atomic>
 
+#include <fcntl.h>
+#include <poll.h>
 #include <signal.h>  // NOLINT(modernize-deprecated-headers): sigaction is POSIX
+#include <unistd.h>
 
 namespace keenfall::cli {
 
@@ -12,18 +16,46 @@ namespace {
 std::atomic<bool> interrupted{false};
 static_assert(std::atomic<bool>::is_always_lock_free, "a handler may only touch lock-free atomics");
 
-void note_interruption(int /*signal*/) { interrupted = true; }
+// Where somebody waits for it: the end of a pipe to write to.
+std::atomic<int> bell{-1};
+static_assert(std::atomic<int>::is_always_lock_free, "a handler may only touch lock-free atomics");
 
-}  // namespace
+void note_interruption(int /*signal*/) {
+  interrupted = true;
+  const int end = bell;
+  if (end >= 0) [[maybe_unused]]
+    const auto written = write(end, "", 1);
+}
 
-void listen_for_interruption() {
+void listen_for(int signal) {
   struct sigaction action {};
   action.sa_handler = note_interruption;
   sigemptyset(&action.sa_mask);
   action.sa_flags = SA_RESTART | static_cast<int>(SA_RESETHAND);
-  sigaction(SIGINT, &action, nullptr);
+  sigaction(signal, &action, nullptr);
 }
 
+}  // namespace
+
+void listen_for_interruption() { listen_for(SIGINT); }
+
+void listen_for_termination() { listen_for(SIGTERM); }
+
 bool is_interrupted() { return interrupted; }
+
+void wait_until_interrupted() {
+  constexpr int kMilliseconds = 1000;  // should a pipe not be had
+  std::array<int, 2> ends = {-1, -1};
+  const bool has_bell = pipe2(ends.data(), O_CLOEXEC) == 0;
+  if (has_bell) bell = ends[1];
+  while (!interrupted) {
+    pollfd waiting{.fd = ends[0], .events = POLLIN, .revents = 0};
+    (void)poll(&waiting, 1, has_bell ? -1 : kMilliseconds);
+  }
+  if (!has_bell) return;
+  bell = -1;
+  close(ends[0]);
+  close(ends[1]);
+}
 
 }  // namespace keenfall::cli

@@ -5,6 +5,11 @@
 namespace keenfall::cli {
 
 void listen_for_interruption();
+// The same wish from a system that shuts down, or from `kill`: for what goes on until it is
+// stopped.
+void listen_for_termination();
 [[nodiscard]] bool is_interrupted();
+// Returns once it is.
+void wait_until_interrupted();
 
 }  // namespace keenfall::cli

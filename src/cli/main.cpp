@@ -5,6 +5,7 @@
 #include "workbench/notebook_export.h"
 #include "workbench/notebook_merging.h"
 #include "workbench/notebook_pages.h"
+#include "workbench/notebook_place.h"
 #include "workbench/report.h"
 
 int main(int argument_count, char** arguments) {
@@ -27,5 +28,6 @@ int main(int argument_count, char** arguments) {
                     .trial = keenfall::workbench::trial_in,
                     .journal = keenfall::workbench::journal_in,
                     .check = keenfall::workbench::check_notebook,
-                    .back_up = keenfall::workbench::back_up_notebook}});
+                    .back_up = keenfall::workbench::back_up_notebook,
+                    .place = keenfall::workbench::notebook_place}});
 }

@@ -1,5 +1,6 @@
 #include "cli/process.h"
 
+#include "cli/desktop.h"
 #include "cli/interruption.h"
 #include "cli/program.h"
 #include "cli/terminal.h"
@@ -13,8 +14,10 @@
 #include <cstring>
 #include <ctime>
 #include <exception>
+#include <filesystem>
 #include <new>
 #include <string>
+#include <system_error>
 #include <thread>
 #include <vector>
 
@@ -27,6 +30,11 @@ namespace {
 
 double seconds_on_the_steady_clock() {
   return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
+}
+
+void write_to_standard_output(const std::string& text) {
+  (void)std::fwrite(text.data(), 1, text.size(), stdout);
+  (void)std::fflush(stdout);
 }
 
 void write_to_standard_error(const std::string& text) {
@@ -55,6 +63,11 @@ std::string machine_words() {
          std::to_string(getpid());
 }
 
+std::string working_folder() {
+  std::error_code fault;
+  return std::filesystem::current_path(fault).string();
+}
+
 Surroundings surroundings_of_this_process(const UseCases& use_cases) {
   Surroundings surroundings{.look = look_for(facts_of_standard_output()),
                             .use_cases = use_cases,
@@ -64,7 +77,11 @@ Surroundings surroundings_of_this_process(const UseCases& use_cases) {
                             .program_version = KEENFALL_VERSION,
                             .utc_now = utc_by_the_clock,
                             .login_name = login_name(),
-                            .machine_words = machine_words()};
+                            .machine_words = machine_words(),
+                            .working_folder = working_folder(),
+                            .write_at_once = write_to_standard_output,
+                            .wait_for_stop = wait_until_interrupted};
+  if (has_desktop()) surroundings.show_on_desktop = show_on_desktop;
   if (standard_error_is_a_terminal()) surroundings.write_progress = write_to_standard_error;
   return surroundings;
 }
@@ -109,6 +126,7 @@ int run_as_process(int argument_count, char** arguments, const UseCases& use_cas
   listen_for_interruption();
   const std::vector<std::string> words(arguments + (argument_count > 0 ? 1 : 0),
                                        arguments + argument_count);
+  if (!words.empty() && words.front() == "open") listen_for_termination();
   return static_cast<int>(run(words, use_cases));
 }
 

@@ -6,6 +6,7 @@
 #include "cli/help_text.h"
 #include "cli/judge_command.h"
 #include "cli/notebook_commands.h"
+#include "cli/open_command.h"
 #include "cli/predict_command.h"
 #include "cli/reference_commands.h"
 #include "cli/resharpen_command.h"
@@ -101,6 +102,7 @@ Outcome run_program(Words words, const Surroundings& surroundings) {
   if (!is_known) return usage_fault(unknown_command_sentence(command), "");
   if (std::ranges::any_of(rest, asks_for_help)) return said(*help_on(command, look));
   if (command == "judge") return judge_command(rest, surroundings);
+  if (command == "open") return open_command(rest, surroundings);
   if (command == "demo") return demo_command(rest, surroundings);
   if (command == "simulate") return simulate_command(rest, surroundings);
   if (command == "apex") return apex_command(rest, surroundings);

@@ -20,6 +20,11 @@ struct Surroundings {
   std::function<std::string()> utc_now;  // "2026-11-26T12:00:00Z"
   std::string login_name;                // of who sits here; who changes a notebook without --who
   std::string machine_words;             // "bench-2, process 4711"
+  std::string working_folder = {};       // in which names without a folder are
+  // Of what goes on until it is stopped (open).
+  std::function<void(const std::string&)> write_at_once = {};  // to standard output
+  std::function<void()> wait_for_stop = {};                    // until somebody asks for it
+  std::function<bool(const std::string& address)> show_on_desktop = {};  // empty: there is none
 };
 
 }  // namespace keenfall::cli

@@ -208,6 +208,10 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
     case Command::look:
       app.add_option("--who", typed.who);
       break;
+    case Command::open:
+      app.add_option("--port", typed.port);
+      app.add_flag("--no-open", typed.no_open);
+      break;
     case Command::scale:
       add_json_option(app, json);
       break;

@@ -101,6 +101,7 @@ struct TypedOptions {
   std::optional<std::string> out;     // of tell: the file to write
   std::optional<std::string> format;  // of tell
   TypedSharpening sharpening;
+  std::optional<std::string> port;  // of open
   bool same = false;
   bool keep_here = false;
   bool quiet = false;
@@ -121,6 +122,7 @@ enum class Command {
   merge,
   export_content,
   look,
+  open,
   scale,
   resharpen,
   simulate,

@@ -12,6 +12,7 @@
 #include "workbench/notebook_export.h"
 #include "workbench/notebook_merging.h"
 #include "workbench/notebook_pages.h"
+#include "workbench/notebook_place.h"
 #include "workbench/report.h"
 
 #include <cstdint>
@@ -54,6 +55,7 @@ struct NotebookJobs {
   std::function<base::Result<workbench::BackedUp>(const std::string& path,
                                                   const std::string& copy_path)>
       back_up;
+  std::function<base::Result<workbench::NotebookPlace>(const std::string& path)> place = {};
 };
 
 struct UseCases {

@@ -1,0 +1,74 @@
+#include "server/who_may_ask.h"
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace keenfall::server {
+
+namespace {
+
+std::vector<std::string> all_of_name(const HttpRequest& request, std::string_view name) {
+  std::vector<std::string> all;
+  for (const NamedText& header : request.headers) {
+    if (header.name == name) all.push_back(in_lower_case(header.text));
+  }
+  return all;
+}
+
+// Without the port where it is the one a browser leaves out.
+bool is_own_host(std::string_view host, std::uint16_t port) {
+  constexpr std::uint16_t kLeftOut = 80;
+  for (const std::string name : {"127.0.0.1", "localhost"}) {
+    if (host == name + ":" + std::to_string(port)) return true;
+    if (port == kLeftOut && host == name) return true;
+  }
+  return false;
+}
+
+bool is_own_origin(std::string_view origin, std::uint16_t port) {
+  constexpr std::string_view kScheme = "http://";
+  return origin.starts_with(kScheme) && is_own_host(origin.substr(kScheme.size()), port);
+}
+
+Refusal foreign(const std::string& sentence) {
+  return {.status = 403, .kind = "not_allowed", .sentence = sentence};
+}
+
+}  // namespace
+
+std::optional<Refusal> not_to_be_asked(const HttpRequest& request, std::uint16_t port) {
+  const auto hosts = all_of_name(request, "host");
+  if (hosts.size() != 1) {
+    return Refusal{.status = 400,
+                   .kind = "bad_value",
+                   .sentence = "A request must name exactly one host, and this one names " +
+                               std::to_string(hosts.size()) + "."};
+  }
+  if (!is_own_host(hosts.front(), port)) {
+    return foreign("Keenfall answers only under its own address, http://127.0.0.1:" +
+                   std::to_string(port) + "/.");
+  }
+  const auto origins = all_of_name(request, "origin");
+  const bool is_own =
+      origins.empty() || (origins.size() == 1 && is_own_origin(origins.front(), port));
+  if (!is_own) return foreign("Keenfall answers only its own pages, and this is another's.");
+  for (const std::string& site : all_of_name(request, "sec-fetch-site")) {
+    if (site != "same-origin" && site != "none") {
+      return foreign(
+          "Keenfall does not answer requests that come from another site. Open the address that "
+          "was printed.");
+    }
+  }
+  const auto codings = all_of_name(request, "transfer-encoding");
+  const bool is_plain = codings.empty() || (codings.size() == 1 && codings.front() == "chunked");
+  if (!is_plain) {
+    return Refusal{.status = 400,
+                   .kind = "bad_value",
+                   .sentence = "A body may be sent whole or chunked, and in no other coding."};
+  }
+  return std::nullopt;
+}
+
+}  // namespace keenfall::server

@@ -1,0 +1,27 @@
+// What is open, as JSON (docs/wire/api.json, App).
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace keenfall::wire {
+
+struct OpenNotebookTold {
+  std::string name;  // of the file
+  std::string path;  // whole
+  std::string uid;
+  bool may_write = true;
+  std::string why_not = {};  // a sentence; where it may not
+};
+
+struct AppTold {
+  std::string program_version;
+  std::optional<OpenNotebookTold> notebook = std::nullopt;
+  std::vector<std::string> cautions = {};  // the safety lines
+  std::string folder;                      // where notebooks are made where only a name is given
+};
+
+[[nodiscard]] std::string app_to_json(const AppTold& app);
+
+}  // namespace keenfall::wire
