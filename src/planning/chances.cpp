@@ -1,0 +1,332 @@
+#include "planning/chances.h"
+
+#include "base/plain_number.h"
+#include "numerics/random.h"
+#include "planning/imagined_trial.h"
+#include "planning/quick_judging.h"
+#include "planning/shuffled_order.h"
+#include "verdicts/planned_looks.h"
+
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+#include <string>
+#include <utility>
+
+namespace keenfall::planning {
+
+namespace {
+
+using trials::Plan;
+using verdicts::Verdict;
+
+constexpr int kTrialsInATask = 10;
+constexpr int kMostTrials = 100'000;
+
+// What was seen in some of the trials at one ratio.
+struct Counts {
+  std::array<int, kVerdicts> verdicts{};
+  int wrong = 0;
+  int runs_each = 0;  // summed over the trials
+};
+
+void add(Counts& sum, const Counts& part) {
+  for (std::size_t v = 0; v < kVerdicts; ++v) sum.verdicts[v] += part.verdicts[v];
+  sum.wrong += part.wrong;
+  sum.runs_each += part.runs_each;
+}
+
+// One plan, ready to be imagined again and again.
+struct Rehearsal {
+  Plan plan;  // shuffled
+  Assumptions assumptions;
+  ChancesAsked asked;
+  AskedPair pair;
+  std::vector<int> looks;  // runs of every arm; at least one
+  verdicts::LookStretch stretch;
+};
+
+verdicts::Question question_of(const ChancesAsked& asked) {
+  return {.worth_it_margin = asked.worth_it_margin,
+          .stop_level = asked.compared_level,
+          .stop_reading = asked.compared_reading};
+}
+
+Verdict verdict_after(const Rehearsal& rehearsal, const trials::Trial& trial) {
+  const auto ratio =
+      quick_ratio(trial,
+                  {.kind = rehearsal.asked.kind.name, .thread = rehearsal.plan.reading.thread},
+                  question_of(rehearsal.asked),
+                  rehearsal.pair);
+  if (!ratio) return Verdict::not_settled;
+  return verdict_on(stretched(ratio->bounds, ratio->median, rehearsal.stretch),
+                    rehearsal.asked.worth_it_margin);
+}
+
+// The chance of trial `number` is the same at every ratio: what differs is the ratio alone.
+void imagine(const Rehearsal& rehearsal, double true_ratio, int number, Counts& counts) {
+  Assumptions assumptions = rehearsal.assumptions;
+  assumptions.true_ratio = true_ratio;
+  numerics::RandomStream random(rehearsal.asked.seed, static_cast<std::uint64_t>(number));
+  const trials::Trial whole = imagined_trial({.plan = rehearsal.plan,
+                                              .assumptions = assumptions,
+                                              .kind = rehearsal.asked.kind,
+                                              .cutting = rehearsal.asked.cutting},
+                                             random);
+  Verdict verdict = Verdict::not_settled;
+  int runs_each = 0;
+  for (const int look : rehearsal.looks) {
+    runs_each = look;
+    const bool is_last = look == rehearsal.looks.back();
+    verdict = verdict_after(rehearsal, is_last ? whole : first_blocks(whole, look));
+    if (is_settled(verdict)) break;
+  }
+  ++counts.verdicts[static_cast<std::size_t>(verdict)];
+  counts.wrong += is_wrong(verdict, true_ratio, rehearsal.asked.worth_it_margin) ? 1 : 0;
+  counts.runs_each += runs_each;
+}
+
+ChancesAt chances_from(const Counts& counts, double true_ratio, int trials) {
+  ChancesAt at{.true_ratio = true_ratio,
+               .wrong = chance_from(counts.wrong, trials),
+               .runs_each = static_cast<double>(counts.runs_each) / trials};
+  for (std::size_t v = 0; v < kVerdicts; ++v) {
+    at.verdicts[v] = chance_from(counts.verdicts[v], trials);
+  }
+  const int open = counts.verdicts[static_cast<std::size_t>(Verdict::not_settled)];
+  at.settled = chance_from(trials - open, trials);
+  return at;
+}
+
+base::Problem refused(base::ProblemKind kind,
+                      const std::string& sentence,
+                      const char* field,
+                      const std::string& accepted) {
+  return {.kind = kind, .sentence = sentence, .place = {.column = field}, .accepted = accepted};
+}
+
+std::optional<base::Problem> problem_of_question(const ChancesAsked& asked) {
+  using enum base::ProblemKind;
+  if (!(asked.worth_it_margin > 1) || asked.worth_it_margin > 100) {
+    return refused(bad_value,
+                   "The worth-it margin is " + base::plain_number(asked.worth_it_margin) + ".",
+                   "worth_it_margin",
+                   "a ratio above 1: 1.5 is usual");
+  }
+  for (const double ratio : asked.true_ratios) {
+    if (ratio >= 0.01 && ratio <= 100) continue;
+    return refused(bad_value,
+                   "A true ratio of " + base::plain_number(ratio) + " is out of its range.",
+                   "true_ratio",
+                   "0.01 to 100");
+  }
+  if (asked.trials < 1 || asked.trials > kMostTrials) {
+    return refused(bad_value,
+                   "Chances cannot be told from " + std::to_string(asked.trials) + " trials.",
+                   "trials",
+                   "1 to " + std::to_string(kMostTrials));
+  }
+  if ((asked.compared_level && asked.compared_reading) ||
+      (asked.compared_level && !(*asked.compared_level > 1)) ||
+      (asked.compared_reading && !(*asked.compared_reading > 0))) {
+    return refused(conflicting,
+                   "Edges are compared at one place.",
+                   "stop_level",
+                   "a level above 1, or a reading above 0, not both");
+  }
+  if (asked.kind.use != trials::ReadingUse::curve) {
+    return refused(
+        unsuitable_data,
+        "No curve is fitted to a " + asked.kind.words + ", so its chances are not known.",
+        "kind",
+        "a kind of reading with a curve, such as thread_push");
+  }
+  return std::nullopt;
+}
+
+bool rises_from_zero(const std::vector<double>& cuts) {
+  return cuts.size() > 1 && cuts.front() == 0 && std::isfinite(cuts.back()) &&
+         std::ranges::adjacent_find(cuts, std::ranges::greater_equal{}) == cuts.end();
+}
+
+std::optional<base::Problem> problem_of_plan(const Plan& plan, const ChancesAsked& asked) {
+  using enum base::ProblemKind;
+  const bool holds_together = std::ranges::all_of(
+      plan.arms, [&plan](const auto& arm) { return arm.cutting < plan.cuttings.size(); });
+  if (!holds_together || asked.cutting >= plan.cuttings.size()) {
+    return refused(bad_value,
+                   "There is no such cutting in the plan.",
+                   "cutting",
+                   "one of the plan's cuttings");
+  }
+  const std::vector<trials::Arm> arms = arms_of_cutting(plan, asked.cutting);
+  if (arms.size() < 2) {
+    return refused(missing,
+                   "With one arm there is nothing to compare.",
+                   "arms",
+                   "two arms or more in one cutting");
+  }
+  for (auto arm = arms.begin(); arm != arms.end(); ++arm) {
+    if (std::count(arms.begin(), arm, *arm) == 0) continue;
+    return refused(conflicting,
+                   "Two arms are the same: the blade " + arm->blade + " with the same edge.",
+                   "arms",
+                   "each arm once");
+  }
+  if (!rises_from_zero(plan.cuttings[asked.cutting].checkpoint_cuts)) {
+    return refused(bad_value,
+                   "Checkpoints rise from 0, and there are two at least.",
+                   "checkpoint_cuts",
+                   "0 1 3 7 15 31 63 127, for example");
+  }
+  if (plan.reading.repeats < 1 || plan.reading.repeats > 100) {
+    return refused(bad_value,
+                   "A checkpoint is read " + std::to_string(plan.reading.repeats) + " times.",
+                   "repeats",
+                   "1 to 100");
+  }
+  return std::nullopt;
+}
+
+// Rising, at least 2, and the last no more than there are runs: what a look may be.
+std::optional<base::Problem> problem_of_looks(const Plan& plan) {
+  const bool rise =
+      std::ranges::adjacent_find(plan.looks, std::ranges::greater_equal{}) == plan.looks.end();
+  if (plan.looks.empty() ||
+      (rise && plan.looks.front() >= 2 && plan.looks.back() <= plan.runs_each)) {
+    return std::nullopt;
+  }
+  return refused(base::ProblemKind::bad_value,
+                 "Looks rise from at least 2 runs to at most the runs that are planned.",
+                 "looks",
+                 "3 and 6, for example, where 6 runs each are planned");
+}
+
+bool runs_hold_together(const Plan& plan) {
+  const auto wanted = plan.arms.size() * static_cast<std::size_t>(plan.runs_each);
+  return plan.runs.size() == wanted &&
+         std::ranges::all_of(plan.runs, [&plan](const trials::PlannedRun& run) {
+           return run.arm < plan.arms.size() && run.block >= 1 && run.block <= plan.runs_each;
+         });
+}
+
+base::Result<Rehearsal> rehearsal_of(const Plan& plan,
+                                     const Assumptions& assumptions,
+                                     const ChancesAsked& asked) {
+  if (auto problem = problem_of_question(asked)) return base::failed(*std::move(problem));
+  if (auto problem = problem_of_plan(plan, asked)) return base::failed(*std::move(problem));
+  if (auto problem = problem_of_looks(plan)) return base::failed(*std::move(problem));
+  if (auto problems = problems_of(assumptions, plan); !problems.empty()) {
+    return base::failed(std::move(problems.front()));
+  }
+  const std::vector<trials::Arm> arms = arms_of_cutting(plan, asked.cutting);
+  Rehearsal rehearsal{.plan = plan,
+                      .assumptions = assumptions,
+                      .asked = asked,
+                      .pair = {.a = arms.front(), .b = arms.back()},
+                      .looks = plan.looks};
+  if (!runs_hold_together(plan)) {
+    auto runs = shuffled_order(plan, asked.blades);
+    if (!runs) return base::failed(std::move(runs.error()));
+    rehearsal.plan.runs = *std::move(runs);
+  }
+  if (rehearsal.looks.empty() || rehearsal.looks.back() < plan.runs_each) {
+    rehearsal.looks.push_back(plan.runs_each);
+  }
+  if (rehearsal.looks.size() > 1) {
+    rehearsal.stretch = verdicts::stretch_for_looks(
+        {.runs_each = rehearsal.looks, .arms = static_cast<int>(arms.size())}, asked.seed);
+  }
+  return rehearsal;
+}
+
+}  // namespace
+
+Chance chance_from(int count, int trials) {
+  const double p = (count + 2.0) / (trials + 4.0);
+  return {.probability = static_cast<double>(count) / trials,
+          .error = std::sqrt(p * (1 - p) / (trials + 4.0))};
+}
+
+std::vector<double> usual_ratios(double worth_it_margin, std::optional<double> own) {
+  std::vector<double> ratios{1, std::sqrt(worth_it_margin), worth_it_margin, 2, 3};
+  if (own) ratios.push_back(*own);
+  std::ranges::sort(ratios);
+  const auto repeated = std::ranges::unique(ratios);
+  ratios.erase(repeated.begin(), repeated.end());
+  return ratios;
+}
+
+bool is_wrong(Verdict verdict, double true_ratio, double worth_it_margin) {
+  const double smallest = 1 / worth_it_margin;
+  const bool is_inside = true_ratio > smallest && true_ratio < worth_it_margin;
+  switch (verdict) {
+    case Verdict::longer_and_worth_having:
+      return true_ratio <= worth_it_margin;
+    case Verdict::longer:
+      return true_ratio <= 1;
+    case Verdict::longer_but_too_little_to_matter:
+      return true_ratio <= 1 || !is_inside;
+    case Verdict::practically_the_same:
+      return !is_inside;
+    case Verdict::shorter_but_too_little_to_matter:
+      return true_ratio >= 1 || !is_inside;
+    case Verdict::shorter:
+      return true_ratio >= 1;
+    case Verdict::shorter_by_enough_to_matter:
+      return true_ratio >= smallest;
+    case Verdict::not_settled:
+      break;
+  }
+  return false;
+}
+
+base::Result<PlanChances> chances_of(const Plan& plan,
+                                     const Assumptions& assumptions,
+                                     const ChancesAsked& asked,
+                                     const base::Executor& execute,
+                                     const base::ProgressReport& report) {
+  const auto rehearsal = rehearsal_of(plan, assumptions, asked);
+  if (!rehearsal) return base::failed(rehearsal.error());
+  std::vector<double> ratios = asked.true_ratios;
+  if (ratios.empty()) ratios = usual_ratios(asked.worth_it_margin);
+  std::ranges::sort(ratios);
+
+  const int tasks_each = (asked.trials + kTrialsInATask - 1) / kTrialsInATask;
+  std::vector<Counts> counted(ratios.size() * static_cast<std::size_t>(tasks_each));
+  std::atomic<std::size_t> done = 0;
+  std::atomic<bool> stopped = false;
+  std::vector<base::Task> tasks;
+  for (std::size_t t = 0; t < counted.size(); ++t) {
+    tasks.push_back([&, t] {
+      if (stopped) return;
+      const double ratio = ratios[t / static_cast<std::size_t>(tasks_each)];
+      const int first = static_cast<int>(t % static_cast<std::size_t>(tasks_each)) * kTrialsInATask;
+      const int last = std::min(first + kTrialsInATask, asked.trials);
+      for (int number = first; number < last; ++number) {
+        imagine(*rehearsal, ratio, number, counted[t]);
+      }
+      const double fraction = static_cast<double>(++done) / static_cast<double>(counted.size());
+      if (!report({.fraction_done = fraction, .stage = "cutting the plan in imagination"})) {
+        stopped = true;
+      }
+    });
+  }
+  execute(tasks);
+  if (stopped && done < counted.size()) {
+    return base::failed(
+        {.kind = base::ProblemKind::interrupted,
+         .sentence = "The chances were not worked out to the end: it was stopped."});
+  }
+  PlanChances chances{.trials = asked.trials, .seed = asked.seed};
+  for (std::size_t r = 0; r < ratios.size(); ++r) {
+    Counts sum;
+    for (int t = 0; t < tasks_each; ++t) {
+      add(sum, counted[r * static_cast<std::size_t>(tasks_each) + static_cast<std::size_t>(t)]);
+    }
+    chances.at.push_back(chances_from(sum, ratios[r], asked.trials));
+  }
+  return chances;
+}
+
+}  // namespace keenfall::planning

@@ -1,0 +1,110 @@
+#include "planning/quick_judging.h"
+
+#include "blunting/quick/quick_fit.h"
+#include "blunting/simulated_pair.h"
+#include "planning/imagined_trial.h"
+#include "planning/made_plan_test.h"
+#include "planning/shuffled_order.h"
+#include "verdicts/compare.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace keenfall::planning {
+namespace {
+
+const blunting::SeriesKey kThreadPush{.kind = "thread_push", .thread = ""};
+
+trials::Trial trial_of_three(std::uint64_t seed) {
+  auto plan = testing::made_plan(3, 4);
+  plan.runs = *shuffled_order(plan, {});
+  const auto assumptions = testing::assumed();
+  numerics::RandomStream random({seed}, 0);
+  return imagined_trial(
+      {.plan = plan, .assumptions = assumptions, .kind = *trials::find_reading_kind("thread_push")},
+      random);
+}
+
+// What a judgement's comparisons would say from the same draws.
+verdicts::Comparison compared(const trials::Trial& trial, const AskedPair& pair) {
+  const auto spec = blunting::default_model();
+  const auto data = *blunting::prepare(trial, kThreadPush, spec.errors);
+  const auto all = verdicts::compare_all(trial, data, quick_draws(data, spec), {}, {1});
+  return *std::ranges::find_if(all, [&](const verdicts::Comparison& each) {
+    return (data.arms[each.a] == pair.a && data.arms[each.b] == pair.b) ||
+           (data.arms[each.a] == pair.b && data.arms[each.b] == pair.a);
+  });
+}
+
+TEST(QuickRatio, OfThreeArmsIsThatOfAJudgementWithItsIntervalsTogether) {
+  const auto trial = trial_of_three(7);
+  const auto arms = arms_of(trial);
+  const auto find = [&arms](const char* blade) {
+    return *std::ranges::find(arms, blade, &trials::Arm::blade);
+  };
+  const AskedPair pair{.a = find("A"), .b = find("C")};
+
+  const auto ratio = quick_ratio(trial, kThreadPush, {}, pair);
+
+  ASSERT_TRUE(ratio);
+  const auto comparison = compared(trial, pair);
+  ASSERT_EQ(comparison.family_size, 3);
+  ASSERT_GT(ratio->median, 1);
+  EXPECT_NEAR(ratio->median, comparison.ratio.median, 1e-12);
+  EXPECT_NEAR(ratio->bounds.lo95, comparison.simultaneous.lo95, 1e-12);
+  EXPECT_NEAR(ratio->bounds.hi90, comparison.simultaneous.hi90, 1e-12);
+}
+
+TEST(QuickRatio, TurnedRoundIsTheReciprocal) {
+  const auto trial = blunting::simulated({.ratio = 1.6}, 3);
+  const auto arms = arms_of(trial);
+
+  const auto one = quick_ratio(trial, kThreadPush, {}, {.a = arms[0], .b = arms[1]});
+  const auto other = quick_ratio(trial, kThreadPush, {}, {.a = arms[1], .b = arms[0]});
+
+  ASSERT_TRUE(one && other);
+  EXPECT_NEAR(one->median * other->median, 1, 1e-9);
+  EXPECT_NEAR(one->bounds.lo95 * other->bounds.hi95, 1, 1e-9);
+}
+
+TEST(QuickRatio, IsThatAtTheLevelAskedFor) {
+  const auto trial = blunting::simulated({.ratio = 1.6}, 3);
+  const auto arms = arms_of(trial);
+  const AskedPair pair{.a = arms[0], .b = arms[1]};
+
+  const auto at_half = quick_ratio(trial, kThreadPush, {}, pair);
+  const auto at_four = quick_ratio(trial, kThreadPush, {.stop_level = 4}, pair);
+
+  EXPECT_NE(at_half->median, at_four->median);
+}
+
+TEST(QuickRatio, IsAbsentOfAnArmThatWasNotCut) {
+  const auto trial = blunting::simulated({}, 3);
+  const auto arms = arms_of(trial);
+
+  EXPECT_FALSE(quick_ratio(trial, kThreadPush, {}, {.a = arms[0], .b = {.blade = "Z"}}));
+}
+
+TEST(QuickRatio, IsAskedOfReadingsThatThereAre) {
+  const auto trial = blunting::simulated({}, 3);
+  const auto arms = arms_of(trial);
+
+  EXPECT_THROW((void)quick_ratio(
+                   trial, {.kind = "rope_press", .thread = ""}, {}, {.a = arms[0], .b = arms[1]}),
+               std::logic_error);
+}
+
+TEST(QuickDraws, AreThoseOfAQuickFit) {
+  const auto spec = blunting::default_model();
+  const auto data = *blunting::prepare(blunting::simulated({}, 3), kThreadPush, spec.errors);
+
+  const auto fit = quick_draws(data, spec);
+
+  EXPECT_EQ(fit.arms[0].log_half_keenness,
+            blunting::quick_fit(data, spec).arms[0].log_half_keenness);
+  EXPECT_EQ(fit.chains * fit.draws_per_chain, blunting::kQuickDraws);
+}
+
+}  // namespace
+}  // namespace keenfall::planning
