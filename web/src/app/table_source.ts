@@ -22,7 +22,7 @@ function decoded(bytes: Uint8Array): string {
   }
 }
 
-export async function tableSource(file: File): Promise<TableSource> {
+export async function tableSource(file: Pick<File, "name" | "arrayBuffer">): Promise<TableSource> {
   const bytes = new Uint8Array(await file.arrayBuffer());
   const { name } = file;
   return spreadsheets.test(name) ? { name, base64: base64(bytes) } : { name, text: decoded(bytes) };

@@ -1,15 +1,17 @@
-// The readings of a run by checkpoint, and what a strike is called.
+// A run in words: how it was cut, its readings by checkpoint, and what a strike is called.
 
 import type { Strike, Trial } from "../wire/api";
 
 type Recorded = Trial["recorded"];
-type Run = Recorded["runs"][number];
+export type RecordedRun = Recorded["runs"][number];
 
 export interface ReadingShown {
   /** Index into the run's readings. */
   place: number;
   /** "131 gf", "131 gf heel side" */
   words: string;
+  /** The same beneath a head that says the unit: "131", "131 heel side". */
+  short: string;
   struck?: string;
   doubtful?: string;
 }
@@ -27,17 +29,51 @@ export interface Struck {
   wider?: Struck;
 }
 
-export function checkpointsOf(run: Run, series: Recorded["series"]): CheckpointShown[] {
+const joined = (...parts: (string | number | undefined)[]) =>
+  parts.filter((part) => part !== undefined && part !== "").join(" ");
+
+/** Absent where the run was read in more than one. */
+export function oneUnit(run: RecordedRun, series: Recorded["series"]): string | undefined {
+  const units = new Set(run.readings.map((reading) => series[reading.series]?.unit));
+  return units.size === 1 ? [...units][0] : undefined;
+}
+
+export function checkpointsOf(run: RecordedRun, series: Recorded["series"]): CheckpointShown[] {
   const shown = new Map<number, ReadingShown[]>();
-  run.readings.forEach((reading, place) => {
-    const unit = series[reading.series]?.unit ?? "";
-    const words = [reading.reading, unit, reading.station].filter((part) => part !== undefined);
-    const { struck, doubtful } = reading;
-    const here = shown.get(reading.cuts) ?? [];
-    here.push({ place, words: words.join(" "), struck, doubtful });
-    shown.set(reading.cuts, here);
+  const shared = oneUnit(run, series);
+  run.readings.forEach(({ reading, station, cuts, struck, doubtful, ...of }, place) => {
+    const unit = series[of.series]?.unit;
+    const words = joined(reading, unit, station);
+    const short = shared === undefined ? words : joined(reading, station);
+    const here = shown.get(cuts) ?? [];
+    here.push({ place, words, short, struck, doubtful });
+    shown.set(cuts, here);
   });
   return [...shown].sort(([a], [b]) => a - b).map(([cuts, readings]) => ({ cuts, readings }));
+}
+
+export function circumstances(run: RecordedRun): string {
+  const said = [
+    run.medium,
+    run.condition,
+    run.edge_words,
+    run.method_words,
+    run.specimen && `specimen ${run.specimen}`,
+    run.medium_lot && `lot ${run.medium_lot}`,
+    run.block && `block ${run.block}`,
+    run.order !== undefined && `number ${run.order} in order`,
+    run.date,
+    run.operator && `cut by ${run.operator}`,
+  ];
+  return `On ${said.filter(Boolean).join(", ")}.`;
+}
+
+/** Events, then what else was written down of the run and noticed of it. */
+export function happened(run: RecordedRun, counted: string, remarks: string[]): string[] {
+  const events = run.events.map(
+    ({ cuts, words, kind }) => `After ${cuts} ${counted}: ${words ?? kind.replaceAll("_", " ")}`,
+  );
+  return [...events, ...run.deviations, ...run.notes, ...remarks];
 }
 
 export const struckWords = {

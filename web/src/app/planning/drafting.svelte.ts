@@ -1,0 +1,147 @@
+// A question and a plan being written: kept until it is sent, its cost and chances asked after at each
+// change.
+
+import * as api from "../../api/endpoints";
+import type {
+  Asked,
+  Assumptions,
+  Chances,
+  Cost,
+  Plan,
+  PlanAsked,
+  Started,
+  Trial,
+} from "../../wire/api";
+import { Asking } from "../asking.svelte";
+import { forgetUnsent, keepUnsent, unsent } from "../unsent";
+import { LongWork } from "../work.svelte";
+import { bladesNamed, claimsSaid, cuttingsNamed, type Draft, draftOf } from "./draft";
+
+const pauseMs = 350;
+
+export class Drafting {
+  draft: Draft = $state.raw(draftOf(undefined));
+  assumptions: Assumptions = $state.raw({});
+  plan: Plan | undefined = $state.raw();
+  chances: Chances | undefined = $state.raw();
+  readonly planning = new Asking<Plan>();
+  readonly cost = new Asking<Cost>();
+  readonly rough = new Asking<Chances | Started>();
+  readonly saving = new Asking<Trial>();
+  readonly work = new LongWork();
+  readonly #uid: string;
+  readonly #kept: string;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(trial: Trial) {
+    this.#uid = trial.uid;
+    this.#kept = `asked.${trial.uid}`;
+    const kept = trial.asked?.sealed_at_utc ? undefined : unsent<Draft>(sessionStorage, this.#kept);
+    this.draft = kept ?? draftOf(trial.asked);
+    this.plan = trial.asked?.plan;
+  }
+
+  change(changes: Partial<Draft>): void {
+    this.draft = { ...this.draft, ...changes };
+    keepUnsent(sessionStorage, this.#kept, this.draft);
+  }
+  /** Changes of the plan: what it costs and can find out is asked after anew. */
+  replan(changes: Partial<Draft>): void {
+    this.change(changes);
+    this.lookSoon();
+  }
+  changeRest(changes: Partial<Draft["rest"]>): void {
+    this.replan({ rest: { ...this.draft.rest, ...changes } });
+  }
+  assume(changes: Assumptions): void {
+    this.assumptions = { ...this.assumptions, ...changes };
+    this.lookSoon();
+  }
+
+  lookSoon(): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.look(), pauseMs);
+  }
+
+  /** The plan as it stands, with its arms; nothing where blades or media are not named yet. */
+  async look(): Promise<void> {
+    clearTimeout(this.#timer);
+    const plan = await this.planning.ask(() => this.#planned());
+    this.plan = plan;
+    if (!plan || plan.arms.length < 2) return;
+    const asked = this.#asked(plan);
+    await this.work.stop();
+    void this.cost.ask((signal) => api.cost(asked, signal));
+    const rough = await this.rough.ask((signal) => api.chances({ ...asked, rough: true }, signal));
+    if (rough && !("work" in rough)) this.chances = rough;
+  }
+
+  async workOutChances(): Promise<void> {
+    if (!this.plan) return;
+    const answer = await this.rough.ask((signal) =>
+      api.chances(this.#asked(this.plan as Plan), signal),
+    );
+    if (!answer) return;
+    if (!("work" in answer)) {
+      this.chances = answer;
+      return;
+    }
+    const made = await this.work.follow(async () => answer);
+    if (made) this.chances = await made.json();
+  }
+
+  async shuffle(): Promise<void> {
+    const plan = await this.planning.ask(async () => {
+      const { runs: _, ...asked } = await this.#planned();
+      return api.shuffled({ ...asked, runs: [], order_seed: this.draft.rest.order_seed + 1 });
+    });
+    if (!plan) return;
+    const { arms: _arms, cuttings: _cuttings, ...rest } = plan;
+    this.plan = plan;
+    this.change({ rest });
+  }
+
+  /** Takes a plan that the program made. */
+  take(plan: Plan): void {
+    this.replan({ ...draftOf({ claims: this.draft.claims, plan }), claims: this.draft.claims });
+  }
+
+  async save(): Promise<Trial | undefined> {
+    const saved = await this.saving.ask(async () => {
+      const planned = bladesNamed(this.draft).length > 0 && cuttingsNamed(this.draft).length > 0;
+      const plan = planned ? await this.#planned() : undefined;
+      const asked: Asked = { claims: claimsSaid(this.draft), plan };
+      return api.writeAsked(this.#uid, asked);
+    });
+    if (saved) forgetUnsent(sessionStorage, this.#kept);
+    return saved;
+  }
+
+  leave(): void {
+    clearTimeout(this.#timer);
+    void this.work.stop();
+  }
+
+  #asked(plan: Plan): PlanAsked {
+    return { plan, claims: claimsSaid(this.draft), assumptions: this.assumptions };
+  }
+
+  async #planned(): Promise<Plan> {
+    const { draft } = this;
+    const cuttings = await Promise.all(
+      cuttingsNamed(draft).map(async (cutting) =>
+        cutting.checkpoint_cuts.length > 0
+          ? cutting
+          : { ...cutting, checkpoint_cuts: (await api.checkpoints({})).checkpoint_cuts },
+      ),
+    );
+    const { arms } = await api.plannedArms({
+      blades: bladesNamed(draft),
+      edges: draft.edges,
+      cuttings: cuttings.length,
+      crossed: draft.crossed,
+    });
+    const runs = draft.rest.runs.every(({ arm }) => arm < arms.length) ? draft.rest.runs : [];
+    return { ...draft.rest, runs, cuttings, arms };
+  }
+}

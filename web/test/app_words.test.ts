@@ -1,0 +1,213 @@
+import { describe, expect, test } from "vitest";
+import { asSent, shelves, thingWords, valueAt, withValue } from "../src/app/kit_shelves";
+import { draftOf, emptyDraft, numbersIn, suggestedClaim } from "../src/app/planning/draft";
+import { fileName } from "../src/app/saved_file";
+import { tableSource } from "../src/app/table_source";
+import { forgetUnsent, keepUnsent, unsent } from "../src/app/unsent";
+import { nextStep, pathSteps } from "../src/components/path_steps";
+import { percent } from "../src/components/percent";
+import { checkpointsOf, happened } from "../src/components/run_words";
+import { inWords, timeLeft } from "../src/components/time_words";
+import type { TrialCard } from "../src/wire/api";
+import { madeReport } from "./made_report";
+
+describe("what is said of time", () => {
+  test("of today needs no date", () => {
+    const now = new Date(2026, 10, 27, 15, 0);
+    const at = new Date(2026, 10, 27, 9, 5).toISOString();
+
+    expect(inWords(at, now)).toBe("today at 09:05");
+    expect(inWords(new Date(2026, 4, 3, 14, 5).toISOString(), now)).toBe("3 May 2026 at 14:05");
+    expect(inWords("some day", now)).toBe("some day");
+  });
+
+  test.each([
+    [0.4, "a moment"],
+    [12.2, "about 13 seconds"],
+    [58, "about a minute"],
+    [61, "about 2 minutes"],
+  ])("left, %d seconds, is rounded up", (seconds, words) => {
+    expect(timeLeft(seconds)).toBe(words);
+  });
+});
+
+test("a chance is said as no more than it is known", () => {
+  expect([0, 0.001, 0.5, 0.997, 1].map(percent)).toEqual([
+    "0 %",
+    "under 1 %",
+    "50 %",
+    "over 99 %",
+    "100 %",
+  ]);
+});
+
+test.each([
+  ["The matting bench", "the-matting-bench.html"],
+  ["Säge & Seil / 3", "sage-seil-3.html"],
+  ["…", "trial.html"],
+])("a report of %s is kept as %s", (title, name) => {
+  expect(fileName(title, "html")).toBe(name);
+});
+
+describe("the path of a trial", () => {
+  const step = (name: "ask" | "plan" | "judge" | "tell") =>
+    ({ step: name, state: "waiting", words: name }) as const;
+  const card = (runs: number): TrialCard => ({
+    uid: "1",
+    name: "rope",
+    runs,
+    readings: 7 * runs,
+    steps: [step("ask"), step("plan"), step("judge"), step("tell")],
+    next: step("judge"),
+  });
+
+  test("has entering before judging, done once there are runs", () => {
+    expect(pathSteps(card(1)).map(({ name }) => name)).toEqual([
+      "Ask",
+      "Plan",
+      "Enter",
+      "Judge",
+      "Tell",
+    ]);
+    expect(pathSteps(card(1))[2]).toMatchObject({ state: "done", words: "1 run, 7 readings" });
+    expect(pathSteps(card(0))[2]).toMatchObject({ state: "ready", words: "nothing entered yet" });
+    expect(pathSteps(undefined)).toEqual([]);
+  });
+
+  test("leads to entering while there is nothing to judge", () => {
+    expect(nextStep(card(0))).toBe("enter");
+    expect(nextStep(card(2))).toBe("judge");
+  });
+});
+
+describe("a thing of the kit", () => {
+  test("is read and changed by the place of each of its values", () => {
+    const blade = withValue({ name: "A" }, "hardness.reading", 58);
+
+    expect(valueAt(blade, "hardness.reading")).toBe(58);
+    expect(withValue(blade, "hardness.reading", undefined)).toEqual({ name: "A", hardness: {} });
+    expect(withValue(blade, "name", "")).toEqual({ hardness: { reading: 58 } });
+  });
+
+  test("is sent without what only answers hold, and with the usual scale", () => {
+    const thing = { name: "A", used_in: ["rope"], own: true, hardness: { reading: 58 } };
+
+    expect(asSent(thing)).toEqual({ name: "A", hardness: { reading: 58, scale: "HRC" } });
+    expect(asSent({ name: "A", hardness: { scale: "HV" } })).toEqual({ name: "A" });
+  });
+
+  test("is said by what is known of it", () => {
+    const hardness = { reading: 61, scale: "HRC", error: 0.5 };
+
+    expect(thingWords("blades", { name: "C", steel: "X153CrMoV12", hardness })).toBe(
+      "X153CrMoV12, 61 ± 0.5 HRC",
+    );
+    expect(thingWords("media", { name: "rope" })).toBe("");
+    expect(shelves.map(({ name }) => name)).toHaveLength(7);
+  });
+});
+
+describe("a draft of a plan", () => {
+  test("suggests a claim only where blades and a medium are named", () => {
+    const draft = emptyDraft();
+    expect(suggestedClaim(draft, 1.5)).toBe("");
+
+    const named = {
+      ...draft,
+      blades: [" C ", "A"],
+      cuttings: draft.cuttings.map((cutting) => ({ ...cutting, medium: "new sisal" })),
+    };
+    expect(suggestedClaim(named, 1.5)).toBe(
+      "Slicing new sisal, C stays keen at least 1.5 times as long as A.",
+    );
+  });
+
+  test("finds blades and edges of a plan again, and whether they were crossed", () => {
+    const { rest, cuttings } = emptyDraft();
+    const coarse = { bevel_angle_per_side_deg: 20 };
+    const fine = { bevel_angle_per_side_deg: 15 };
+    const arm = (blade: string, edge: object) => ({ blade, edge, cutting: 0 });
+    const plan = (arms: ReturnType<typeof arm>[]) => ({ ...rest, cuttings, arms });
+    const crossed = plan([arm("A", fine), arm("A", coarse), arm("B", fine), arm("B", coarse)]);
+
+    expect(draftOf({ claims: [], plan: crossed })).toMatchObject({
+      blades: ["A", "B"],
+      edges: [fine, coarse],
+      crossed: true,
+    });
+    expect(draftOf({ claims: [], plan: plan([arm("A", fine), arm("B", coarse)]) }).crossed).toBe(
+      false,
+    );
+  });
+
+  test("reads lists of numbers however they are parted, and refuses what is none", () => {
+    expect(numbersIn("0, 1 3;7")).toEqual([0, 1, 3, 7]);
+    expect(numbersIn("0, one")).toBeUndefined();
+    expect(numbersIn("")).toEqual([]);
+  });
+});
+
+describe("a run", () => {
+  const { trial } = madeReport();
+  const [run] = trial.runs;
+  if (!run) throw new Error("made without a run");
+
+  test("shows its readings by checkpoint, the unit said once", () => {
+    const again = {
+      ...run,
+      readings: [...run.readings, { series: 0, cuts: 0, reading: 99, station: "heel" }],
+    };
+    const [first] = checkpointsOf(again, trial.series);
+
+    expect(first?.cuts).toBe(0);
+    expect(first?.readings.map(({ short }) => short)).toEqual(["100", "99 heel"]);
+    expect(first?.readings[1]?.words).toBe("99 gf heel");
+    expect(first?.readings[1]?.place).toBe(run.readings.length);
+  });
+
+  test("tells what happened in its own words, or by its kind", () => {
+    const events = [
+      { kind: "hit_something" as const, cuts: 12 },
+      { kind: "other" as const, cuts: 15, words: "loud" },
+    ];
+
+    expect(happened({ ...run, events, notes: ["damp"] }, "cuts", ["odd"])).toEqual([
+      "After 12 cuts: hit something",
+      "After 15 cuts: loud",
+      "damp",
+      "odd",
+    ]);
+  });
+});
+
+describe("a file", () => {
+  const file = (name: string, ...bytes: number[]) => ({
+    name,
+    arrayBuffer: async () => new Uint8Array(bytes).buffer,
+  });
+
+  test("is text, also in the letters of older programs", async () => {
+    const utf8 = file("a.csv", 0x72, 0xc3, 0xb6);
+    const old = file("b.csv", 0x72, 0xf6);
+
+    expect(await tableSource(utf8)).toEqual({ name: "a.csv", text: "rö" });
+    expect(await tableSource(old)).toEqual({ name: "b.csv", text: "rö" });
+  });
+
+  test("of a spreadsheet goes as it is", async () => {
+    const sheet = file("a.XLSX", 0x50, 0x4b, 3, 4, 0xff);
+
+    expect(await tableSource(sheet)).toEqual({ name: "a.XLSX", base64: "UEsDBP8=" });
+  });
+});
+
+test("what is unsent is there again until it is sent", () => {
+  keepUnsent(sessionStorage, "strike", "slipped");
+  expect(unsent(sessionStorage, "strike")).toBe("slipped");
+
+  forgetUnsent(sessionStorage, "strike");
+  expect(unsent(sessionStorage, "strike")).toBeUndefined();
+
+  sessionStorage.setItem("keenfall.unsent.strike", "{half");
+  expect(unsent(sessionStorage, "strike")).toBeUndefined();
+});

@@ -1,0 +1,89 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { heldKey, takeKey } from "../src/api/key";
+import { heard, Refused, send, Unanswered } from "../src/api/send";
+
+const answered = (status: number, body: unknown) =>
+  vi.fn<typeof fetch>(async () => new Response(JSON.stringify(body), { status }));
+
+beforeEach(() => {
+  localStorage.clear();
+  localStorage.setItem("keenfall.key", "secret");
+  heard.answered = vi.fn();
+  heard.unanswered = vi.fn();
+});
+afterEach(() => vi.unstubAllGlobals());
+
+describe("a request", () => {
+  test("carries the key in its header and its body as JSON", async () => {
+    const fetched = answered(200, { name: "bench" });
+    vi.stubGlobal("fetch", fetched);
+
+    const got = await send<{ name: string }>("/api/v1/home", { method: "POST", body: { a: 1 } });
+
+    const [path, how] = fetched.mock.calls[0] ?? [];
+    expect(got).toEqual({ name: "bench" });
+    expect(path).toBe("/api/v1/home");
+    expect(how).toMatchObject({
+      method: "POST",
+      body: '{"a":1}',
+      headers: { "X-Keenfall-Key": "secret", "Content-Type": "application/json" },
+    });
+    expect(heard.answered).toHaveBeenCalledWith(200);
+  });
+
+  test("that is refused throws what the program says", async () => {
+    const problems = [{ kind: "bad_value", sentence: "A margin is above 1.", accepted: "1.5" }];
+    vi.stubGlobal("fetch", answered(400, { problems }));
+
+    const failure = await send("/api/v1/home").catch((caught: unknown) => caught);
+
+    expect(failure).toBeInstanceOf(Refused);
+    expect(failure).toMatchObject({ status: 400, problems, message: "A margin is above 1." });
+  });
+
+  test("that is refused without a reason says so with its number", async () => {
+    vi.stubGlobal("fetch", async () => new Response("<html>", { status: 502 }));
+
+    const failure = await send("/api/v1/home").catch((caught: unknown) => caught);
+
+    expect(failure).toBeInstanceOf(Refused);
+    expect((failure as Refused).problems[0]?.sentence).toContain("(502)");
+  });
+
+  test("that nobody answers is told apart from one that is refused", async () => {
+    vi.stubGlobal("fetch", () => Promise.reject(new TypeError("failed to fetch")));
+
+    await expect(send("/api/v1/home")).rejects.toBeInstanceOf(Unanswered);
+    expect(heard.unanswered).toHaveBeenCalledOnce();
+  });
+
+  test("that was stopped does not mean that nobody answers", async () => {
+    const stop = new AbortController();
+    stop.abort();
+    vi.stubGlobal("fetch", () => Promise.reject(stop.signal.reason));
+
+    const failure = await send("/x", { signal: stop.signal }).catch((caught: unknown) => caught);
+
+    expect(failure).toMatchObject({ name: "AbortError" });
+    expect(heard.unanswered).not.toHaveBeenCalled();
+  });
+});
+
+describe("the key", () => {
+  const replaced = { state: null, replaceState: vi.fn() } as unknown as History;
+
+  test("is taken out of the address and kept", () => {
+    const here = { hash: "#key=abc%2Bd", pathname: "/kit", search: "?a=1" } as Location;
+
+    takeKey(here, replaced, localStorage);
+
+    expect(heldKey(localStorage)).toBe("abc+d");
+    expect(replaced.replaceState).toHaveBeenCalledWith(null, "", "/kit?a=1");
+  });
+
+  test("that is kept stays where the address holds none", () => {
+    takeKey({ hash: "#page", pathname: "/", search: "" } as Location, replaced, localStorage);
+
+    expect(heldKey(localStorage)).toBe("secret");
+  });
+});

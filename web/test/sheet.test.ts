@@ -1,0 +1,196 @@
+import { describe, expect, test } from "vitest";
+import { moved, type Pressed } from "../src/app/grid/moves";
+import { begun, redone, stepped, undone } from "../src/app/grid/past";
+import { blockOf } from "../src/app/grid/pasted";
+import { byCell, placedProblems } from "../src/app/grid/problems_at";
+import {
+  blank,
+  filled,
+  holdsReadings,
+  layoutOf,
+  type Sheet,
+  textAt,
+  widthOf,
+  withBlock,
+  withColumn,
+  withHeaderRow,
+  withoutRow,
+  withRow,
+  withText,
+} from "../src/app/grid/sheet";
+import type { TableRead } from "../src/wire/api";
+
+const small: Sheet = [
+  ["a", "b"],
+  ["c", "d"],
+];
+
+describe("a sheet", () => {
+  test("takes a text into its cell and leaves the others and itself as they were", () => {
+    expect(withText(small, { row: 1, column: 0 }, "x")).toEqual([
+      ["a", "b"],
+      ["x", "d"],
+    ]);
+    expect(small[1]?.[0]).toBe("c");
+  });
+
+  test("grows to hold a block that reaches beyond it, every row as long as the others", () => {
+    const grown = withBlock(small, { row: 1, column: 1 }, [["1", "2"], ["3"]]);
+
+    expect(grown).toEqual([
+      ["a", "b", ""],
+      ["c", "1", "2"],
+      ["", "3", ""],
+    ]);
+  });
+
+  test("gets rows, columns and header rows where they belong", () => {
+    expect(withRow(small, 0)).toEqual([
+      ["a", "b"],
+      ["", ""],
+      ["c", "d"],
+    ]);
+    expect(withColumn(small, "note")[0]).toEqual(["a", "b", "note"]);
+    const wide = withHeaderRow(blank("wide"), "steel");
+    expect(wide.map(([label]) => label).slice(0, 7)).toEqual(
+      ["blade", "medium", "run", "unit", "steel", "cuts", "0"], // before the readings
+    );
+  });
+
+  test("keeps its last row", () => {
+    expect(withoutRow(small, 0)).toEqual([["c", "d"]]);
+    expect(withoutRow([["a"]], 0)).toEqual([["a"]]);
+  });
+
+  test("is sent without what is empty at its end, so that places of cells stay", () => {
+    const sheet = withText(blank("long"), { row: 3, column: 4 }, "104");
+
+    expect(filled(sheet)).toHaveLength(4);
+    expect(filled(sheet)[1]).toEqual(["", "", "", "", ""]);
+    expect(filled([["", " "]])).toEqual([]);
+  });
+
+  test.each(["wide", "long", "runs"] as const)(
+    "that is blank and %s holds no readings",
+    (layout) => {
+      expect(holdsReadings(blank(layout), layout)).toBe(false);
+      expect(layoutOf(blank(layout))).toBe(layout);
+    },
+  );
+
+  test("holds readings once one is typed, and not when only a blade is named", () => {
+    const named = withText(blank("wide"), { row: 0, column: 1 }, "A");
+
+    expect(holdsReadings(named, "wide")).toBe(false);
+    expect(holdsReadings(withText(named, { row: 5, column: 1 }, "104"), "wide")).toBe(true);
+  });
+});
+
+describe("a key in a sheet", () => {
+  const press = (key: string, also: Partial<Pressed> = {}): Pressed => ({
+    key,
+    shift: false,
+    control: false,
+    atStart: true,
+    atEnd: true,
+    ...also,
+  });
+
+  test.each([
+    [press("ArrowDown"), { row: 1, column: 0 }],
+    [press("ArrowUp"), { row: 0, column: 0 }],
+    [press("ArrowRight"), { row: 0, column: 1 }],
+    [press("ArrowDown", { control: true }), { row: 1, column: 0 }],
+    [press("Enter"), { row: 1, column: 0 }],
+  ])("leads on: %o", (pressed, to) => {
+    expect(moved(small, { row: 0, column: 0 }, pressed)).toEqual(to);
+  });
+
+  test("stays in the text where the caret is within it", () => {
+    const within = { atStart: false, atEnd: false };
+
+    expect(moved(small, { row: 0, column: 1 }, press("ArrowLeft", within))).toBeUndefined();
+    expect(moved(small, { row: 0, column: 0 }, press("ArrowRight", within))).toBeUndefined();
+    expect(moved(small, { row: 0, column: 0 }, press("a"))).toBeUndefined();
+  });
+
+  test("Enter below the last row asks for a new one", () => {
+    expect(moved(small, { row: 1, column: 1 }, press("Enter"))).toEqual({ row: 2, column: 1 });
+    expect(moved(small, { row: 0, column: 1 }, press("Enter", { shift: true }))).toEqual({
+      row: 0,
+      column: 1,
+    });
+  });
+});
+
+describe("what is pasted", () => {
+  test("is a block where it has tabs or lines, and plain text where it has neither", () => {
+    expect(blockOf("1\t2\r\n3\t4\r\n")).toEqual([
+      ["1", "2"],
+      ["3", "4"],
+    ]);
+    expect(blockOf("104\n131")).toEqual([["104"], ["131"]]);
+    expect(blockOf("104 gf")).toBeUndefined();
+    expect(blockOf("104\n")).toBeUndefined();
+  });
+
+  test("keeps quoted lines, tabs and quotes in their cell", () => {
+    expect(blockOf('"a\nb"\t"say ""x"""\nc\td')).toEqual([
+      ["a b", 'say "x"'],
+      ["c", "d"],
+    ]);
+  });
+});
+
+describe("the past of a sheet", () => {
+  test("goes back and forth, and a new step forgets what was taken back", () => {
+    const two = stepped(stepped(begun("a"), "b"), "c");
+
+    expect(undone(two).now).toBe("b");
+    expect(redone(undone(two)).now).toBe("c");
+    expect(redone(stepped(undone(two), "x")).now).toBe("x");
+    expect(undone(undone(undone(two))).now).toBe("a");
+  });
+
+  test("takes typing in one cell for one step", () => {
+    const typed = stepped(stepped(stepped(begun(""), "1", "0:0"), "10", "0:0"), "104", "0:0");
+
+    expect(typed.now).toBe("104");
+    expect(undone(typed).now).toBe("");
+  });
+});
+
+describe("a problem of a table", () => {
+  const problem = {
+    kind: "bad_value" as const,
+    sentence: "“l31” is no number.",
+    column: "reading",
+  };
+  const read = (problems: TableRead["problems"], row_numbers?: number[]): TableRead => ({
+    grids: [{ source: 0, rows: small.map((row) => [...row]), row_numbers, row_count: 900 }],
+    columns: [],
+    problems,
+    remarks: [],
+  });
+
+  test("belongs to the cell of the whole table, also where only some rows are shown", () => {
+    const [placed] = placedProblems(read([{ source: 0, row: 1, column: 1, problem }], [1, 831]));
+
+    expect(placed).toMatchObject({ row: 830, column: 1, where: "row 831, reading" });
+    expect(byCell(placed ? [placed] : []).has("0:830:1")).toBe(true);
+  });
+
+  test("of a row is at its first cell, and of the whole table at none", () => {
+    const placed = placedProblems(
+      read([{ row: 1, problem }, { problem: { ...problem, column: undefined } }]),
+    );
+
+    expect([...byCell(placed).keys()]).toEqual(["0:1:0"]);
+    expect(placed[1]?.where).toBe("");
+  });
+});
+
+test("the cell at a place beyond the sheet is empty", () => {
+  expect(textAt(small, { row: 9, column: 9 })).toBe("");
+  expect(widthOf([])).toBe(0);
+});
