@@ -1,9 +1,8 @@
 #include "planning/advice.h"
 
 #include "base/plain_number.h"
-#include "blunting/curves/log_logistic.h"
-#include "planning/checkpoints.h"
 #include "planning/imagined_trial.h"
+#include "planning/read_scatter.h"
 #include "planning/two_sample_chances.h"
 
 #include <algorithm>
@@ -60,22 +59,6 @@ class Adviser {
     return name.empty() ? "the medium" : name;
   }
 
-  // Scatter of a run with its reading.
-  [[nodiscard]] std::optional<double> log_sd_in(std::size_t cutting) const {
-    if (!is_assumed_of(cutting) || plan_.reading.repeats < 1) return std::nullopt;
-    const ExpectedCutting& expected = advised_.assumptions.cuttings[cutting];
-    if (!(expected.half_keenness_cuts > 0 && expected.shape > 0 && expected.run_log_sd > 0)) {
-      return std::nullopt;
-    }
-    const double error = half_keenness_error(
-        plan_.cuttings[cutting].checkpoint_cuts,
-        {plan_.reading.repeats,
-         advised_.assumptions.reading_log_sd,
-         advised_.assumptions.spot_log_sd},
-        {.log_half_keenness = std::log(expected.half_keenness_cuts), .shape = expected.shape});
-    return std::hypot(expected.run_log_sd, std::min(error, 1.0));
-  }
-
   [[nodiscard]] std::string in_medium(std::size_t cutting) const {
     return plan_.cuttings.size() > 1 ? " in " + name_of(cutting) : "";
   }
@@ -85,7 +68,7 @@ class Adviser {
     constexpr double kBigDifference = 1.5;  // common practice: what most would act on
     if (plan_.runs_each < 2) return;
     for (std::size_t c = 0; c < plan_.cuttings.size(); ++c) {
-      const auto log_sd = log_sd_in(c);
+      const auto log_sd = read_scatter(plan_, advised_.assumptions, c);
       if (!log_sd || arms_of_cutting(plan_, c).size() < 2) continue;
       const auto least = smallest_ratio_shown(plan_.runs_each, *log_sd);
       if (least && *least < kBigDifference) continue;
@@ -109,7 +92,7 @@ class Adviser {
     for (const trials::Claim& claim : advised_.claims) {
       if (!(claim.worth_it_margin > 1)) continue;
       for (std::size_t c = 0; c < plan_.cuttings.size(); ++c) {
-        const auto log_sd = log_sd_in(c);
+        const auto log_sd = read_scatter(plan_, advised_.assumptions, c);
         if (!log_sd || arms_of_cutting(plan_, c).size() < 2) continue;
         const TwoSamples samples{.runs_each = plan_.runs_each,
                                  .log_sd = *log_sd,

@@ -1,10 +1,9 @@
 #include "planning/runs_needed.h"
 
-#include "planning/checkpoints.h"
+#include "planning/read_scatter.h"
 #include "planning/two_sample_chances.h"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace keenfall::planning {
@@ -12,16 +11,6 @@ namespace keenfall::planning {
 namespace {
 
 using trials::Plan;
-
-// Scatter of one run's log half keenness, reading it included.
-double log_sd_of_runs(const Plan& plan, const Assumptions& assumptions, std::size_t cutting) {
-  const ExpectedCutting& expected = assumptions.cuttings[cutting];
-  const double error = half_keenness_error(
-      plan.cuttings[cutting].checkpoint_cuts,
-      {plan.reading.repeats, assumptions.reading_log_sd, assumptions.spot_log_sd},
-      {.log_half_keenness = std::log(expected.half_keenness_cuts), .shape = expected.shape});
-  return std::hypot(expected.run_log_sd, std::min(error, 1.0));
-}
 
 Plan with_runs(const Plan& plan, int runs_each) {
   Plan changed = plan;
@@ -105,13 +94,13 @@ base::Result<RunsNeeded> runs_needed(const Plan& plan,
   ChancesAsked at_one_ratio = asked;
   at_one_ratio.true_ratios = {true_ratio};
   int first = kFewestRunsEach;
-  // What cannot be is refused by the first attempt.
-  if (asked.cutting < plan.cuttings.size() && problems_of(assumptions, plan).empty() &&
-      plan.reading.repeats >= 1 && true_ratio > 0 && asked.worth_it_margin > 1) {
-    const TwoSamples samples{.log_sd = log_sd_of_runs(plan, assumptions, asked.cutting),
-                             .true_ratio = true_ratio,
-                             .worth_it_margin = asked.worth_it_margin};
-    first = fewest_runs_to_settle(samples, kMostRunsNeeded).value_or(kMostRunsNeeded);
+  const auto log_sd = read_scatter(plan, assumptions, asked.cutting);
+  if (log_sd && true_ratio > 0 && asked.worth_it_margin > 1) {  // else the first attempt refuses
+    first =
+        fewest_runs_to_settle(
+            {.log_sd = *log_sd, .true_ratio = true_ratio, .worth_it_margin = asked.worth_it_margin},
+            kMostRunsNeeded)
+            .value_or(kMostRunsNeeded);
   }
   return Search(plan, assumptions, std::move(at_one_ratio), execute, report).found_from(first);
 }
