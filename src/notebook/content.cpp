@@ -2,6 +2,7 @@
 
 #include "base/require.h"
 #include "notebook/kept_trials.h"
+#include "notebook/kit.h"
 #include "notebook/looks.h"
 #include "notebook/notebook_failure.h"
 #include "notebook/notebook_file.h"
@@ -145,6 +146,7 @@ std::optional<std::string> GatheredContent::flaw() {
     if (place_->transaction) place_->transaction->commit();
     place_->transaction.reset();
     try {
+      (void)kept_kit(place_->notebook);
       for (const std::string& trial : trial_names(place_->notebook)) {
         (void)kept_trial(place_->notebook, trial);
         (void)looks_at(place_->notebook, trial);

@@ -1,6 +1,7 @@
 // For tests: a folder of its own, and a small trial with some of everything.
 #pragma once
 
+#include "notebook/kit.h"
 #include "notebook/notebook.h"
 #include "notebook/plans.h"
 #include "trials/trial.h"
@@ -10,6 +11,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <string>
+#include <vector>
 
 namespace keenfall::notebook::testing {
 
@@ -89,6 +91,29 @@ inline trials::Trial a_trial() {
     trial.runs.push_back(run);
   }
   return trial;
+}
+
+// One of each kind of thing; the lot's medium is the third.
+inline std::vector<KitThing> a_kit() {
+  const trials::Medium matting{.name = "new matting", .condition = "dry"};
+  return {
+      trials::Blade{.name = "C",
+                    .steel = "X153CrMoV12",
+                    .hardness = trials::Hardness{.reading = 61, .error = 1},
+                    .specimens = {{.name = "i"},
+                                  {.name = "ii", .hardness = trials::Hardness{.reading = 60.5}}}},
+      trials::NamedEdge{.name = "fine",
+                        .edge = {.bevel_angle = trials::PerSideAngle{17}, .finish = "9 um"},
+                        .note = "by hand"},
+      matting,
+      trials::MediumLot{.medium = matting, .name = "roll 7", .length_m = 30, .note = "spring"},
+      trials::Thread{.kind = "thread_push", .name = "0.25 mm polyester", .lot = "3"},
+      trials::ReadingKind{.name = "flank_wear",
+                          .words = "flank wear",
+                          .unit = "mm",
+                          .default_level = 3,
+                          .resolution = 0.01},
+      trials::KitStone{.name = "the coarse plate", .abrasive = "diamond", .grit = "45 µm"}};
 }
 
 // What may be asked of the blades of a_trial(), with everything that a plan can say.

@@ -4,6 +4,7 @@
 #include "notebook/check.h"
 #include "notebook/kit_rows.h"
 #include "notebook/look_rows.h"
+#include "notebook/merged_kit.h"
 #include "notebook/merged_names.h"
 #include "notebook/merged_plans.h"
 #include "notebook/notebook_file.h"
@@ -112,6 +113,10 @@ class Merging {
       const std::string name = row.text();
       (void)kit.medium({.name = name, .condition = row.text()}, uid);
     });
+    if (there_version_ < kFirstVersionWithPlans) return;
+    const MergedShelves shelves = merge_shelves(here_, there_, rules_);
+    for (const std::string& sentence : shelves.remarks) remark(sentence);
+    for (const base::Problem& problem : shelves.problems) report(problem);
   }
 
   // The trial as it would be here: its own name and those of its blades as they are called here.

@@ -1,8 +1,10 @@
 #include "notebook/random_changes.h"
 
 #include "notebook/kept_trials.h"
+#include "notebook/kit.h"
 #include "notebook/made_notebook.h"
 #include "notebook/notebook_failure.h"
+#include "notebook/plans.h"
 #include "notebook/strike.h"
 
 #include <stdexcept>
@@ -74,6 +76,37 @@ bool grow_something(Notebook& notebook, std::mt19937& random, const Authorship& 
   return take_as(notebook, longer, static_cast<int>(random() % 1000000), by);
 }
 
+// Its blades are in the kit once a trial was taken in.
+bool plan_something(Notebook& notebook, std::mt19937& random, const Authorship& by) {
+  const auto trials = kept_trials(notebook);
+  if (random() % 3 == 0 || trials.empty()) {
+    return make_trial(notebook, "plan " + std::to_string(random() % 100), what_is_asked(), by)
+        .has_value();
+  }
+  const std::string name = trials[random() % trials.size()].name;
+  if (random() % 3 == 0) return seal(notebook, name, by).has_value();
+  Asked asked = what_is_asked();
+  asked.plan.counted = kept_trial(notebook, name)->counted;
+  asked.plan.runs_each = 1 + static_cast<int>(random() % 5);
+  asked.plan.arms.resize(1 + random() % 2);
+  asked.plan.runs.clear();
+  const auto changed = change_asked(notebook, name, asked, by);
+  return changed && *changed;
+}
+
+bool change_the_kit(Notebook& notebook, std::mt19937& random, const Authorship& by) {
+  const std::vector<KitThing> things = a_kit();
+  const KeptKit kit = kept_kit(notebook);
+  if (kit.stones.empty() || random() % 2 == 0) {
+    return add_to_kit(notebook, things[random() % things.size()], by).has_value();
+  }
+  if (random() % 2 == 0) return take_from_kit(notebook, kit.stones[0].uid, by).has_value();
+  trials::KitStone stone = kit.stones[0].thing;
+  stone.note = std::to_string(random() % 1000);
+  const auto changed = change_in_kit(notebook, kit.stones[0].uid, stone, by);
+  return changed && *changed;
+}
+
 bool undo_something(Notebook& notebook, std::mt19937& random, const Authorship& by) {
   const auto entries = notebook.journal().size();
   if (entries == 0) return false;
@@ -104,7 +137,9 @@ NotebookState state_of(const Notebook& notebook) {
   NotebookState state{.journal = notebook.journal()};
   for (const KeptTrial& kept : kept_trials(notebook)) {
     state.trials.push_back(accepted(kept_trial(notebook, kept.name)));
+    state.plans.push_back(kept_plan(notebook, kept.name));
   }
+  state.kit = things_of(kept_kit(notebook));
   return state;
 }
 
@@ -113,7 +148,7 @@ Authorship authorship(const std::string& client_id) {
 }
 
 bool change_something(Notebook& notebook, std::mt19937& random, const Authorship& by) {
-  switch (random() % 5) {
+  switch (random() % 7) {
     case 0:
     case 1: {
       const int number = static_cast<int>(random() % 1000000);
@@ -123,6 +158,10 @@ bool change_something(Notebook& notebook, std::mt19937& random, const Authorship
       return grow_something(notebook, random, by);
     case 3:
       return strike_something(notebook, random, by);
+    case 4:
+      return plan_something(notebook, random, by);
+    case 5:
+      return change_the_kit(notebook, random, by);
     default:
       return undo_something(notebook, random, by);
   }
@@ -130,21 +169,27 @@ bool change_something(Notebook& notebook, std::mt19937& random, const Authorship
 
 std::vector<Step> scripted_steps() {
   const trials::Trial trial = a_trial();
-  return {make,
-          taking(trial, 1),
-          taking(grown(trial, 3), 2),
-          [](Bench& bench) {
-            accepted(strike(
-                *bench.notebook,
-                {.trial = "matting", .blade = "B", .run = "1", .cuts = 15, .reason = "slipped"},
-                authorship("strike")));
-          },
-          [](Bench& bench) { accepted(bench.notebook->undo(3, authorship("undo"))); },
-          close_it,
-          open_again,
-          taking(trial_called("rope"), 3),
-          [](Bench& bench) { accepted(bench.notebook->undo(5, authorship("undo rope"))); },
-          close_it};
+  return {
+      make,
+      taking(trial, 1),
+      taking(grown(trial, 3), 2),
+      [](Bench& bench) {
+        accepted(
+            strike(*bench.notebook,
+                   {.trial = "matting", .blade = "B", .run = "1", .cuts = 15, .reason = "slipped"},
+                   authorship("strike")));
+      },
+      [](Bench& bench) { accepted(bench.notebook->undo(3, authorship("undo"))); },
+      close_it,
+      open_again,
+      taking(trial_called("rope"), 3),
+      [](Bench& bench) { accepted(bench.notebook->undo(5, authorship("undo rope"))); },
+      [](Bench& bench) {
+        accepted(make_trial(*bench.notebook, "felt", what_is_asked(), authorship("plan")));
+      },
+      [](Bench& bench) { accepted(seal(*bench.notebook, "felt", authorship("seal"))); },
+      [](Bench& bench) { accepted(add_to_kit(*bench.notebook, a_kit()[0], authorship("put"))); },
+      close_it};
 }
 
 std::vector<Step> random_steps(unsigned seed, std::size_t count) {

@@ -3,6 +3,8 @@
 #pragma once
 
 #include "notebook/notebook.h"
+#include "notebook/plans.h"
+#include "trials/kit.h"
 #include "trials/trial.h"
 
 #include <cstddef>
@@ -17,6 +19,8 @@ namespace keenfall::notebook::testing {
 struct NotebookState {
   std::vector<JournalEntry> journal;
   std::vector<trials::Trial> trials;
+  std::vector<std::optional<KeptPlan>> plans;  // as trials
+  trials::Kit kit;
 
   bool operator==(const NotebookState&) const = default;
 };
@@ -25,7 +29,8 @@ struct NotebookState {
 
 [[nodiscard]] Authorship authorship(const std::string& client_id);
 
-// Takes a trial in, lets one grow, strikes or undoes; whether anything was written.
+// Takes a trial in, lets one grow, strikes, plans, seals, changes the kit or undoes; whether
+// anything was written.
 bool change_something(Notebook& notebook, std::mt19937& random, const Authorship& by);
 
 // Open or closed; a step is refused by a thrown sentence.
@@ -35,7 +40,7 @@ struct Bench {
 };
 using Step = std::function<void(Bench&)>;
 
-// Make, take, let grow, strike, undo, close, open, take, undo, close.
+// Make, take, let grow, strike, undo, close, open, take, undo, plan, seal, put into the kit, close.
 [[nodiscard]] std::vector<Step> scripted_steps();
 // Make, then changes, closings and openings at random.
 [[nodiscard]] std::vector<Step> random_steps(unsigned seed, std::size_t count);

@@ -1,0 +1,120 @@
+#include "notebook/kit_rules.h"
+
+#include "base/plain_number.h"
+#include "notebook/kit_shelf.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+namespace keenfall::notebook {
+
+namespace {
+
+using Wrong = std::optional<base::Problem>;
+
+base::Problem wrong(const std::string& sentence, const std::string& accepted) {
+  return {.kind = base::ProblemKind::bad_value, .sentence = sentence, .accepted = accepted};
+}
+
+Wrong wrong_name(const std::string& name, const std::string& what, const std::string& accepted) {
+  if (!name.empty()) return std::nullopt;
+  return wrong("A " + what + " has no name.", accepted);
+}
+
+// `what`: "The length of the lot roll 7".
+Wrong wrong_number(const std::string& what, const std::optional<double>& number, double above = 0) {
+  if (!number || (std::isfinite(*number) && *number > above)) return std::nullopt;
+  return wrong(what + " is " + base::plain_number(*number) + ", and must be above " +
+                   base::plain_number(above) + ".",
+               "a number above " + base::plain_number(above));
+}
+
+Wrong wrong_hardness(const std::string& whose, const std::optional<trials::Hardness>& hardness) {
+  if (!hardness) return std::nullopt;
+  if (auto found = wrong_number("The hardness of " + whose, hardness->reading)) return found;
+  return wrong_number("The error of the hardness of " + whose, hardness->error);
+}
+
+Wrong wrong_angle(const std::string& edge, const std::optional<trials::PerSideAngle>& angle) {
+  constexpr double kRightAngleDeg = 90;
+  if (!angle || (angle->deg > 0 && angle->deg < kRightAngleDeg)) return std::nullopt;
+  return wrong("An angle of the edge " + edge + " is " + base::plain_number(angle->deg) +
+                   "° per side, which no edge has.",
+               "degrees per side, between 0 and 90");
+}
+
+struct FindWrong {
+  Wrong operator()(const trials::Blade& blade) const {
+    if (auto found = wrong_name(blade.name, "blade", "what it is called")) return found;
+    if (auto found = wrong_hardness(blade.name, blade.hardness)) return found;
+    for (const trials::Specimen& specimen : blade.specimens) {
+      if (auto found = wrong_name(specimen.name, "specimen of " + blade.name, "how it is marked")) {
+        return found;
+      }
+      if (std::ranges::count(blade.specimens, specimen.name, &trials::Specimen::name) > 1) {
+        return wrong("Two specimens of " + blade.name + " are called " + specimen.name + ".",
+                     "another name for each");
+      }
+      if (auto found = wrong_hardness(blade.name + " " + specimen.name, specimen.hardness)) {
+        return found;
+      }
+    }
+    return std::nullopt;
+  }
+  Wrong operator()(const trials::NamedEdge& edge) const {
+    if (auto found = wrong_name(edge.name, "edge", "what it is called")) return found;
+    if (auto found = wrong_angle(edge.name, edge.edge.bevel_angle)) return found;
+    if (auto found = wrong_angle(edge.name, edge.edge.apex_angle)) return found;
+    return wrong_number("The thickness behind the edge " + edge.name,
+                        edge.edge.thickness_behind_edge_mm);
+  }
+  Wrong operator()(const trials::Medium& medium) const {
+    return wrong_name(medium.name, "medium", "what is cut");
+  }
+  Wrong operator()(const trials::MediumLot& lot) const {
+    if (auto found = wrong_name(lot.medium.name, "lot's medium", "what is cut")) return found;
+    if (auto found = wrong_name(lot.name, "lot of " + lot.medium.name, "which batch it is")) {
+      return found;
+    }
+    return wrong_number("The length of the lot " + lot.name, lot.length_m);
+  }
+  Wrong operator()(const trials::Thread& thread) const {
+    if (auto found = wrong_name(thread.kind, "thread's kind of reading", "thread_push")) {
+      return found;
+    }
+    return wrong_name(thread.name, "thread", "which it is: 0.25 mm polyester");
+  }
+  Wrong operator()(const trials::ReadingKind& kind) const {
+    if (auto found = wrong_name(kind.name, "kind of reading", "how tables write it")) return found;
+    if (trials::find_reading_kind(kind.name) != nullptr) {
+      return wrong("Keenfall knows the kind of reading " + kind.name + " by itself.",
+                   "another name for a kind of one's own");
+    }
+    constexpr double kStart = 1;
+    if (auto found = wrong_number("The level of " + kind.name, kind.default_level, kStart)) {
+      return found;
+    }
+    if (auto found = wrong_number("The smallest step of " + kind.name, kind.resolution)) {
+      return found;
+    }
+    return wrong_number("The largest reading of " + kind.name, kind.largest);
+  }
+  Wrong operator()(const trials::KitStone& stone) const {
+    if (auto found = wrong_name(stone.name, "stone", "what it is called")) return found;
+    const bool is_bare = !stone.grit.empty() &&
+                         stone.grit.find_first_not_of("0123456789.,# ") == std::string_view::npos;
+    if (!is_bare) return std::nullopt;
+    return wrong("The grit " + stone.grit + " of the stone " + stone.name +
+                     " does not say its system: a bare 1000 is 4.5, 18 or 11.5 µm.",
+                 "the grit with its system: FEPA-F 220, FEPA-P 220, JIS 1000, 9 µm");
+  }
+};
+
+}  // namespace
+
+std::optional<base::Problem> problem_of(const KitThing& thing) {
+  return std::visit(FindWrong(), thing);
+}
+
+}  // namespace keenfall::notebook
