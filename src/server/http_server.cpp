@@ -139,15 +139,24 @@ class Session : public std::enable_shared_from_this<Session> {
   }
 
   void read_header() {
+    header_bytes_ = 0;
     stream_.expires_after(floor_.limits.header_time);
-    http::async_read_header(
-        stream_,
-        buffer_,
-        *parser_,
-        [this, self = shared_from_this()](const Fault& fault, std::size_t /*count*/) {
-          if (fault) return give_up(fault);
-          take_header();
-        });
+    read_more_of_header();
+  }
+
+  // Piece by piece, since the parser's own limit is of a piece.
+  void read_more_of_header() {
+    http::async_read_some(stream_,
+                          buffer_,
+                          *parser_,
+                          [this, self = shared_from_this()](const Fault& fault, std::size_t count) {
+                            if (fault) return give_up(fault);
+                            header_bytes_ += count;
+                            if (header_bytes_ > floor_.limits.header_bytes) {
+                              return give_up(http::error::header_limit);
+                            }
+                            parser_->is_header_done() ? take_header() : read_more_of_header();
+                          });
   }
 
   void give_up(const Fault& fault) {
@@ -303,6 +312,7 @@ class Session : public std::enable_shared_from_this<Session> {
   beast::tcp_stream stream_;
   beast::flat_buffer buffer_;
   std::optional<Parser> parser_;
+  std::size_t header_bytes_ = 0;
   HttpRequest request_;
   std::optional<Response> response_;
   std::optional<http::response_serializer<http::string_body>> serializer_;

@@ -1,0 +1,452 @@
+// The server as bytes on a socket see it.
+#include "server/http_server.h"
+
+#include "server/raw_client_test.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <future>
+#include <string>
+#include <thread>
+#include <vector>
+
+namespace keenfall::server {
+namespace {
+
+using testing::answer_to;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using testing::RawAnswer;
+using testing::RawClient;
+using testing::request_of;
+using testing::time_of;
+using namespace std::chrono_literals;
+
+constexpr std::uint64_t kBodyBytes = 1000;
+
+// Says back what it was asked.
+HttpService echo() {
+  return {.admit = [](const HttpRequest&) { return Admission{.body_bytes = kBodyBytes}; },
+          .answer =
+              [](const HttpRequest& request) {
+                std::string words = request.method + " " + request.path;
+                for (const auto& [name, text] : request.query) words += " " + name + "=" + text;
+                return HttpResponse{.content_type = "text/plain",
+                                    .body = words + "|" + request.body};
+              }};
+}
+
+class AServer : public ::testing::Test {
+ protected:
+  // Of a free port.
+  static HttpServer begun(const HttpLimits& limits = {}, HttpService service = echo()) {
+    return std::move(HttpServer::begun(0, std::move(service), limits).value());
+  }
+
+  RawAnswer told(const std::string& bytes) { return answer_to(server_.port(), bytes); }
+  RawAnswer asked(const std::string& begin,
+                  const std::string& more_lines = "",
+                  const std::string& body = "") {
+    return told(request_of(begin, server_.port(), more_lines, body));
+  }
+
+  HttpServer server_ = begun();
+};
+
+TEST_F(AServer, AnswersWhatItIsAsked) {
+  const RawAnswer answer = asked("GET /a%20b?c=d");
+
+  EXPECT_EQ(answer.status, 200);
+  EXPECT_EQ(answer.body, "GET /a b c=d|");
+  EXPECT_THAT(answer.head, HasSubstr("content-type: text/plain\r\n"));
+}
+
+TEST_F(AServer, TakesABodyWholeOrInChunks) {
+  EXPECT_EQ(asked("POST /a", "Content-Length: 5\r\n", "hello").body, "POST /a|hello");
+  EXPECT_EQ(
+      asked("PUT /a", "Transfer-Encoding: chunked\r\n", "3\r\nhel\r\n2\r\nlo\r\n0\r\n\r\n").body,
+      "PUT /a|hello");
+}
+
+TEST_F(AServer, GoesOnWithTheSameConnection) {
+  RawClient client(server_.port());
+
+  for (const char* path : {"/one", "/two", "/three"}) {
+    client.say(request_of(std::string("GET ") + path, server_.port()));
+    EXPECT_EQ(client.heard().body, std::string("GET ") + path + "|");
+  }
+}
+
+TEST_F(AServer, AnswersRequestsThatComeTogetherInTurn) {
+  RawClient client(server_.port());
+
+  client.say(request_of("POST /one", server_.port(), "Content-Length: 1\r\n", "1") +
+             request_of("GET /two", server_.port()));
+
+  EXPECT_EQ(client.heard().body, "POST /one|1");
+  EXPECT_EQ(client.heard().body, "GET /two|");
+}
+
+TEST_F(AServer, AnswersHeadWithTheHeadAlone) {
+  RawClient client(server_.port());
+
+  client.say(request_of("HEAD /a", server_.port()));
+  const RawAnswer head = client.heard(false);
+  client.say(request_of("GET /b", server_.port()));
+
+  EXPECT_THAT(head.head, HasSubstr("content-length: 8\r\n"));  // "HEAD /a|"
+  EXPECT_EQ(client.heard().body, "GET /b|");
+}
+
+TEST_F(AServer, TellsWhoeverWaitsToGoOn) {
+  RawClient client(server_.port());
+  client.say(
+      request_of("POST /a", server_.port(), "Content-Length: 2\r\nExpect: 100-continue\r\n"));
+
+  const RawAnswer leave = client.heard();
+  client.say("ok");
+
+  EXPECT_EQ(leave.status, 100);
+  EXPECT_EQ(client.heard().body, "POST /a|ok");
+}
+
+TEST_F(AServer, LetsABrowserDoAsLittleAsThePagesNeed) {
+  const std::string head = asked("GET /").head;
+
+  EXPECT_THAT(head, HasSubstr("content-security-policy: default-src 'none'; script-src 'self'; "));
+  EXPECT_THAT(head, HasSubstr("form-action 'none'; base-uri 'none'; frame-ancestors 'none'\r\n"));
+  EXPECT_THAT(head, HasSubstr("x-content-type-options: nosniff\r\n"));
+  EXPECT_THAT(head, HasSubstr("referrer-policy: no-referrer\r\n"));
+  EXPECT_THAT(head, HasSubstr("cross-origin-opener-policy: same-origin\r\n"));
+  EXPECT_THAT(head, HasSubstr("cross-origin-resource-policy: same-origin\r\n"));
+  EXPECT_THAT(head, HasSubstr("cache-control: no-store\r\n"));
+  EXPECT_THAT(head, ::testing::Not(HasSubstr("access-control")));
+}
+
+TEST_F(AServer, SendsTheSameStrictHeadersWithARefusal) {
+  const RawAnswer answer = told("nonsense\r\n\r\n");
+
+  EXPECT_EQ(answer.status, 400);
+  EXPECT_THAT(answer.head, HasSubstr("content-security-policy: default-src 'none'"));
+}
+
+TEST_F(AServer, RefusesAForeignHostOriginOrSite) {
+  const std::string own = "Host: 127.0.0.1:" + std::to_string(server_.port()) + "\r\n";
+
+  EXPECT_EQ(told("GET / HTTP/1.1\r\nHost: keenfall.example\r\n\r\n").status, 403);
+  EXPECT_EQ(told("GET / HTTP/1.1\r\n\r\n").status, 400);
+  EXPECT_EQ(told("GET / HTTP/1.0\r\n\r\n").status, 400);
+  EXPECT_EQ(told("GET / HTTP/1.1\r\n" + own + own + "\r\n").status, 400);
+  EXPECT_EQ(told("GET / HTTP/1.1\r\n" + own + "Host: keenfall.example\r\n\r\n").status, 400);
+  EXPECT_EQ(asked("GET /", "Origin: http://keenfall.example\r\n").status, 403);
+  EXPECT_EQ(asked("GET /", "Origin: null\r\n").status, 403);
+  EXPECT_EQ(asked("GET /", "Sec-Fetch-Site: cross-site\r\n").status, 403);
+}
+
+TEST_F(AServer, RefusesAMethodItDoesNotKnow) {
+  for (const char* method : {"OPTIONS", "TRACE", "PATCH", "CONNECT", "PROPFIND", "BREW", "get"}) {
+    const RawAnswer answer = asked(std::string(method) + " /a");
+    EXPECT_EQ(answer.status, 501) << method;
+    EXPECT_TRUE(answer.is_last);
+  }
+}
+
+class AMalformedRequest : public AServer, public ::testing::WithParamInterface<std::string> {};
+
+TEST_P(AMalformedRequest, IsRefusedAndTheConnectionClosed) {
+  RawClient client(server_.port());
+  client.say(GetParam());
+  client.say_no_more();
+
+  const RawAnswer answer = client.heard();
+
+  EXPECT_EQ(answer.status, 400);
+  EXPECT_TRUE(answer.is_last);
+  EXPECT_TRUE(client.hears_it_close());
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    HttpServers,
+    AMalformedRequest,
+    ::testing::Values("\x16\x03\x01\x02\x01\x01",  // how TLS begins
+                      "GET\r\n\r\n",
+                      "GET / HTTP/2.0\r\n\r\n",
+                      "GET / HTTP/9.9\r\n\r\n",
+                      "GET / HTTP/1.1 \r\n\r\n",
+                      "GET  / HTTP/1.1\r\nHost: a\r\n\r\n",
+                      "GET / HTTP/1.1\r\nno colon\r\n\r\n",
+                      "GET / HTTP/1.1\r\nHost : a\r\n\r\n",
+                      std::string("GET / HTTP/1.1\r\nHo\0st: a\r\n\r\n", 29),
+                      std::string("GET / HTTP/1.1\r\nHost: a\0\r\n\r\n", 29),
+                      "POST / HTTP/1.1\r\nContent-Length: -1\r\n\r\n",
+                      "POST / HTTP/1.1\r\nContent-Length: 1x\r\n\r\n",
+                      "POST / HTTP/1.1\r\nContent-Length: 1\r\nContent-Length: 2\r\n\r\n",
+                      "POST / HTTP/1.1\r\nContent-Length: 99999999999999999999999\r\n\r\n",
+                      "POST / HTTP/1.1\r\nContent-Length: 1\r\nTransfer-Encoding: chunked\r\n\r\n",
+                      "POST / HTTP/1.1\r\nTransfer-Encoding: chunked\r\nContent-Length: 1\r\n\r\n",
+                      "GET /../../etc/passwd HTTP/1.1\r\n\r\n",
+                      "GET /%2e%2e/etc/passwd HTTP/1.1\r\n\r\n",
+                      "GET /%00 HTTP/1.1\r\n\r\n",
+                      "GET //etc/passwd HTTP/1.1\r\n\r\n",
+                      "GET http://keenfall.example/ HTTP/1.1\r\n\r\n",
+                      "GET * HTTP/1.1\r\n\r\n"));
+
+TEST_F(AServer, RefusesChunksThatAreNone) {
+  for (const char* body : {"zz\r\nhello", "5\r\nhelloXY\r\n", "-1\r\n", "\r\n", "5;\x01\r\nhello"}) {
+    EXPECT_EQ(asked("POST /", "Transfer-Encoding: chunked\r\n", body).status, 400) << body;
+  }
+}
+
+TEST_F(AServer, RefusesABodyThatIsTooLarge) {
+  const std::string large(kBodyBytes + 1, 'x');
+  const RawAnswer stated = asked("POST /a", "Content-Length: 1001\r\n", large);
+  const RawAnswer chunked =
+      asked("POST /a", "Transfer-Encoding: chunked\r\n", "3E9\r\n" + large + "\r\n0\r\n\r\n");
+  const RawAnswer beyond_any = asked("POST /a", "Content-Length: 99999999999\r\n", large);
+
+  for (const RawAnswer& answer : {stated, chunked}) {
+    EXPECT_EQ(answer.status, 413);
+    EXPECT_EQ(answer.body, "At most 1000 bytes may be sent along with this request.\n");
+    EXPECT_TRUE(answer.is_last);
+  }
+  EXPECT_EQ(beyond_any.status, 413);
+}
+
+TEST_F(AServer, TakesABodyThatIsJustAsLargeAsItMayBe) {
+  const std::string body(kBodyBytes, 'x');
+
+  EXPECT_EQ(asked("POST /a", "Content-Length: 1000\r\n", body).status, 200);
+  EXPECT_EQ(
+      asked("POST /a", "Transfer-Encoding: chunked\r\n", "3E8\r\n" + body + "\r\n0\r\n\r\n").status,
+      200);
+}
+
+TEST_F(AServer, RefusesAHeaderThatIsTooLarge) {
+  const std::string line = "X-Long: " + std::string(9000, 'x') + "\r\n";
+  std::string many;
+  for (int i = 0; i < 1000; ++i) many += "X-" + std::to_string(i) + ": y\r\n";
+
+  EXPECT_EQ(asked("GET /", line).status, 431);
+  EXPECT_EQ(asked("GET /", many).status, 431);
+  EXPECT_EQ(asked("GET /" + std::string(9000, 'x')).status, 431);
+}
+
+TEST_F(AServer, StopsReadingAHeaderThatComesLineByLine) {
+  RawClient client(server_.port());
+  client.say("GET / HTTP/1.1\r\n");
+  int lines = 0;
+  while (lines < 1'000'000 && client.say("X: y\r\n")) ++lines;
+
+  EXPECT_EQ(client.heard().status, 431);
+  EXPECT_LT(lines, 1'000'000);
+}
+
+TEST_F(AServer, StopsReadingALineThatDoesNotEnd) {
+  RawClient client(server_.port());
+  client.say("GET / HTTP/1.1\r\nX-Long: ");
+  const std::string much(1 << 20, 'x');
+  for (int i = 0; i < 64 && client.say(much); ++i) continue;
+
+  EXPECT_EQ(client.heard().status, 431);
+}
+
+TEST_F(AServer, StopsReadingAChunksSizeThatDoesNotEnd) {
+  RawClient client(server_.port());
+  client.say(request_of("POST /", server_.port(), "Transfer-Encoding: chunked\r\n", "1;"));
+  const std::string much(1 << 20, 'x');
+  for (int i = 0; i < 64 && client.say(much); ++i) continue;
+
+  EXPECT_THAT(client.heard().status, ::testing::AnyOf(400, 431));
+}
+
+TEST_F(AServer, DoesNotReadTheBodyOfWhoeverIsNotAdmitted) {
+  bool is_answered = false;
+  const HttpServer server = begun(
+      {},
+      {.admit =
+           [](const HttpRequest&) { return Admission{.refused = HttpResponse{.status = 401}}; },
+       .answer =
+           [&](const HttpRequest&) {
+             is_answered = true;
+             return HttpResponse{};
+           }});
+
+  const RawAnswer answer =
+      answer_to(server.port(), request_of("POST /", server.port(), "Content-Length: 9\r\n", "abc"));
+
+  EXPECT_EQ(answer.status, 401);
+  EXPECT_TRUE(answer.is_last);
+  EXPECT_FALSE(is_answered);
+}
+
+TEST_F(AServer, AnswersWhileTwoHundredConnectionsAreIdle) {
+  std::vector<RawClient> idle;
+  for (int i = 0; i < 200; ++i) idle.emplace_back(server_.port());
+
+  RawAnswer answer;
+  const auto time = time_of([&] { answer = asked("GET /a"); });
+
+  EXPECT_EQ(answer.status, 200);
+  EXPECT_LT(time, 200ms);
+}
+
+TEST_F(AServer, AnswersWhileTwoHundredRequestsAreHalfSent) {
+  std::vector<RawClient> halves;
+  for (int i = 0; i < 200; ++i) {
+    halves.emplace_back(server_.port());
+    halves.back().say(i % 2 == 0 ? "GET /a HTT"
+                                 : request_of("POST /a", server_.port(), "Content-Length: 9\r\n"));
+  }
+
+  RawAnswer answer;
+  const auto time = time_of([&] { answer = asked("GET /a"); });
+
+  EXPECT_EQ(answer.status, 200);
+  EXPECT_LT(time, 200ms);
+}
+
+TEST_F(AServer, EndsTheConnectionThatHasWaitedLongestWhereThereAreTooMany) {
+  const HttpServer server = begun({.connections = 3});
+  std::vector<RawClient> clients;
+  for (int i = 0; i < 3; ++i) {
+    clients.emplace_back(server.port());
+    clients.back().say(request_of("GET /a", server.port()));
+    EXPECT_EQ(clients.back().heard().status, 200);
+  }
+  clients[0].say(request_of("GET /a", server.port()));
+  EXPECT_EQ(clients[0].heard().status, 200);
+
+  EXPECT_EQ(answer_to(server.port(), request_of("GET /b", server.port())).status, 200);
+
+  EXPECT_TRUE(clients[1].hears_it_close());
+  clients[0].say(request_of("GET /a", server.port()));
+  EXPECT_EQ(clients[0].heard().status, 200);
+}
+
+TEST_F(AServer, EndsConnectionsThatAreTooSlow) {
+  const HttpServer server =
+      begun({.idle_time = 50ms, .header_time = 50ms, .body_time = 50ms, .last_words_time = 50ms});
+  RawClient idle(server.port());
+  RawClient half_a_header(server.port());
+  RawClient half_a_body(server.port());
+
+  half_a_header.say("GET / HTTP/1.1\r\n");
+  half_a_body.say(request_of("POST /", server.port(), "Content-Length: 9\r\n", "half"));
+
+  EXPECT_TRUE(idle.hears_it_close());
+  EXPECT_TRUE(half_a_header.hears_it_close());
+  EXPECT_TRUE(half_a_body.hears_it_close());
+}
+
+TEST_F(AServer, EndsAConnectionThatDoesNotTakeItsAnswer) {
+  const std::string large(std::size_t{64} * 1024 * 1024, 'x');
+  const HttpServer server =
+      begun({.writing_time = 100ms},
+            {.admit = [](const HttpRequest&) { return Admission{}; },
+             .answer = [&](const HttpRequest&) { return HttpResponse{.body = large}; }});
+  RawClient client(server.port());
+  client.say(request_of("GET /", server.port()));
+
+  // A second request behind it is never answered: the connection ends first.
+  while (client.say(request_of("GET /", server.port()))) std::this_thread::yield();
+
+  EXPECT_LT(client.heard().body.size(), large.size());
+}
+
+TEST_F(AServer, FindsAFreePortWhereTheUsualOneIsTaken) {
+  const auto first = HttpServer::begun(std::nullopt, echo());
+  const auto second = HttpServer::begun(std::nullopt, echo());
+
+  ASSERT_TRUE(first && second);
+  EXPECT_NE(first->port(), second->port());
+  EXPECT_EQ(answer_to(second->port(), request_of("GET /", second->port())).status, 200);
+}
+
+TEST_F(AServer, DoesNotShareAPortThatWasAskedFor) {
+  const auto second = HttpServer::begun(server_.port(), echo());
+
+  ASSERT_FALSE(second);
+  EXPECT_EQ(second.error().kind, base::ProblemKind::unreadable);
+  EXPECT_EQ(second.error().place.column, "--port");
+  EXPECT_THAT(second.error().sentence,
+              HasSubstr("Port " + std::to_string(server_.port()) +
+                        " of this machine cannot be listened at: "));
+}
+
+TEST_F(AServer, ListensOnNoOtherAddress) {
+  EXPECT_TRUE(RawClient(server_.port(), "127.0.0.1").is_connected());
+  EXPECT_FALSE(RawClient(server_.port(), "127.0.0.2").is_connected());
+}
+
+TEST_F(AServer, StopsAtOnceWhileConnectionsAreIdleOrHalfSent) {
+  std::vector<RawClient> clients;
+  for (int i = 0; i < 20; ++i) {
+    clients.emplace_back(server_.port());
+    if (i % 2 == 0) clients.back().say("POST /a HTTP/1.1\r\nHo");
+  }
+  EXPECT_EQ(asked("GET /").status, 200);
+
+  const auto time = time_of([&] { server_.stop(); });
+
+  EXPECT_LT(time, 500ms);
+  for (RawClient& client : clients) EXPECT_TRUE(client.hears_it_close());
+  EXPECT_FALSE(RawClient(server_.port()).is_connected());
+}
+
+TEST_F(AServer, SendsTheAnswerThatIsBeingMadeWhenItIsStopped) {
+  std::promise<void> is_asked;
+  std::promise<void> may_answer;
+  HttpServer server = begun({},
+                            {.admit = [](const HttpRequest&) { return Admission{}; },
+                             .answer =
+                                 [&](const HttpRequest&) {
+                                   is_asked.set_value();
+                                   may_answer.get_future().wait();
+                                   return HttpResponse{.body = "made"};
+                                 }});
+  RawClient client(server.port());
+  client.say(request_of("GET /", server.port()));
+  is_asked.get_future().wait();
+
+  std::thread stopping([&] { server.stop(); });
+  may_answer.set_value();
+  const RawAnswer answer = client.heard();
+  stopping.join();
+
+  EXPECT_EQ(answer.body, "made");
+}
+
+TEST_F(AServer, StopsThoughSomebodyDoesNotTakeTheirAnswer) {
+  const std::string large(std::size_t{64} * 1024 * 1024, 'x');
+  HttpServer server =
+      begun({.last_words_time = 100ms},
+            {.admit = [](const HttpRequest&) { return Admission{}; },
+             .answer = [&](const HttpRequest&) { return HttpResponse{.body = large}; }});
+  RawClient client(server.port());
+  client.say(request_of("GET /", server.port()));
+  const RawClient other(server.port());
+
+  EXPECT_LT(time_of([&] { server.stop(); }), 2s);
+}
+
+TEST_F(AServer, IsAskedByManyAtOnce) {
+  std::vector<std::thread> people;
+  std::atomic<int> answered{0};
+  for (int person = 0; person < 8; ++person) {
+    people.emplace_back([&, person] {
+      RawClient client(server_.port());
+      for (int i = 0; i < 50; ++i) {
+        const std::string path = "/" + std::to_string(person) + "/" + std::to_string(i);
+        client.say(request_of("GET " + path, server_.port()));
+        answered += client.heard().body == "GET " + path + "|" ? 1 : 0;
+      }
+    });
+  }
+  for (std::thread& person : people) person.join();
+
+  EXPECT_EQ(answered, 400);
+}
+
+}  // namespace
+}  // namespace keenfall::server
