@@ -20,12 +20,10 @@ inline nlohmann::json schema_named(const std::string& name) {
   return nlohmann::json::parse(file);
 }
 
-// Empty when the document has the documented shape, else what is wrong. The schema's meaning is
-// that of JSON Schema draft 07, as an independent validator reads it; a schema may refer to another
-// of docs/wire.
-inline std::string faults_against_schema(const nlohmann::json& document,
-                                         const std::string& schema_name) {
-  const nlohmann::json schema_document = schema_named(schema_name);
+// Empty when the document has the shape, else what is wrong. The schema's meaning is that of JSON
+// Schema draft 07, as an independent validator reads it; it may refer to another of docs/wire.
+inline std::string faults_against(const nlohmann::json& schema_document,
+                                  const nlohmann::json& document) {
   valijson::Schema schema;
   valijson::SchemaParser parser;
   parser.populateSchema(
@@ -45,6 +43,19 @@ inline std::string faults_against_schema(const nlohmann::json& document,
     faults += "refused";
   }
   return faults;
+}
+
+inline std::string faults_against_schema(const nlohmann::json& document,
+                                         const std::string& schema_name) {
+  return faults_against(schema_named(schema_name), document);
+}
+
+// The same of a schema of the app's API, such as "Problems".
+inline std::string faults_against_api(const nlohmann::json& document, const std::string& name) {
+  nlohmann::json schema;
+  schema["allOf"][0]["$ref"] = "#/components/schemas/" + name;
+  schema["components"] = schema_named("api.json")["components"];
+  return faults_against(schema, document);
 }
 
 }  // namespace keenfall::wire::testing

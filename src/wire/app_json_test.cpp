@@ -1,0 +1,38 @@
+#include "wire/app_json.h"
+
+#include "wire/schema_faults_test.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+namespace keenfall::wire {
+namespace {
+
+using nlohmann::json;
+
+TEST(TheAppAsJson, NamesTheOpenNotebook) {
+  const AppTold app{.program_version = "0.1.0",
+                    .notebook = OpenNotebookTold{.name = "a.keen",
+                                                 .path = "/home/r/a.keen",
+                                                 .uid = "00112233445566778899aabbccddeeff",
+                                                 .may_write = false,
+                                                 .why_not = "You have no right to."},
+                    .cautions = {"A blunt edge slips."},
+                    .folder = "/home/r"};
+
+  const json document = json::parse(app_to_json(app));
+
+  EXPECT_EQ(testing::faults_against_api(document, "App"), "");
+  EXPECT_EQ(document["notebook"]["why_not"], "You have no right to.");
+  EXPECT_EQ(document["cautions"][0], "A blunt edge slips.");
+}
+
+TEST(TheAppAsJson, HasNoNotebookWhereNoneIsOpen) {
+  const json document = json::parse(app_to_json({.program_version = "0.1.0", .folder = "/"}));
+
+  EXPECT_EQ(testing::faults_against_api(document, "App"), "");
+  EXPECT_FALSE(document.contains("notebook"));
+}
+
+}  // namespace
+}  // namespace keenfall::wire
