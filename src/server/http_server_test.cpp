@@ -193,7 +193,8 @@ INSTANTIATE_TEST_SUITE_P(
                       "GET * HTTP/1.1\r\n\r\n"));
 
 TEST_F(AServer, RefusesChunksThatAreNone) {
-  for (const char* body : {"zz\r\nhello", "5\r\nhelloXY\r\n", "-1\r\n", "\r\n", "5;\x01\r\nhello"}) {
+  for (const char* body :
+       {"zz\r\nhello", "5\r\nhelloXY\r\n", "-1\r\n", "\r\n", "5;\x01\r\nhello"}) {
     EXPECT_EQ(asked("POST /", "Transfer-Encoding: chunked\r\n", body).status, 400) << body;
   }
 }
