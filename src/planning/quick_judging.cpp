@@ -1,6 +1,5 @@
 #include "planning/quick_judging.h"
 
-#include "blunting/inference/model_parts.h"
 #include "blunting/quick/quick_fit.h"
 #include "numerics/summaries.h"
 #include "verdicts/compare.h"
@@ -43,15 +42,6 @@ std::vector<blunting::Draws> log_ratios_of(const Family& family, std::size_t a, 
 
 }  // namespace
 
-blunting::BluntingFit quick_draws(const blunting::BluntingData& data,
-                                  const blunting::ModelSpec& spec) {
-  constexpr std::size_t kParts = 4;
-  return {.parts = parts_for(spec, data),
-          .chains = kParts,
-          .draws_per_chain = blunting::kQuickDraws / kParts,
-          .arms = blunting::quick_fit(data, spec).arms};
-}
-
 std::optional<QuickRatio> quick_ratio(const trials::Trial& trial,
                                       const blunting::SeriesKey& key,
                                       const verdicts::Question& question,
@@ -65,7 +55,7 @@ std::optional<QuickRatio> quick_ratio(const trials::Trial& trial,
   const std::size_t a = place_of(pair.a);
   const std::size_t b = place_of(pair.b);
   if (a >= data->arms.size() || b >= data->arms.size()) return std::nullopt;
-  const blunting::BluntingFit fit = quick_draws(*data, spec);
+  const blunting::BluntingFit fit = blunting::quick_draws(*data, spec);
   std::vector<std::size_t> arms(data->arms.size());
   std::iota(arms.begin(), arms.end(), std::size_t{0});
   const verdicts::At at = compared_at(question, *data, fit, arms).at;

@@ -7,8 +7,6 @@
 #pragma once
 
 #include "blunting/inference/blunting_data.h"
-#include "blunting/inference/full_fit.h"
-#include "blunting/inference/model_spec.h"
 #include "trials/trial.h"
 #include "verdicts/judge.h"
 #include "verdicts/verdict.h"
@@ -16,10 +14,6 @@
 #include <optional>
 
 namespace keenfall::planning {
-
-// The draws of a quick fit as the rules take them. What only a full fit has is left empty.
-[[nodiscard]] blunting::BluntingFit quick_draws(const blunting::BluntingData& data,
-                                                const blunting::ModelSpec& spec);
 
 // Of one arm against another, in a trial whose arms are all compared in one medium.
 struct AskedPair {

@@ -30,7 +30,7 @@ trials::Trial trial_of_three(std::uint64_t seed) {
 verdicts::Comparison compared(const trials::Trial& trial, const AskedPair& pair) {
   const auto spec = blunting::default_model();
   const auto data = *blunting::prepare(trial, kThreadPush, spec.errors);
-  const auto all = verdicts::compare_all(trial, data, quick_draws(data, spec), {}, {1});
+  const auto all = verdicts::compare_all(trial, data, blunting::quick_draws(data, spec), {}, {1});
   return *std::ranges::find_if(all, [&](const verdicts::Comparison& each) {
     return (data.arms[each.a] == pair.a && data.arms[each.b] == pair.b) ||
            (data.arms[each.a] == pair.b && data.arms[each.b] == pair.a);
@@ -93,17 +93,6 @@ TEST(QuickRatio, IsAskedOfReadingsThatThereAre) {
   EXPECT_THROW((void)quick_ratio(
                    trial, {.kind = "rope_press", .thread = ""}, {}, {.a = arms[0], .b = arms[1]}),
                std::logic_error);
-}
-
-TEST(QuickDraws, AreThoseOfAQuickFit) {
-  const auto spec = blunting::default_model();
-  const auto data = *blunting::prepare(blunting::simulated({}, 3), kThreadPush, spec.errors);
-
-  const auto fit = quick_draws(data, spec);
-
-  EXPECT_EQ(fit.arms[0].log_half_keenness,
-            blunting::quick_fit(data, spec).arms[0].log_half_keenness);
-  EXPECT_EQ(fit.chains * fit.draws_per_chain, blunting::kQuickDraws);
 }
 
 }  // namespace

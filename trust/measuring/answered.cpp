@@ -1,6 +1,5 @@
 #include "trust/measuring/answered.h"
 
-#include "blunting/inference/model_parts.h"
 #include "blunting/quick/quick_fit.h"
 #include "numerics/summaries.h"
 #include "verdicts/compare.h"
@@ -71,19 +70,11 @@ std::optional<PairAnswer> answer_of(const CellTrial& trial,
   return answer;
 }
 
-BluntingFit quick_draws(const BluntingData& data, const blunting::ModelSpec& spec) {
-  constexpr std::size_t kParts = 4;
-  return {.parts = parts_for(spec, data),
-          .chains = kParts,
-          .draws_per_chain = blunting::kQuickDraws / kParts,
-          .arms = blunting::quick_fit(data, spec).arms};
-}
-
 std::optional<PairAnswer> quick_answer(const CellTrial& trial) {
   const blunting::ModelSpec spec = blunting::default_model();
   const auto data = blunting::prepare(trial.trial, trial.key, spec.errors);
   if (!data) return std::nullopt;
-  return answer_of(trial, *data, quick_draws(*data, spec));
+  return answer_of(trial, *data, blunting::quick_draws(*data, spec));
 }
 
 std::optional<PairAnswer> full_answer(const CellTrial& trial, std::uint64_t seed) {

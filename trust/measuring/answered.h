@@ -34,8 +34,4 @@ struct PairAnswer {
 [[nodiscard]] std::optional<PairAnswer> quick_answer(const CellTrial& trial);
 [[nodiscard]] std::optional<PairAnswer> full_answer(const CellTrial& trial, std::uint64_t seed);
 
-// The draws of a quick fit as the rules take them. What only a full fit has is left empty.
-[[nodiscard]] blunting::BluntingFit quick_draws(const blunting::BluntingData& data,
-                                                const blunting::ModelSpec& spec);
-
 }  // namespace keenfall::trust

@@ -99,4 +99,12 @@ QuickFit quick_fit(const BluntingData& data, const ModelSpec& spec) {
   return fit;
 }
 
+BluntingFit quick_draws(const BluntingData& data, const ModelSpec& spec) {
+  constexpr std::size_t kParts = 4;
+  return {.parts = parts_for(spec, data),
+          .chains = kParts,
+          .draws_per_chain = kQuickDraws / kParts,
+          .arms = quick_fit(data, spec).arms};
+}
+
 }  // namespace keenfall::blunting

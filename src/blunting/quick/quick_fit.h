@@ -25,4 +25,8 @@ inline constexpr std::size_t kQuickDraws = 4000;
 // Without chance: the same data give the same draws, spread evenly instead of at random.
 [[nodiscard]] QuickFit quick_fit(const BluntingData& data, const ModelSpec& spec);
 
+// The same draws as a full fit would hand them on, for who judges by them; what only a full fit has
+// is left empty.
+[[nodiscard]] BluntingFit quick_draws(const BluntingData& data, const ModelSpec& spec);
+
 }  // namespace keenfall::blunting

@@ -188,5 +188,15 @@ TEST(QuickFit, OfAUsualTrialTakesUnderThreeMilliseconds) {
 }
 #endif
 
+TEST(QuickDraws, AreThoseOfAQuickFit) {
+  const ModelSpec spec = default_model();
+  const BluntingData data = data_of(simulated({}, 3), spec);
+
+  const BluntingFit fit = quick_draws(data, spec);
+
+  EXPECT_EQ(fit.arms[0].log_half_keenness, quick_fit(data, spec).arms[0].log_half_keenness);
+  EXPECT_EQ(fit.chains * fit.draws_per_chain, kQuickDraws);
+}
+
 }  // namespace
 }  // namespace keenfall::blunting
