@@ -18,7 +18,10 @@ export class TrialJudging {
   readonly work = new LongWork();
   readonly #uid: string;
   #busy = false;
+  /** Raised when the trial changed. */
   #turn = 0;
+  /** The turn whose full answer is at hand, to be asked again at once. */
+  #fullOf = -1;
 
   constructor(uid: string) {
     this.#uid = uid;
@@ -28,19 +31,20 @@ export class TrialJudging {
   async look(full: boolean): Promise<void> {
     this.#turn += 1;
     await this.work.stop();
-    await this.#catchUp("quick");
+    await this.#catchUp();
     if (full) await this.workOut();
   }
 
   /** The full answer: work, and then whatever was asked meanwhile. */
   async workOut(): Promise<void> {
-    const asked = this.question;
+    const [asked, turn] = [this.question, this.#turn];
     try {
       const begun = await api.judge(this.#uid, { engine: "full", question: asked });
       const judged = isStarted(begun) ? await this.#made(begun) : begun;
-      if (!judged) return;
+      if (!judged || turn !== this.#turn) return;
+      if (judged.can_ask_again) this.#fullOf = turn;
       this.#show(judged);
-      if (asked !== this.question) await this.#catchUp("full");
+      if (asked !== this.question) await this.#catchUp();
     } catch (failure) {
       this.problems = problemsOf(failure);
     }
@@ -49,7 +53,7 @@ export class TrialJudging {
   /** Asks with these changed; what is undefined is as the trial's claim and plan say. */
   ask(changes: Question): void {
     this.question = { ...this.question, ...changes };
-    void this.#catchUp(this.#canAskFull ? "full" : "quick");
+    void this.#catchUp();
   }
 
   leave(): void {
@@ -57,36 +61,33 @@ export class TrialJudging {
     void this.work.stop();
   }
 
-  get #canAskFull(): boolean {
-    return this.judged?.engine === "full" && this.judged.can_ask_again;
+  get #engine(): Judged["engine"] {
+    return this.#fullOf === this.#turn ? "full" : "quick";
   }
 
-  async #catchUp(engine: Judged["engine"]): Promise<void> {
+  async #catchUp(): Promise<void> {
     if (this.#busy) return;
     this.#busy = true;
     this.pending = true;
-    let asked: Question | undefined;
-    let turn = -1;
-    while (asked !== this.question || turn !== this.#turn) {
-      asked = this.question;
-      turn = this.#turn;
-      await this.#askOnce({ engine, question: asked }, turn);
+    while (!(await this.#askNewest())) {
+      // something newer was asked, or the full answer came, while this one was under way
     }
     this.pending = false;
     this.#busy = false;
   }
 
-  async #askOnce(
-    how: { engine: Judged["engine"]; question: Question },
-    turn: number,
-  ): Promise<void> {
+  /** Whether its answer is of what is asked now. */
+  async #askNewest(): Promise<boolean> {
+    const [question, turn, engine] = [this.question, this.#turn, this.#engine];
+    const ofNow = () => turn === this.#turn && engine === this.#engine;
     try {
-      const answer = await api.judge(this.#uid, how);
+      const answer = await api.judge(this.#uid, { engine, question });
       const judged = isStarted(answer) ? await this.#made(answer) : answer;
-      if (judged && turn === this.#turn) this.#show(judged);
+      if (judged && ofNow()) this.#show(judged);
     } catch (failure) {
-      this.problems = problemsOf(failure);
+      if (ofNow()) this.problems = problemsOf(failure);
     }
+    return ofNow() && question === this.question;
   }
 
   #show(judged: Judged): void {
