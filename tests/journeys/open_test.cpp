@@ -1,0 +1,144 @@
+// `keenfall open`, from its first line to its end.
+#include "served_program.h"
+#include "tables_on_disk.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <csignal>
+#include <filesystem>
+#include <fstream>
+#include <set>
+#include <sstream>
+#include <string>
+#include <vector>
+
+namespace keenfall::journeys {
+namespace {
+
+using server::testing::RawAnswer;
+using server::testing::RawClient;
+using server::testing::request_of;
+using ::testing::ElementsAre;
+using ::testing::HasSubstr;
+using namespace std::chrono_literals;
+
+std::string empty_notebook(const std::string& name) {
+  std::string path = scratch(name).string();
+  std::filesystem::remove(path);
+  EXPECT_EQ(keenfall({"new", path}).exit_code, 0);
+  return path;
+}
+
+// The addresses, in the kernel's hexadecimal, at which the process listens (proc(5)).
+std::multiset<std::string> listening_addresses(pid_t process) {
+  constexpr const char* kListening = "0A";
+  std::set<std::string> sockets;
+  const std::string descriptors = "/proc/" + std::to_string(process) + "/fd";
+  for (const auto& entry : std::filesystem::directory_iterator(descriptors)) {
+    std::error_code gone;
+    sockets.insert(std::filesystem::read_symlink(entry.path(), gone).string());
+  }
+  std::multiset<std::string> addresses;
+  for (const char* table : {"/proc/net/tcp", "/proc/net/tcp6"}) {
+    std::ifstream lines(table);
+    std::string line;
+    std::getline(lines, line);
+    while (std::getline(lines, line)) {
+      std::istringstream words(line);
+      std::vector<std::string> cells(10);
+      for (std::string& cell : cells) words >> cell;
+      const bool is_its = sockets.contains("socket:[" + cells[9] + "]");
+      if (is_its && cells[3] == kListening)
+        addresses.insert(cells[1].substr(0, cells[1].find(':')));
+    }
+  }
+  return addresses;
+}
+
+TEST(KeenfallOpen, ServesItsPagesAndSaysWhichNotebookIsOpen) {
+  const std::string notebook = empty_notebook("opened.keen");
+  const ServedProgram program({notebook, "--no-open"});
+
+  const RawAnswer page = program.asked("GET /");
+  const auto app = nlohmann::json::parse(program.asked("GET /api/v1/app").body);
+
+  EXPECT_EQ(page.status, 200);
+  EXPECT_THAT(page.body, HasSubstr("<title>Keenfall</title>"));
+  EXPECT_EQ(app["notebook"]["name"], "opened.keen");
+  EXPECT_EQ(app["notebook"]["path"], notebook);
+}
+
+TEST(KeenfallOpen, AnswersItsApiToNobodyWithoutTheKey) {
+  const ServedProgram program({"--no-open"});
+
+  const RawAnswer answer =
+      server::testing::answer_to(program.port(), request_of("GET /api/v1/app", program.port()));
+
+  EXPECT_EQ(answer.status, 401);
+}
+
+TEST(KeenfallOpen, ListensAtTheLoopbackAddressAndAtNoOther) {
+  const ServedProgram program({});
+
+  EXPECT_THAT(listening_addresses(program.process()), ElementsAre("0100007F"));  // 127.0.0.1
+}
+
+TEST(KeenfallOpen, ServesTwiceAtOnceUnderTwoPortsAndTwoKeys) {
+  const ServedProgram one({});
+  const ServedProgram other({});
+
+  EXPECT_NE(one.port(), other.port());
+  EXPECT_NE(one.key(), other.key());
+  EXPECT_EQ(one.asked("GET /api/v1/app").status, 200);
+  EXPECT_EQ(other.asked("GET /api/v1/app").status, 200);
+}
+
+TEST(KeenfallOpen, LeavesTheNotebookToCommandsBesideIt) {
+  const std::string notebook = empty_notebook("beside.keen");
+  const ServedProgram program({notebook});
+
+  const Said taken = keenfall({"take", notebook, a_table("beside.csv", readings_of(2))});
+
+  EXPECT_EQ(taken.exit_code, 0) << taken.err;
+}
+
+class ASignal : public ::testing::TestWithParam<int> {};
+
+TEST_P(ASignal, EndsItCleanlyWhileNobodyAsks) {
+  ServedProgram program({});
+
+  const auto ended = program.ended_by(GetParam());
+
+  EXPECT_EQ(ended.exit_code, 0);
+  EXPECT_EQ(ended.out, "Stopped.\n");
+  EXPECT_LT(ended.took, 2s);
+}
+
+TEST_P(ASignal, EndsItCleanlyWhileConnectionsAreIdleAndRequestsHalfSent) {
+  ServedProgram program({});
+  std::vector<RawClient> clients;
+  for (int i = 0; i < 50; ++i) {
+    clients.emplace_back(program.port());
+    if (i % 2 == 0) clients.back().say("GET /api/v1/app HTTP/1.1\r\nHo");
+  }
+  EXPECT_EQ(program.asked("GET /").status, 200);
+
+  const auto ended = program.ended_by(GetParam());
+
+  EXPECT_EQ(ended.exit_code, 0);
+  EXPECT_LT(ended.took, 2s);
+}
+
+INSTANTIATE_TEST_SUITE_P(KeenfallOpens, ASignal, ::testing::Values(SIGINT, SIGTERM));
+
+TEST(KeenfallOpen, SaysHowToMakeANotebookThatIsNotThere) {
+  const Said said = keenfall({"open", scratch("nowhere.keen").string(), "--no-open"});
+
+  EXPECT_EQ(said.exit_code, 4);
+  EXPECT_THAT(said.err, HasSubstr("keenfall new makes one"));
+}
+
+}  // namespace
+}  // namespace keenfall::journeys
