@@ -65,6 +65,22 @@ std::vector<char> likely_delimiters(std::string_view text) {
   return likely;
 }
 
+std::optional<std::size_t> first_line_wider_than(std::size_t most_cells, std::string_view text) {
+  std::size_t start = 0;
+  while (start < text.size()) {
+    const std::size_t end = std::min(text.find_first_of("\r\n", start), text.size());
+    const std::string_view line = text.substr(start, end - start);
+    if (line.size() >= most_cells) {
+      for (const char delimiter : kDelimiters) {
+        const auto count = static_cast<std::size_t>(std::ranges::count(line, delimiter));
+        if (count >= most_cells) return line_at(text, start);
+      }
+    }
+    start = end + 1;
+  }
+  return std::nullopt;
+}
+
 DelimitedReader::DelimitedReader(std::string_view text, char delimiter)
     : DelimitedReader(text, DelimitedStyle{.delimiter = delimiter}) {}
 

@@ -47,6 +47,10 @@ struct Record {
 // All that the first lines have any of, the likeliest first; the one named by "sep=" alone.
 [[nodiscard]] std::vector<char> likely_delimiters(std::string_view text);
 
+// The first line that cannot but have more cells, by any delimiter; nothing where there is none.
+[[nodiscard]] std::optional<std::size_t> first_line_wider_than(std::size_t most_cells,
+                                                               std::string_view text);
+
 struct DelimitedStyle {
   char delimiter = ',';
   char quote = '"';    // '\0': no cell is quoted

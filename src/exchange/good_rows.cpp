@@ -1,6 +1,7 @@
 #include "exchange/good_rows.h"
 
 #include "exchange/left_out_remarks.h"
+#include "exchange/problems_found.h"
 #include "exchange/table_intake.h"
 
 #include <algorithm>
@@ -37,15 +38,18 @@ class LeavingOut {
     return is_new && !problems.concerns_table();
   }
 
-  [[nodiscard]] Problems problems() && { return listed(std::move(entries_), total_); }
+  // All that were found are moved there.
+  void hand_over(ProblemsFound& found) && {
+    found.entries = std::move(entries_);
+    found.total = total_;
+  }
 
-  [[nodiscard]] LeftOut left_out(const ProblemList& named) && {
+  [[nodiscard]] LeftOut left_out(const ProblemList& named) const {
     LeftOut left_out{.problems = {}, .remarks = remarks_on_left_out(blamed_, named), .parts = {}};
     std::ranges::copy_if(
         parts_.all(), std::back_inserter(left_out.parts), [this](const TablePart& part) {
           return !is_within_another(part, parts_);
         });
-    left_out.problems = std::move(*this).problems();
     return left_out;
   }
 
@@ -56,27 +60,42 @@ class LeavingOut {
   std::size_t total_ = 0;
 };
 
-// `intake`: takes all tables.
-template <class Intake>
-base::ResultOrProblems<GoodRows> taken_until_good(const std::string& name,
-                                                  const TableOptions& options,
-                                                  const Intake& take_all) {
+// `take_all`: takes all tables.
+template <class TakeAll>
+ProblemsFound found_until_good(const std::string& name,
+                               const TableOptions& options,
+                               const TakeAll& take_all) {
   LeavingOut leaving_out;
+  ProblemsFound found;
   while (true) {
     const TableParts without = leaving_out.parts();
     TableIntake intake(options, without);
     take_all(intake);
-    TableIntake::Intake found = std::move(intake).finish_blaming(name);
-    const bool is_good = found.problems.empty();
-    const bool is_nothing_left = found.trial.runs.empty() && !without.all().empty();
+    TableIntake::Intake taken = std::move(intake).finish_blaming(name);
+    if (found.seen.empty()) found.seen = std::move(taken.seen);
+    const bool is_good = taken.problems.empty();
+    const bool is_nothing_left = taken.trial.runs.empty() && !without.all().empty();
     if (is_good && !is_nothing_left) {
-      return GoodRows{.trial = std::move(found.trial),
-                      .left_out = std::move(leaving_out).left_out(found.problems)};
+      found.good = GoodRows{.trial = std::move(taken.trial),
+                            .left_out = leaving_out.left_out(taken.problems)};
+      break;
     }
-    if (is_good || !leaving_out.learn_from(found.problems)) {
-      return tl::unexpected<Problems>(std::move(leaving_out).problems());
-    }
+    if (is_good || !leaving_out.learn_from(taken.problems)) break;
   }
+  std::move(leaving_out).hand_over(found);
+  return found;
+}
+
+// With its problems as a person reads them.
+base::ResultOrProblems<GoodRows> as_rows(ProblemsFound found) {
+  Problems problems = listed(std::move(found.entries), found.total);
+  if (!found.good) return tl::unexpected<Problems>(std::move(problems));
+  found.good->left_out.problems = std::move(problems);
+  return std::move(*found.good);
+}
+
+Problems no_table_named() {
+  return {{.kind = base::ProblemKind::missing, .sentence = "No table was named."}};
 }
 
 std::string words_for(std::size_t count, const std::string& one) {
@@ -109,10 +128,7 @@ std::string in_words(const LeftOut& left_out) {
 base::ResultOrProblems<GoodRows> take_good_rows(std::span<const std::string> paths,
                                                 const TableOptions& options,
                                                 const BytesSeen& seen) {
-  if (paths.empty()) {
-    return tl::unexpected<Problems>(
-        Problems{{.kind = base::ProblemKind::missing, .sentence = "No table was named."}});
-  }
+  if (paths.empty()) return tl::unexpected<Problems>(no_table_named());
   std::vector<Table> tables;
   const auto take_all = [&](TableIntake& intake) {
     if (!tables.empty()) {
@@ -126,15 +142,36 @@ base::ResultOrProblems<GoodRows> take_good_rows(std::span<const std::string> pat
       tables.push_back({.name = path, .bytes = std::move(*bytes)});
     }
   };
-  return taken_until_good(std::filesystem::path(paths.front()).stem().string(), options, take_all);
+  return as_rows(
+      found_until_good(std::filesystem::path(paths.front()).stem().string(), options, take_all));
+}
+
+base::ResultOrProblems<GoodRows> take_good_rows_in_hand(std::span<const TableInHand> tables,
+                                                        const TableOptions& options) {
+  if (tables.empty()) return tl::unexpected<Problems>(no_table_named());
+  return as_rows(
+      found_until_good(trial_name_after(tables.front()), options, [tables](TableIntake& intake) {
+        for (const TableInHand& table : tables) intake.take_table(table);
+      }));
+}
+
+ProblemsFound problems_found(std::span<const TableInHand> tables,
+                             const TableOptions& options,
+                             std::size_t most_listed) {
+  const std::string name = tables.empty() ? "" : trial_name_after(tables.front());
+  return found_until_good(name, options, [&](TableIntake& intake) {
+    intake.list_each_problem(most_listed);
+    for (const TableInHand& table : tables) intake.take_table(table);
+  });
 }
 
 base::ResultOrProblems<GoodRows> take_good_rows_of_text(const std::string& text,
                                                         const std::string& file_name,
                                                         const TableOptions& options) {
-  return taken_until_good(std::filesystem::path(file_name).stem().string(),
-                          options,
-                          [&](TableIntake& intake) { intake.take_bytes(text, file_name); });
+  return as_rows(found_until_good(
+      std::filesystem::path(file_name).stem().string(), options, [&](TableIntake& intake) {
+        intake.take_bytes(text, file_name);
+      }));
 }
 
 }  // namespace keenfall::exchange

@@ -10,6 +10,7 @@
 
 #include "base/result.h"
 #include "exchange/long_table.h"
+#include "exchange/table_in_hand.h"
 #include "exchange/table_options.h"
 #include "exchange/table_part.h"
 #include "trials/trial.h"
@@ -41,6 +42,10 @@ struct GoodRows {
 [[nodiscard]] base::ResultOrProblems<GoodRows> take_good_rows(std::span<const std::string> paths,
                                                               const TableOptions& options,
                                                               const BytesSeen& seen);
+
+// The same of tables in memory.
+[[nodiscard]] base::ResultOrProblems<GoodRows> take_good_rows_in_hand(
+    std::span<const TableInHand> tables, const TableOptions& options);
 
 // As take_table_text.
 [[nodiscard]] base::ResultOrProblems<GoodRows> take_good_rows_of_text(const std::string& text,

@@ -8,6 +8,14 @@
 
 namespace keenfall::exchange {
 
+namespace {
+
+tl::unexpected<std::vector<base::Problem>> without_tables() {
+  return base::failed_by({.kind = base::ProblemKind::missing, .sentence = "No table was named."});
+}
+
+}  // namespace
+
 base::ResultOrProblems<trials::Trial> take_tables(std::span<const std::string> paths,
                                                   const TableOptions& options) {
   return take_tables(paths, options, [](const std::string&, std::string_view) {});
@@ -16,15 +24,20 @@ base::ResultOrProblems<trials::Trial> take_tables(std::span<const std::string> p
 base::ResultOrProblems<trials::Trial> take_tables(std::span<const std::string> paths,
                                                   const TableOptions& options,
                                                   const BytesSeen& seen) {
-  if (paths.empty()) {
-    return tl::unexpected<std::vector<base::Problem>>(std::vector<base::Problem>{
-        {.kind = base::ProblemKind::missing, .sentence = "No table was named."}});
-  }
+  if (paths.empty()) return without_tables();
   TableIntake intake(options);
   for (const std::string& path : paths) {
     if (const auto bytes = intake.take_file(path)) seen(path, *bytes);
   }
   return std::move(intake).finish(std::filesystem::path(paths.front()).stem().string());
+}
+
+base::ResultOrProblems<trials::Trial> take_tables_in_hand(std::span<const TableInHand> tables,
+                                                          const TableOptions& options) {
+  if (tables.empty()) return without_tables();
+  TableIntake intake(options);
+  for (const TableInHand& table : tables) intake.take_table(table);
+  return std::move(intake).finish(trial_name_after(tables.front()));
 }
 
 base::ResultOrProblems<trials::Trial> take_table_text(const std::string& text,

@@ -10,6 +10,7 @@
 #include "exchange/column_mapping.h"
 #include "exchange/kind_definition.h"
 #include "exchange/long_table_text.h"
+#include "exchange/table_in_hand.h"
 #include "exchange/table_options.h"
 #include "trials/trial.h"
 
@@ -30,6 +31,10 @@ using BytesSeen = std::function<void(const std::string& path, std::string_view b
 [[nodiscard]] base::ResultOrProblems<trials::Trial> take_tables(std::span<const std::string> paths,
                                                                 const TableOptions& options,
                                                                 const BytesSeen& seen);
+
+// The same of tables in memory.
+[[nodiscard]] base::ResultOrProblems<trials::Trial> take_tables_in_hand(
+    std::span<const TableInHand> tables, const TableOptions& options);
 
 // One table that is already in memory; `file_name` stands in problems and names the trial.
 [[nodiscard]] base::ResultOrProblems<trials::Trial> take_table_text(const std::string& text,

@@ -79,7 +79,7 @@ void ProblemList::add(Origin at, base::Problem problem, Concerns concerns) {
                       std::to_string(at.column) + problem.sentence;
     if (!told_once_.emplace(std::move(key), entries_.size()).second) return;
   }
-  if (++total_ > kMostReported) return;
+  if (++total_ > most_listed_) return;
   const File& file = files_[at.file];
   problem.place.file = file.name;
   if (at.line > 0) problem.place.line = at.line;
@@ -101,6 +101,7 @@ void ProblemList::add_counted(const std::string& key,
                               Origin at,
                               base::Problem problem,
                               Concerns concerns) {
+  if (lists_each_) return add(at, std::move(problem), concerns);
   const auto known = told_once_.find(key);
   if (known == told_once_.end()) {
     told_once_[key] = entries_.size();
@@ -113,7 +114,7 @@ void ProblemList::add_counted(const std::string& key,
 
 void ProblemList::add_general(base::Problem problem) {
   concerns_table_ = true;
-  if (++total_ <= kMostReported) entries_.push_back({.problem = std::move(problem)});
+  if (++total_ <= most_listed_) entries_.push_back({.problem = std::move(problem)});
 }
 
 std::string ProblemList::place_in_words(Origin at) const {

@@ -76,6 +76,12 @@ class ProblemList {
   // For what concerns no file: an option.
   void add_general(base::Problem problem);
 
+  // From now on as many are listed, and what many rows share is listed for each of them.
+  void list_each(std::size_t most) {
+    most_listed_ = most;
+    lists_each_ = true;
+  }
+
   // From now on what stands in rows is blamed on them.
   void keep_blames() { keeps_blames_ = true; }
   [[nodiscard]] bool keeps_blames() const { return keeps_blames_; }
@@ -115,6 +121,8 @@ class ProblemList {
   std::vector<Entry> entries_;
   std::unordered_map<std::string, std::size_t> told_once_;  // key to entry
   std::size_t total_ = 0;
+  std::size_t most_listed_ = kMostReported;
+  bool lists_each_ = false;
   bool keeps_blames_ = false;
   bool concerns_table_ = false;
   std::optional<TablePart> row_;

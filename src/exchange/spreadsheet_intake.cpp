@@ -81,13 +81,19 @@ std::vector<std::size_t> TableIntake::chosen_sheets(const std::vector<Sheet>& sh
   return chosen;
 }
 
+void TableIntake::begin_sheet(const std::string& file_name, const std::string& sheet) {
+  problems_.begin_file(file_name + ", sheet " + excerpt(sheet), PlaceNaming::cells);
+  seen_.push_back({.source = source_count_ - 1, .sheet = sheet});
+}
+
 void TableIntake::take_sheet(Sheet sheet, const std::string& file_name, bool is_one_of_several) {
-  problems_.begin_file(file_name + ", sheet " + excerpt(sheet.name), PlaceNaming::cells);
+  begin_sheet(file_name, sheet.name);
   if (sheet.grid.rows.empty()) {
     return report({.kind = base::ProblemKind::unsuitable_data, .sentence = "The sheet is empty."});
   }
   const auto shape = recognise_shape(sheet.grid, options_);
   if (!shape) return report(shape.error());
+  see(*shape, '\0');
   std::string comments;
   for (const GridRow& row : sheet.grid.rows) {
     for (std::size_t c = 0; c < row.cells.size(); ++c) {

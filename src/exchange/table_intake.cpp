@@ -48,6 +48,18 @@ base::Problem too_many_rows(std::size_t line) {
           .accepted = "fewer rows, or one kind of reading at a time"};
 }
 
+// As many as a sheet of a spreadsheet can have, and as many cells as are read of one.
+constexpr std::size_t kMostColumns = 16'384;
+constexpr std::size_t kMostGridCells = 5'000'000;
+
+base::Problem too_many_cells() {
+  return {.kind = base::ProblemKind::too_large,
+          .sentence =
+              "The table has more than 5,000,000 cells in a shape with several readings a "
+              "row; no more are taken in.",
+          .accepted = "fewer rows, or a row a reading"};
+}
+
 base::Problem doubtful_mark(const std::string& number, const std::string& header) {
   return {
       .kind = base::ProblemKind::conflicting,
@@ -108,23 +120,43 @@ void TableIntake::report(base::Problem problem) {
   problems_.add({problems_.current_file(), line}, std::move(problem), Concerns::table);
 }
 
+void TableIntake::begin_source(const std::string& name) {
+  problems_.begin_file(name);
+  seen_.push_back({.source = source_count_++});
+}
+
+void TableIntake::see(const RecognisedShape& shape, char delimiter) {
+  TableSeen& seen = seen_.back();
+  seen.shape = shape.shape;
+  seen.delimiter = delimiter;
+  seen.header_row = shape.header_row;
+  seen.label_column = shape.label_column;
+}
+
 std::optional<std::string> TableIntake::take_file(const std::string& path) {
-  problems_.begin_file(path);
+  begin_source(path);
   auto bytes = read_text_file(path);
   if (!bytes) {
     report(bytes.error());
     return std::nullopt;
   }
-  take_content(*bytes, path);
+  take_content(*bytes, path, '\0');
   return std::move(*bytes);
 }
 
 void TableIntake::take_bytes(std::string_view bytes, const std::string& file_name) {
-  problems_.begin_file(file_name);
-  take_content(bytes, file_name);
+  begin_source(file_name);
+  take_content(bytes, file_name, '\0');
 }
 
-void TableIntake::take_content(std::string_view bytes, const std::string& file_name) {
+void TableIntake::take_table(const TableInHand& table) {
+  begin_source(table.name);
+  take_content(table.bytes, table.name, table.delimiter);
+}
+
+void TableIntake::take_content(std::string_view bytes,
+                               const std::string& file_name,
+                               char delimiter) {
   const std::size_t hash = std::hash<std::string_view>{}(bytes);
   const auto [same, is_new] = file_with_hash_.emplace(hash, file_name);
   if (!is_new) {
@@ -142,12 +174,16 @@ void TableIntake::take_content(std::string_view bytes, const std::string& file_n
   }
   const auto text = text_of(bytes, file_name);
   if (!text) return report(text.error());
-  take_text(*text);
+  take_text(*text, delimiter);
 }
 
-std::optional<TableIntake::Recognised> TableIntake::recognise(std::string_view text) {
+// `named`: the delimiter, where it is known.
+std::optional<TableIntake::Recognised> TableIntake::recognise(std::string_view text, char named) {
   std::optional<Recognised> first;
-  for (const char delimiter : likely_delimiters(text)) {
+  const bool is_empty = trimmed(text).empty();
+  for (const char delimiter :
+       named == '\0' || is_empty ? likely_delimiters(text) : std::vector<char>{named}) {
+    seen_.back().delimiter = delimiter;
     const auto shape = recognise_shape(first_rows_of(text, delimiter), options_);
     if (!shape) {
       report(shape.error());
@@ -160,10 +196,19 @@ std::optional<TableIntake::Recognised> TableIntake::recognise(std::string_view t
   return first;
 }
 
-void TableIntake::take_text(std::string_view text) {
-  const auto as = recognise(text);
+void TableIntake::take_text(std::string_view text, char delimiter) {
+  if (const auto line = first_line_wider_than(kMostColumns, text)) {
+    return report({.kind = base::ProblemKind::too_large,
+                   .sentence = "The line has more than 16,384 cells; no table is as wide.",
+                   .place = {.line = *line},
+                   .accepted = "a row for each reading, or cuts down and runs across"});
+  }
+  const auto as = recognise(text, delimiter);
   if (!as) return;
+  see(as->shape, as->delimiter);
   if (as->shape.shape == TableShape::long_rows) return take_long_text(text, *as);
+  const auto cells = static_cast<std::size_t>(std::ranges::count(text, as->delimiter));
+  if (cells > kMostGridCells) return report(too_many_cells());
   DelimitedReader reader(text, as->delimiter);
   Grid grid = grid_of(reader);
   remark_on_comments(reader);
@@ -385,14 +430,16 @@ base::ResultOrProblems<trials::Trial> TableIntake::finish(std::string name) && {
 
 TableIntake::Intake TableIntake::finish_blaming(std::string name) && {
   const bool are_rows_good = problems_.concerns_table() || problems_.blamed().parts().empty();
-  if (!are_rows_good) return {.trial = {}, .problems = std::move(problems_)};
+  if (!are_rows_good) {
+    return {.trial = {}, .problems = std::move(problems_), .seen = std::move(seen_)};
+  }
   trials::Trial trial = std::move(builder_).finish(std::move(name));
   const bool is_nothing_there = trial.runs.empty() && left_out_.all().empty();
   if (problems_.empty() && is_nothing_there && !options_.where.empty()) {
     problems_.add_general(nothing_chosen(options_.where));
   }
   trial.remarks.insert(trial.remarks.begin(), remarks_.begin(), remarks_.end());
-  return {.trial = std::move(trial), .problems = std::move(problems_)};
+  return {.trial = std::move(trial), .problems = std::move(problems_), .seen = std::move(seen_)};
 }
 
 }  // namespace keenfall::exchange

@@ -13,8 +13,10 @@
 #include "exchange/grid.h"
 #include "exchange/problem_list.h"
 #include "exchange/spreadsheet_file.h"
+#include "exchange/table_in_hand.h"
 #include "exchange/table_options.h"
 #include "exchange/table_row.h"
+#include "exchange/table_seen.h"
 #include "exchange/table_shape.h"
 #include "exchange/trial_builder.h"
 #include "trials/trial.h"
@@ -39,9 +41,13 @@ class TableIntake {
   // reference to `left_out`, too.
   TableIntake(const TableOptions& options, const TableParts& left_out);
 
+  // For who shows each problem beside its cell: as many are listed, none for several rows.
+  void list_each_problem(std::size_t most) { problems_.list_each(most); }
+
   // The bytes, for whoever wants to know them again; nothing where the file cannot be read.
   std::optional<std::string> take_file(const std::string& path);
   void take_bytes(std::string_view bytes, const std::string& file_name);
+  void take_table(const TableInHand& table);
 
   [[nodiscard]] base::ResultOrProblems<trials::Trial> finish(std::string name) &&;
 
@@ -50,6 +56,7 @@ class TableIntake {
   struct Intake {
     trials::Trial trial;
     ProblemList problems;
+    std::vector<TableSeen> seen{};  // as the files of `problems`
   };
   [[nodiscard]] Intake finish_blaming(std::string name) &&;
 
@@ -61,13 +68,16 @@ class TableIntake {
   };
 
   void check_options();
-  void take_content(std::string_view bytes, const std::string& file_name);
-  void take_text(std::string_view text);
+  void begin_source(const std::string& name);
+  void begin_sheet(const std::string& file_name, const std::string& sheet);
+  void take_content(std::string_view bytes, const std::string& file_name, char delimiter);
+  void take_text(std::string_view text, char delimiter);
   void take_spreadsheet(std::string_view bytes, const std::string& file_name);
   std::vector<std::size_t> chosen_sheets(const std::vector<Sheet>& sheets);
   std::vector<std::size_t> named_sheets(const std::vector<Sheet>& sheets);
   void take_sheet(Sheet sheet, const std::string& file_name, bool is_one_of_several);
-  std::optional<Recognised> recognise(std::string_view text);
+  std::optional<Recognised> recognise(std::string_view text, char delimiter);
+  void see(const RecognisedShape& shape, char delimiter);
   void take_long_text(std::string_view text, const Recognised& as);
   void take_grid(Grid grid, const RecognisedShape& shape, char delimiter);
   void take_long_grid(const Grid& grid, std::size_t header_row, DecimalMark mark);
@@ -93,6 +103,8 @@ class TableIntake {
   TrialBuilder builder_;
   std::unordered_map<std::size_t, std::string> file_with_hash_;
   std::vector<std::string> remarks_;
+  std::vector<TableSeen> seen_;
+  std::size_t source_count_ = 0;
   std::size_t row_count_ = 0;
 };
 
