@@ -21,6 +21,18 @@ std::string what_was_taken(const trials::Trial& trial, const std::vector<TakenTa
          (is_in_part ? ", in part" : "");
 }
 
+// Of the only row that is asked for.
+std::optional<std::string> text_where(const Notebook& notebook,
+                                      const std::string& query,
+                                      const std::string& wanted) {
+  return carrying_over([&]() -> std::optional<std::string> {
+    SQLite::Statement row(notebook.file().database, query);
+    row.bind(1, wanted);
+    if (!row.executeStep()) return std::nullopt;
+    return row.getColumn(0).getString();
+  });
+}
+
 }  // namespace
 
 base::ResultOrProblems<Taken> take(Notebook& notebook,
@@ -47,6 +59,28 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
   }
   taken.entry = *entry;
   return taken;
+}
+
+base::ResultOrProblems<Taken> would_take(const Notebook& notebook,
+                                         trials::Trial trial,
+                                         const std::vector<TakenTable>& tables) {
+  const Notebook copy = notebook.temporary_copy();
+  const TrialToWrite to_write{.rows = {.trial = std::move(trial)}, .tables = tables};
+  WrittenTrial written = carrying_over([&] {
+    SQLite::Transaction rolled_back(copy.file().database);
+    return write_trial(copy.file().database, to_write, random_uid);
+  });
+  if (!written.problems.empty()) return tl::unexpected(std::move(written.problems));
+  written.taken.remarks = std::move(written.remarks);
+  return std::move(written.taken);
+}
+
+std::optional<std::string> trial_name_of(const Notebook& notebook, const std::string& uid) {
+  return text_where(notebook, "SELECT name FROM trial WHERE uid = ?", uid);
+}
+
+std::optional<std::string> trial_uid_of(const Notebook& notebook, const std::string& name) {
+  return text_where(notebook, "SELECT uid FROM trial WHERE name = ?", name);
 }
 
 std::vector<std::string> trial_names(const Notebook& notebook) {

@@ -37,6 +37,11 @@ struct Taken {
                                                  const std::vector<TakenTable>& tables,
                                                  const Authorship& by);
 
+// What take() would do, or why it would not: tried on a copy, nothing is changed.
+[[nodiscard]] base::ResultOrProblems<Taken> would_take(const Notebook& notebook,
+                                                       trials::Trial trial,
+                                                       const std::vector<TakenTable>& tables);
+
 struct KeptTrial {
   std::string name;
   std::size_t runs = 0;
@@ -46,6 +51,12 @@ struct KeptTrial {
 [[nodiscard]] std::vector<KeptTrial> kept_trials(const Notebook& notebook);
 // Of the same, in the same order; at once, however much they hold.
 [[nodiscard]] std::vector<std::string> trial_names(const Notebook& notebook);
+
+// By the other; nothing where there is no such trial.
+[[nodiscard]] std::optional<std::string> trial_name_of(const Notebook& notebook,
+                                                       const std::string& uid);
+[[nodiscard]] std::optional<std::string> trial_uid_of(const Notebook& notebook,
+                                                      const std::string& name);
 
 // Throws NotebookDamaged where a row that belongs to it is not as it was written.
 [[nodiscard]] base::Result<trials::Trial> kept_trial(const Notebook& notebook,

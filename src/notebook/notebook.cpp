@@ -219,6 +219,16 @@ Notebook Notebook::temporary() {
   });
 }
 
+Notebook Notebook::temporary_copy() const {
+  return carrying_over([&] {
+    SQLite::Database database("", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    copy_all_pages(database, file_->database);
+    database.exec("PRAGMA foreign_keys = ON");
+    bring_up_to_date(database);
+    return Notebook(opened_file("", std::nullopt, std::move(database)));
+  });
+}
+
 base::Result<Notebook> Notebook::open_to_read(const std::string& path) {
   if (auto problem = problem_of_file(path)) return base::failed(std::move(*problem));
   try {

@@ -90,6 +90,9 @@ class Notebook {
   // The last entry that still holds and undoes nothing; nothing where there is none.
   [[nodiscard]] std::optional<std::int64_t> last_to_undo() const;
 
+  // All of it again, of no file: to try a change on, which is gone with it.
+  [[nodiscard]] Notebook temporary_copy() const;
+
   // A copy as of now, whole, also while others write. Refused where something is there already.
   [[nodiscard]] base::Result<std::string> back_up_to(const std::string& copy_path) const;
 
