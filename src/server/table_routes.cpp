@@ -1,0 +1,64 @@
+#include "server/table_routes.h"
+
+#include "server/answers.h"
+#include "wire/tables_json.h"
+#include "workbench/table_reading.h"
+
+namespace keenfall::server {
+
+namespace {
+
+base::Problem no_notebook_for_tables() {
+  return {.kind = base::ProblemKind::missing,
+          .sentence = "No notebook is open, so there is nothing to take the table into.",
+          .accepted = "a notebook: open one, or make one"};
+}
+
+// A trial that is not there is a path that leads nowhere, though it stands in the body.
+HttpResponse refusal_of(const std::vector<base::Problem>& problems) {
+  const base::Problem& first = problems.front();
+  const bool is_trial =
+      first.kind == base::ProblemKind::unknown_name && first.place.column == "trial";
+  return is_trial ? not_found(first.sentence) : problems_answer(problems);
+}
+
+HttpResponse tables_read(const TablesGoInto& into, const HttpRequest& request) {
+  const auto asked = wire::read_tables_from(request.body);
+  if (!asked) return problems_answer(asked.error());
+  const std::string notebook = into.notebook();
+  if (notebook.empty() && !asked->trial.empty()) return problem_answer(no_notebook_for_tables());
+  const auto read = workbench::read_tables(notebook, *asked);
+  if (!read) return refusal_of(read.error());
+  return json_answer(wire::tables_read_to_json(*read));
+}
+
+HttpResponse tables_taken(const TablesGoInto& into, const HttpRequest& request) {
+  const auto asked = wire::take_tables_from(request.body);
+  if (!asked) return problems_answer(asked.error());
+  const std::string notebook = into.notebook();
+  if (notebook.empty()) return problem_answer(no_notebook_for_tables());
+  const auto taken = workbench::take_tables_in_hand(notebook, *asked, into.hand());
+  if (!taken) return refusal_of(taken.error());
+  return json_answer(wire::tables_taken_to_json(*taken));
+}
+
+}  // namespace
+
+void add_table_routes(Routes& routes, const TablesGoInto& into) {
+  routes.add(
+      "POST",
+      "/api/v1/tables/read",
+      [into](const HttpRequest& request, const PathParameters&) {
+        return tables_read(into, request);
+      },
+      kTableBodyBytes);
+  routes.add(
+      "POST",
+      "/api/v1/tables/take",
+      [into](const HttpRequest& request, const PathParameters&) {
+        return tables_taken(into, request);
+      },
+      kTableBodyBytes);
+}
+
+}  // namespace keenfall::server

@@ -1,0 +1,117 @@
+#include "server/table_routes.h"
+
+#include "notebook/notebook.h"
+#include "workbench/notebook_changes.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <string>
+
+#include <unistd.h>
+
+namespace keenfall::server {
+namespace {
+
+using nlohmann::json;
+
+class TableRoutes : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    folder_ = std::filesystem::temp_directory_path() /
+              ("keenfall_table_routes_" + std::to_string(getpid()) + "_" +
+               ::testing::UnitTest::GetInstance()->current_test_info()->name());
+    std::filesystem::remove_all(folder_);
+    std::filesystem::create_directory(folder_);
+    path_ = folder_ / "bench.keen";
+    ASSERT_TRUE(workbench::new_notebook(path_, "keenfall test", hand()));
+    add_table_routes(routes_, {.notebook = [this] { return path_; }, .hand = hand});
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  static workbench::Hand hand() {
+    return {.who = "R.", .machine_words = "bench-2", .at_utc = "2026-11-26T12:00:00Z"};
+  }
+  [[nodiscard]] HttpResponse post(const std::string& route, const std::string& body) const {
+    return routes_.answer({.method = "POST", .path = "/api/v1/tables/" + route, .body = body});
+  }
+  static std::string tally(const std::string& reading) {
+    return json{{"sources",
+                 {{{"name", "tally"},
+                   {"cells",
+                    {{"blade", "medium", "run", "cuts", "reading"},
+                     {"A", "sisal", "1", "0", "104"},
+                     {"A", "sisal", "1", "15", reading}}}}}}}
+        .dump();
+  }
+
+  std::filesystem::path folder_;
+  std::string path_;
+  Routes routes_;
+};
+
+TEST_F(TableRoutes, AMistypedCellIsMarkedAndNothingIsChanged) {
+  const HttpResponse answer = post("read", tally("1o7"));
+
+  ASSERT_EQ(answer.status, 200);
+  const json read = json::parse(answer.body);
+  ASSERT_EQ(read["problems"].size(), 1U);
+  const json& problem = read["problems"][0];
+  EXPECT_EQ(read["grids"][problem["grid"].get<std::size_t>()]["rows"]
+                [problem["row"].get<std::size_t>()][problem["column"].get<std::size_t>()],
+            "1o7");
+  EXPECT_TRUE(notebook::Notebook::open_to_read(path_)->journal().empty());
+}
+
+TEST_F(TableRoutes, ATableIsTakenAndKnownAgain) {
+  const json first = json::parse(post("take", tally("131")).body);
+  const json again = json::parse(post("take", tally("131")).body);
+
+  EXPECT_EQ(first["readings_added"], 2);
+  EXPECT_EQ(first["changed"]["entry"], 1);
+  EXPECT_EQ(again["runs_known"], 1);
+  EXPECT_FALSE(again.contains("changed"));
+}
+
+TEST_F(TableRoutes, ABadTableIsRefusedWithItsSentence) {
+  const HttpResponse answer = post("take", tally("1o7"));
+
+  EXPECT_EQ(answer.status, 400);
+  EXPECT_EQ(json::parse(answer.body)["problems"][0]["sentence"],
+            "reading “1o7” has letters that look like digits; write digits only.");
+}
+
+TEST_F(TableRoutes, ATrialThatIsNotThereIsNotFound) {
+  json body = json::parse(tally("131"));
+  body["trial"] = std::string(32, 'f');
+
+  EXPECT_EQ(post("read", body.dump()).status, 404);
+  EXPECT_EQ(post("take", body.dump()).status, 404);
+}
+
+TEST_F(TableRoutes, WhatIsNotARequestIsRefused) {
+  for (const char* body : {"", "[", "{}", "{\"sources\": []}"}) {
+    EXPECT_EQ(post("read", body).status, 400) << body;
+    EXPECT_EQ(post("take", body).status, 400) << body;
+  }
+}
+
+TEST_F(TableRoutes, WithNoNotebookOpenATableIsReadAndNotTaken) {
+  path_.clear();
+
+  EXPECT_EQ(post("read", tally("131")).status, 200);
+  EXPECT_THAT(post("take", tally("131")).body, ::testing::HasSubstr("No notebook is open"));
+}
+
+TEST_F(TableRoutes, TablesMayBeAsLargeAsFiles) {
+  for (const char* route : {"read", "take"}) {
+    EXPECT_EQ(
+        routes_.body_bytes_of({.method = "POST", .path = std::string("/api/v1/tables/") + route}),
+        kTableBodyBytes);
+  }
+}
+
+}  // namespace
+}  // namespace keenfall::server

@@ -1,0 +1,26 @@
+// Tables in hand, dropped on a page or typed there: how they would be taken, and taking them.
+//
+// Reading changes nothing: it says what a table was taken for, every problem beside its cell, what
+// would come in and how that stands to a trial that is there. Taking is one change, as of a file:
+// into a trial that is there, by its uid, or into a new one. Fails with Problems where the notebook
+// cannot be opened, has no such trial, or the tables are refused; then nothing has changed. Throws
+// NotebookTrouble where the machine fails.
+#pragma once
+
+#include "base/result.h"
+#include "wire/tables_json.h"
+#include "workbench/notebook_opening.h"
+
+#include <string>
+
+namespace keenfall::workbench {
+
+// notebook: its path; empty: none is open, and nothing is said of trials that are there.
+[[nodiscard]] base::ResultOrProblems<wire::TablesRead> read_tables(const std::string& notebook,
+                                                                   const wire::ReadTables& asked);
+
+// A new trial by the name of one that is there is refused, unless all of it is there already.
+[[nodiscard]] base::ResultOrProblems<wire::TablesTaken> take_tables_in_hand(
+    const std::string& notebook, const wire::TakeTables& asked, const Hand& hand);
+
+}  // namespace keenfall::workbench
