@@ -4,6 +4,7 @@ import * as api from "../api/endpoints";
 import type { TableChoices, TableRead, TableSource, TakenTable } from "../wire/api";
 import { Asking } from "./asking.svelte";
 import { dropped } from "./dropped.svelte";
+import { withGuesses } from "./grid/guesses";
 import { begun, type Past, redone, stepped, undone } from "./grid/past";
 import { blank, filled, holdsReadings, type Layout, layoutOf, type Sheet } from "./grid/sheet";
 import { forgetUnsent, keepUnsent, unsent } from "./unsent";
@@ -80,7 +81,7 @@ export class EnteringTable {
     const taken = await this.taking.ask(() =>
       api.takeTable({
         sources: this.sources(name),
-        choices: this.choices,
+        choices: withGuesses(this.choices, this.reading.answer),
         trial: this.#trial,
         trial_name: this.#trial ? undefined : name || undefined,
         keep_good: keepGood || undefined,
