@@ -144,8 +144,7 @@ std::vector<double> usual_ratios(double worth_it_margin, std::optional<double> o
   std::vector<double> ratios{1, std::sqrt(worth_it_margin), worth_it_margin, 2, 3};
   if (own) ratios.push_back(*own);
   std::ranges::sort(ratios);
-  const auto repeated = std::ranges::unique(ratios);
-  ratios.erase(repeated.begin(), repeated.end());
+  ratios.erase(std::unique(ratios.begin(), ratios.end()), ratios.end());
   return ratios;
 }
 

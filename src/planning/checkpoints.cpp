@@ -37,14 +37,14 @@ std::vector<double> growing_by(double factor, const CheckpointNeeds& needs) {
       {.log_half_keenness = std::log(needs.half_keenness_cuts), .shape = needs.shape},
       needs.stop_level));
   std::vector<double> cuts{0};
+  double at = shortest / std::pow(factor, 1.5);
   int beyond = 0;  // points after the longest half keenness
-  for (double at = shortest / std::pow(factor, 1.5); beyond < 2 || cuts.back() < stop;
-       at *= factor) {
+  while (beyond < 2 || cuts.back() < stop) {
     double next = countable(at, needs.whole_cuts);
-    if (next <= cuts.back()) {
-      if (!needs.whole_cuts || at < 0.5) continue;
-      next = cuts.back() + 1;  // small steps of whole cuts
-    }
+    // Small steps of whole cuts go one by one, as soon as there is a whole cut.
+    if (needs.whole_cuts && at >= 0.5 && next <= cuts.back()) next = cuts.back() + 1;
+    at *= factor;
+    if (next <= cuts.back()) continue;
     cuts.push_back(next);
     if (next > longest) ++beyond;
   }
@@ -118,7 +118,12 @@ double half_keenness_error(std::span<const double> checkpoint_cuts,
                           reading.reading_log_sd * reading.reading_log_sd / reading.repeats;
   // Information of (log b0, log tau, log p); log b = log b0 + log(1 + u), u = (x / tau)^p.
   const double shape_sd = blunting::PriorScales{}.shape_scatter;
-  double bb = 0, bt = 0, bp = 0, tt = 0, tp = 0, pp = 1 / (shape_sd * shape_sd);
+  double bb = 0;
+  double bt = 0;
+  double bp = 0;
+  double tt = 0;
+  double tp = 0;
+  double pp = 1 / (shape_sd * shape_sd);
   for (const double cuts : checkpoint_cuts) {
     const double log_x = cuts > 0 ? std::log(cuts) - curve.log_half_keenness : 0;
     const double u = cuts > 0 ? std::exp(p * log_x) : 0;

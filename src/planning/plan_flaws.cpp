@@ -134,7 +134,8 @@ void add_flaws_of_arms(Flaws& flaws, const Plan& plan, const trials::Kit& kit) {
                {.column = numbered("arms", a, "cutting"), .found = std::to_string(arm.cutting)},
                "one of the plan's cuttings, counted from 0");
     }
-    if (std::count(plan.arms.begin(), plan.arms.begin() + static_cast<std::ptrdiff_t>(a), arm)) {
+    if (std::count(plan.arms.begin(), plan.arms.begin() + static_cast<std::ptrdiff_t>(a), arm) >
+        0) {
       add_flaw(
           flaws,
           ProblemKind::conflicting,
