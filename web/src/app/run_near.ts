@@ -1,6 +1,6 @@
 // Which run of a picture a finger or a pointer means: the one it is on, else the nearest about it.
 
-const reach = [0, 6, 12, 18, 24];
+const reach = [0, 6, 12, 18, 24, 32];
 const directions = [
   [1, 0],
   [0, 1],
