@@ -1,10 +1,11 @@
 #include "cli/open_command.h"
 
+#include "cli/hand.h"
 #include "cli/option_numbers.h"
 #include "cli/typed_options.h"
-#include "server/answers.h"
 #include "server/app.h"
-#include "wire/app_json.h"
+#include "server/app_parts.h"
+#include "workbench/open_app.h"
 
 #include <cstdint>
 #include <optional>
@@ -24,21 +25,6 @@ base::Result<std::optional<std::uint16_t>> port_of(const std::optional<std::stri
   });
 }
 
-wire::OpenNotebookTold told(workbench::NotebookPlace place) {
-  return {.name = std::move(place.name),
-          .path = std::move(place.path),
-          .uid = std::move(place.uid),
-          .may_write = place.may_write,
-          .why_not = std::move(place.why_not)};
-}
-
-void add_app_route(server::Routes& routes, const wire::AppTold& told_app) {
-  routes.add(
-      "GET", "/api/v1/app", [told_app](const server::HttpRequest&, const server::PathParameters&) {
-        return server::json_answer(wire::app_to_json(told_app));
-      });
-}
-
 // One line, by which a person or a program finds it.
 std::string opened_words(const std::string& address) {
   return "Keenfall is open at " + address + " until Ctrl-C.\n";
@@ -56,16 +42,19 @@ Outcome open_command(std::span<const std::string> words, const Surroundings& sur
                          .place = {.column = "--"}}},
                        "open");
   }
-  wire::AppTold told_app{.program_version = surroundings.program_version,
-                         .folder = surroundings.working_folder};
+  workbench::OpenApp::Settings settings{.program_version = surroundings.program_version,
+                                        .folder = surroundings.working_folder,
+                                        .who = hand_of(*typed, surroundings).who,
+                                        .machine_words = surroundings.machine_words,
+                                        .utc_now = surroundings.utc_now};
   if (!typed->positionals.empty()) {
-    const std::string& path = typed->positionals.front();
-    auto place = surroundings.use_cases.notebook.place(path);
+    const auto place = surroundings.use_cases.notebook.place(typed->positionals.front());
     if (!place) return refused({place.error()}, kNothingOpened);
-    told_app.notebook = told(std::move(*place));
+    settings.notebook = place->path;
   }
+  workbench::OpenApp open(std::move(settings));
   server::App app({.port = *port, .work = {.threads_each = surroundings.threads_at_hand}});
-  add_app_route(app.routes(), told_app);
+  server::add_app_routes({.routes = app.routes(), .works = app.works(), .open = open});
   const auto address = app.begin();
   if (!address) return refused({address.error()}, kNothingOpened);
   surroundings.write_at_once(opened_words(*address));

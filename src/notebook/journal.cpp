@@ -154,6 +154,15 @@ base::Result<std::optional<JournalEntry>> change_if_any(NotebookFile& file,
   });
 }
 
+JournalPlace Notebook::last_place() const {
+  return carrying_over([&]() -> JournalPlace {
+    SQLite::Statement newest(file_->database,
+                             "SELECT entry, client_id FROM journal ORDER BY entry DESC LIMIT 1");
+    if (!newest.executeStep()) return {};
+    return {.entry = newest.getColumn(0).getInt64(), .client_id = newest.getColumn(1).getString()};
+  });
+}
+
 std::optional<std::int64_t> Notebook::last_to_undo() const {
   SQLite::Database& database = file_->database;
   return carrying_over([&]() -> std::optional<std::int64_t> {

@@ -93,13 +93,14 @@ std::vector<KeptTrial> kept_trials(const Notebook& notebook) {
   return carrying_over([&] {
     std::vector<KeptTrial> kept;
     SQLite::Statement rows(notebook.file().database,
-                           "SELECT name, (SELECT count(*) FROM run WHERE run.trial_id = "
+                           "SELECT uid, name, (SELECT count(*) FROM run WHERE run.trial_id = "
                            "trial.trial_id), (SELECT count(*) FROM run JOIN reading USING (run_id) "
                            "WHERE run.trial_id = trial.trial_id) FROM trial ORDER BY trial_id");
     while (rows.executeStep()) {
-      kept.push_back({.name = rows.getColumn(0).getString(),
-                      .runs = static_cast<std::size_t>(rows.getColumn(1).getInt64()),
-                      .readings = static_cast<std::size_t>(rows.getColumn(2).getInt64())});
+      kept.push_back({.uid = rows.getColumn(0).getString(),
+                      .name = rows.getColumn(1).getString(),
+                      .runs = static_cast<std::size_t>(rows.getColumn(2).getInt64()),
+                      .readings = static_cast<std::size_t>(rows.getColumn(3).getInt64())});
     }
     return kept;
   });

@@ -43,6 +43,7 @@ struct Taken {
                                                        const std::vector<TakenTable>& tables);
 
 struct KeptTrial {
+  std::string uid;  // 32 hexadecimal digits: the same trial in every copy of the notebook
   std::string name;
   std::size_t runs = 0;
   std::size_t readings = 0;

@@ -47,6 +47,14 @@ struct JournalEntry {
   bool operator==(const JournalEntry&) const = default;
 };
 
+// The journal's newest entry.
+struct JournalPlace {
+  std::int64_t entry = 0;  // 0: none
+  std::string client_id;
+
+  bool operator==(const JournalPlace&) const = default;
+};
+
 struct NotebookIdentity {
   std::string uid;
   std::string made_at_utc;
@@ -83,6 +91,8 @@ class Notebook {
   [[nodiscard]] const std::string& path() const;
   [[nodiscard]] NotebookIdentity identity() const;
   [[nodiscard]] std::vector<JournalEntry> journal() const;
+  // Where the journal stands, at once: as long as that is the same, so is all else.
+  [[nodiscard]] JournalPlace last_place() const;
 
   // The inverse of an entry as a new one. Refused where it was undone already, and where later
   // entries that still hold touched the same rows or rest on them: those are named.

@@ -246,26 +246,102 @@ std::optional<base::Problem> strike_in(SQLite::Database& database,
   return strike_in_run(database, run, rows->runs[*place].run_id, request, struck);
 }
 
-}  // namespace
+std::optional<base::Problem> strike_one_reading(SQLite::Database& database,
+                                                const trials::Run& run,
+                                                std::int64_t id,
+                                                const StrikeAt& request) {
+  if (*request.reading >= run.readings.size()) {
+    return refused(
+        base::ProblemKind::unknown_name,
+        "There is no reading " + std::to_string(*request.reading) + " in " + words_of(run) + ".",
+        "a reading that the run has");
+  }
+  if (run.readings[*request.reading].struck_reason) {
+    return refused(base::ProblemKind::conflicting,
+                   "That reading of " + words_of(run) + " is struck out already.",
+                   "a reading that counts");
+  }
+  set_reason(database,
+             "reading",
+             kStruckReasonOfReading,
+             {id, static_cast<std::int64_t>(*request.reading)},
+             request.reason);
+  return std::nullopt;
+}
 
-base::Result<Struck> strike(Notebook& notebook,
-                            const StrikeRequest& request,
-                            const Authorship& by) {
-  if (request.reason.find_first_not_of(" \t\r\n") == std::string::npos) {
+std::optional<base::Problem> strike_at_place(SQLite::Database& database,
+                                             const StrikeAt& request,
+                                             Struck& struck,
+                                             std::string& what) {
+  const auto rows = read_trial(database, request.trial);
+  if (!rows || request.run >= rows->trial.runs.size()) {
+    return refused(base::ProblemKind::unknown_name,
+                   "The trial " + request.trial + " has no such run.",
+                   "a run that the trial has");
+  }
+  const trials::Run& run = rows->trial.runs[request.run];
+  const std::int64_t id = rows->runs[request.run].run_id;
+  StrikeRequest as_asked{.trial = request.trial, .run = run.name, .cuts = request.cuts};
+  as_asked.reason = request.reason;
+  if (request.reading && *request.reading < run.readings.size()) {
+    as_asked.cuts = run.readings[*request.reading].cuts;
+  }
+  struck.run_words = words_of(run);
+  what = (request.reading
+              ? "strike one reading at " + base::plain_number(as_asked.cuts.value_or(0)) + " in "
+              : what_is_done(as_asked)) +
+         struck.run_words + ", trial " + request.trial;
+  if (!request.reading) return strike_in_run(database, run, id, as_asked, struck);
+  struck.readings = 1;
+  return strike_one_reading(database, run, id, request);
+}
+
+// writes: what is struck, said in words; nothing, or why not.
+template <class Writes>
+base::Result<Struck> struck_with_reason(Notebook& notebook,
+                                        const std::string& trial,
+                                        const std::string& reason,
+                                        const Authorship& by,
+                                        Writes writes) {
+  if (reason.find_first_not_of(" \t\r\n") == std::string::npos) {
     return base::failed(refused(base::ProblemKind::missing,
                                 "A reading is struck out with a reason.",
                                 "--reason \"the thread slipped\""));
   }
   Struck struck;
-  ChangeWords words{.what = "strike in " + request.trial};
+  ChangeWords words{.what = "strike in " + trial};
   Authorship with_reason = by;
-  if (with_reason.why.empty()) with_reason.why = request.reason;
+  if (with_reason.why.empty()) with_reason.why = reason;
   auto entry = change(notebook.file(), words, with_reason, [&](SQLite::Database& database) {
-    return strike_in(database, request, struck, words.what);
+    return writes(database, struck, words.what);
   });
   if (!entry) return base::failed(entry.error());
   struck.entry = *entry;
   return struck;
+}
+
+}  // namespace
+
+base::Result<Struck> strike(Notebook& notebook,
+                            const StrikeRequest& request,
+                            const Authorship& by) {
+  return struck_with_reason(notebook,
+                            request.trial,
+                            request.reason,
+                            by,
+                            [&](SQLite::Database& database, Struck& struck, std::string& what) {
+                              return strike_in(database, request, struck, what);
+                            });
+}
+
+base::Result<Struck> strike_at(Notebook& notebook, const StrikeAt& request, const Authorship& by) {
+  return struck_with_reason(notebook,
+                            request.trial,
+                            request.reason,
+                            by,
+                            [&](SQLite::Database& database, Struck& struck, std::string& what) {
+                              return strike_at_place(database, request, struck, what);
+                            });
 }
 
 }  // namespace keenfall::notebook

@@ -38,4 +38,18 @@ struct Struck {
                                           const StrikeRequest& request,
                                           const Authorship& by);
 
+// The same by places, for whoever has the trial before their eyes: a reading, all readings after so
+// many cuts, or with neither the whole run.
+struct StrikeAt {
+  std::string trial;
+  std::size_t run = 0;                 // in the trial's runs
+  std::optional<std::size_t> reading;  // in the run's readings
+  std::optional<double> cuts;
+  std::string reason;  // not empty
+};
+
+[[nodiscard]] base::Result<Struck> strike_at(Notebook& notebook,
+                                             const StrikeAt& request,
+                                             const Authorship& by);
+
 }  // namespace keenfall::notebook

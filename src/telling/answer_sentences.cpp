@@ -191,31 +191,34 @@ std::string further_runs_sentence(const Comparison& comparison) {
   return "Cutting further would tell most; without it, " + words;
 }
 
-Sentence answer_sentence(const Judgement& judgement,
-                         const Comparison& comparison,
-                         const std::vector<ArmName>& names) {
+Sentence bare_answer(const Judgement& judgement,
+                     const Comparison& comparison,
+                     const std::vector<ArmName>& names) {
   const std::string& a = names[comparison.a].name;
   const std::string& b = names[comparison.b].name;
-  Sentence sentence;
-  std::string more;
   switch (comparison.verdict) {
     case Verdict::practically_the_same:
-      sentence = same_sentence(judgement, comparison, a, b);
-      break;
+      return same_sentence(judgement, comparison, a, b);
     case Verdict::not_settled:
-      sentence = open_sentence(judgement, comparison, a, b);
-      more = further_runs_sentence(comparison);
-      break;
+      return open_sentence(judgement, comparison, a, b);
     case Verdict::longer_and_worth_having:
     case Verdict::longer:
     case Verdict::longer_but_too_little_to_matter:
     case Verdict::shorter_but_too_little_to_matter:
     case Verdict::shorter:
     case Verdict::shorter_by_enough_to_matter:
-      sentence = longer_sentence(judgement, comparison, lasting_words(judgement, comparison, a, b));
-      more = cuts_sentence(judgement, comparison);
       break;
   }
+  return longer_sentence(judgement, comparison, lasting_words(judgement, comparison, a, b));
+}
+
+Sentence answer_sentence(const Judgement& judgement,
+                         const Comparison& comparison,
+                         const std::vector<ArmName>& names) {
+  Sentence sentence = bare_answer(judgement, comparison, names);
+  std::string more;
+  if (comparison.verdict == Verdict::not_settled) more = further_runs_sentence(comparison);
+  if (tells_which_lasts_longer(comparison.verdict)) more = cuts_sentence(judgement, comparison);
   if (!more.empty()) more.insert(0, " ");
   more += provisos(judgement, comparison) + doubts(judgement, comparison, names);
   if (!more.empty()) sentence.words.push_back({more});

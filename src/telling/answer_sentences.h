@@ -17,6 +17,11 @@ namespace keenfall::telling {
                                        const verdicts::Comparison& comparison,
                                        const std::vector<ArmName>& names);
 
+// Its first half: what is found, without the cuts, the provisos and the doubts.
+[[nodiscard]] Sentence bare_answer(const verdicts::Judgement& judgement,
+                                   const verdicts::Comparison& comparison,
+                                   const std::vector<ArmName>& names);
+
 // "About 5 more runs each would probably settle it."; empty where it is settled. Says first to cut
 // further where the comparison rests on a curve carried on.
 [[nodiscard]] std::string further_runs_sentence(const verdicts::Comparison& comparison);

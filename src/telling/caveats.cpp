@@ -85,6 +85,16 @@ std::optional<Section> what_cannot_be_said(const Judgement& judgement) {
 Section the_fit(const Judgement& judgement) {
   const verdicts::FitReport& fit = judgement.fit;
   const std::string parts = listed(fit.model_parts);
+  if (fit.model == "quick") {
+    return {.id = "fit",
+            .heading = "The fit",
+            .lead = plain(fmt::format(
+                "By the quick calculation, a first look that is not counted{}. {} draws, without a "
+                "sampler, {:.2f} s of processor time. The full calculation is the one that counts.",
+                parts.empty() ? "" : ": " + parts,
+                fit.draws,
+                fit.cpu_seconds))};
+  }
   return {.id = "fit",
           .heading = "The fit",
           .lead = plain(fmt::format(

@@ -140,4 +140,9 @@ void put_number(Json& object, const char* key, const std::optional<double>& numb
   if (number) object[key] = finite_number(*number);
 }
 
+std::string in_one_line(const Json& object) {
+  constexpr int kOneLine = -1;
+  return object.dump(kOneLine, ' ', false, Json::error_handler_t::replace);
+}
+
 }  // namespace keenfall::wire

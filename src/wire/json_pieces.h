@@ -44,4 +44,7 @@ using Json = nlohmann::ordered_json;
 void put_text(Json& object, const char* key, const std::string& text);
 void put_number(Json& object, const char* key, const std::optional<double>& number);
 
+// For an answer of the app: in one line, stray bytes of names as U+FFFD.
+[[nodiscard]] std::string in_one_line(const Json& object);
+
 }  // namespace keenfall::wire

@@ -1,11 +1,14 @@
 #include "wire/judgement_json.h"
 
 #include "base/require.h"
+#include "telling/headline.h"
 #include "wire/across_json.h"
 #include "wire/json_pieces.h"
 #include "wire/judgement_object.h"
+#include "wire/told_object.h"
 
 #include <string_view>
+#include <utility>
 
 namespace keenfall::wire {
 
@@ -254,7 +257,8 @@ std::string judgement_to_json(const JudgementDocument& document) {
   base::require(!document.judgements.empty(), "a judgement document holds at least one judgement");
   Json object = {{"format", "keenfall-judgement"},
                  {"format_version", kJudgementFormatVersion},
-                 {"program_version", document.program_version}};
+                 {"program_version", document.program_version},
+                 {"headline", sentences_json(telling::headline(document.judgements))}};
   put_judgement(object, document.judgements.front());
   Json others = Json::array();
   for (std::size_t i = 1; i < document.judgements.size(); ++i) {
@@ -266,6 +270,24 @@ std::string judgement_to_json(const JudgementDocument& document) {
   constexpr int kIndent = 2;
   // Names come from people's files: a stray byte becomes U+FFFD instead of stopping the answer.
   return object.dump(kIndent, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+std::vector<telling::Sentence> headline_in(const std::string& document) {
+  const Json object = Json::parse(document, nullptr, false);
+  std::vector<telling::Sentence> sentences;
+  if (!object.is_object() || !object.contains("headline")) return sentences;
+  for (const Json& said : object["headline"]) {
+    telling::Sentence sentence;
+    for (const Json& part : said.value("words", Json::array())) {
+      const std::string tone = part.value("tone", "");
+      sentence.words.push_back({.text = part.value("text", ""),
+                                .tone = tone == "settled"       ? telling::Tone::settled
+                                        : tone == "not_settled" ? telling::Tone::not_settled
+                                                                : telling::Tone::plain});
+    }
+    sentences.push_back(std::move(sentence));
+  }
+  return sentences;
 }
 
 }  // namespace keenfall::wire

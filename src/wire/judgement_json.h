@@ -7,6 +7,7 @@
 // std::logic_error. Shape: docs/wire/judgement.schema.json, explained in docs/wire/README.md.
 #pragma once
 
+#include "telling/sentence.h"
 #include "verdicts/judgement.h"
 
 #include <string>
@@ -22,5 +23,9 @@ struct JudgementDocument {
 };
 
 [[nodiscard]] std::string judgement_to_json(const JudgementDocument& document);
+
+// The answer in a sentence or two as such a document holds it (telling/headline.h); none where it
+// was written before there was one.
+[[nodiscard]] std::vector<telling::Sentence> headline_in(const std::string& document);
 
 }  // namespace keenfall::wire

@@ -12,6 +12,7 @@
 #include "telling/run_lasting.h"
 #include "verdicts/runs_compared.h"
 #include "wire/judgement_object.h"
+#include "wire/report_object.h"
 #include "wire/trial_json.h"
 
 #include <cstddef>
@@ -178,24 +179,6 @@ Json reported_judgement_json(const telling::ReportedJudgement& reported) {
   return object;
 }
 
-Json report_json(const telling::Report& report) {
-  base::require(!report.judgements.empty(), "a report holds at least one judgement");
-  Json object = {{"format", "keenfall-report"},
-                 {"format_version", kReportFormatVersion},
-                 {"program_version", report.program_version},
-                 {"title", report.title},
-                 {"written_on", report.written_on},
-                 {"from", report.from},
-                 {"judgements", Json::array()}};
-  for (const telling::ReportedJudgement& reported : report.judgements) {
-    object["judgements"].push_back(reported_judgement_json(reported));
-  }
-  object["trial"] = trial_json(report.trial);
-  if (!report.judged_again_by.empty()) object["judged_again_by"] = report.judged_again_by;
-  if (!report.not_in_its_table.empty()) object["not_in_its_table"] = report.not_in_its_table;
-  return object;
-}
-
 // Names come from people's files: a stray byte becomes U+FFFD instead of stopping the report.
 std::string dumped(const Json& object, int indent) {
   return object.dump(indent, ' ', false, Json::error_handler_t::replace);
@@ -216,6 +199,24 @@ bool is_unseen(std::string_view written) {
 }
 
 }  // namespace
+
+Json report_json(const telling::Report& report) {
+  base::require(!report.judgements.empty(), "a report holds at least one judgement");
+  Json object = {{"format", "keenfall-report"},
+                 {"format_version", kReportFormatVersion},
+                 {"program_version", report.program_version},
+                 {"title", report.title},
+                 {"written_on", report.written_on},
+                 {"from", report.from},
+                 {"judgements", Json::array()}};
+  for (const telling::ReportedJudgement& reported : report.judgements) {
+    object["judgements"].push_back(reported_judgement_json(reported));
+  }
+  object["trial"] = trial_json(report.trial);
+  if (!report.judged_again_by.empty()) object["judged_again_by"] = report.judged_again_by;
+  if (!report.not_in_its_table.empty()) object["not_in_its_table"] = report.not_in_its_table;
+  return object;
+}
 
 std::string report_to_json(const telling::Report& report) {
   constexpr int kIndent = 2;

@@ -58,7 +58,8 @@ TEST(ReportJson, HoldsTheJudgementAsJudgeWritesIt) {
   const Report report = made_report();
   json alone = json::parse(judgement_to_json(
       {.program_version = "0.1.0", .judgements = {report.judgements[0].judgement}}));
-  for (const char* key : {"format", "format_version", "program_version", "also_judged"}) {
+  for (const char* key :
+       {"format", "format_version", "program_version", "headline", "also_judged"}) {
     alone.erase(key);
   }
 

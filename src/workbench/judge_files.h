@@ -7,22 +7,14 @@
 // Throws NotebookTrouble where the notebook is not as it was written.
 #pragma once
 
+#include "workbench/counted_look.h"
 #include "workbench/judge_tables.h"
-#include "workbench/notebook_opening.h"
 
-#include <chrono>
 #include <span>
 #include <string>
 #include <vector>
 
 namespace keenfall::workbench {
-
-struct JudgedBy {
-  Hand hand;
-  std::string program_version;  // "0.1.0"
-  // How long to wait for another who writes, before a judging goes uncounted.
-  std::chrono::milliseconds patience{2000};
-};
 
 struct JudgedFiles {
   trials::Trial trial;  // as it was taken in, or stands in the notebook

@@ -11,34 +11,16 @@
 
 #include "base/execution.h"
 #include "base/result.h"
-#include "base/seed.h"
-#include "exchange/table_options.h"
 #include "trials/trial.h"
 #include "verdicts/judgement.h"
+#include "workbench/fitted_trial.h"
+#include "workbench/judge_options.h"
 
-#include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
 namespace keenfall::workbench {
-
-struct JudgeOptions {
-  double worth_it_margin = 1.5;               // above 1
-  std::optional<double> stop_level;           // times the start reading, above 1
-  std::optional<std::string> stop_reading;    // as typed, with its unit: "400gf"; not both
-  std::string model = "default";              // or "plain"
-  std::optional<verdicts::ClaimAbout> claim;  // absent: of the steels wherever that can be made
-  std::vector<int> looks;  // runs of every arm at each planned look, rising; empty: one look
-  // What failing the test means on a curve, times the start reading, above 1; for lives that state
-  // none themselves, and for a pass ladder.
-  std::optional<double> test_level;
-  base::Seed seed{1};
-  std::optional<std::string> kind;   // only readings of this kind
-  std::optional<int> rung;           // of the pass ladder, 1 to 9; absent: the one that tells most
-  std::optional<std::string> trial;  // of a notebook; absent: its only one
-  exchange::TableOptions table;
-};
 
 struct JudgedTrial {
   trials::Trial trial;  // as it was taken in
@@ -56,5 +38,10 @@ struct JudgedTrial {
     const JudgeOptions& options,
     const base::Executor& executor,
     const base::ProgressReport& progress);
+
+// From fits at hand: of the options those count that fit_trial did not use. No judgement is made
+// twice from the same chance: the same fits and options give the same judgements.
+[[nodiscard]] base::ResultOrProblems<std::vector<verdicts::Judgement>> judge_fitted(
+    const FittedTrial& fitted, const JudgeOptions& options);
 
 }  // namespace keenfall::workbench

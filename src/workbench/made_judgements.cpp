@@ -55,9 +55,10 @@ void say(verdicts::Judgement& judgement, const std::string& sentence) {
 }
 
 std::string of_which_readings(const JudgedCurves& curves) {
-  const std::string thread = curves.data.thread.empty() ? "" : " (" + curves.data.thread + ")";
+  const std::string thread =
+      curves.fitted->data.thread.empty() ? "" : " (" + curves.fitted->data.thread + ")";
   return "Edges were read in more than one way; the level is taken as one of the " +
-         curves.data.kind.words + thread + ", of which there are most.";
+         curves.fitted->data.kind.words + thread + ", of which there are most.";
 }
 
 }  // namespace
@@ -78,23 +79,23 @@ std::vector<verdicts::Judgement> read_against_tested(const BothWays& ways,
   std::vector<verdicts::Judgement> judgements;
   for (JudgedLives& test : tests) {
     const auto curves = std::ranges::find_if(ways.curves, [&test](const JudgedCurves& judged) {
-      return !verdicts::arms_read_and_tested(judged.data, test.data).empty();
+      return !verdicts::arms_read_and_tested(judged.fitted->data, test.fitted->data).empty();
     });
     if (curves == ways.curves.end()) {
       if (ways.test_level) say(test.judgement, kLevelNotUsed);
       continue;
     }
-    if (!test.data.level) {
-      say(test.judgement, level_wanted(ways.trial, test.data.test));
+    if (!test.fitted->data.level) {
+      say(test.judgement, level_wanted(ways.trial, test.fitted->test));
       continue;
     }
     judgements.push_back(verdicts::judge_read_and_tested(
         ways.trial,
-        {.data = curves->data,
-         .fit = curves->fit,
+        {.data = curves->fitted->data,
+         .fit = curves->fitted->fit,
          .model = ways.model,
          .judgement = curves->judgement},
-        {.data = test.data, .fit = test.fit, .judgement = test.judgement},
+        {.data = test.fitted->data, .fit = test.fitted->fit, .judgement = test.judgement},
         question,
         seed));
     if (ways.curves.size() > 1) say(judgements.back(), of_which_readings(*curves));

@@ -3,14 +3,11 @@
 #pragma once
 
 #include "base/seed.h"
-#include "blunting/inference/blunting_data.h"
-#include "blunting/inference/full_fit.h"
 #include "blunting/inference/model_spec.h"
-#include "blunting/times/time_data.h"
-#include "blunting/times/time_fit.h"
 #include "trials/trial.h"
 #include "verdicts/judge_lives.h"
 #include "verdicts/judgement.h"
+#include "workbench/fitted_trial.h"
 
 #include <optional>
 #include <span>
@@ -19,14 +16,12 @@
 namespace keenfall::workbench {
 
 struct JudgedCurves {
-  blunting::BluntingData data;
-  blunting::BluntingFit fit;
+  const FittedCurves* fitted = nullptr;  // outlives this
   verdicts::Judgement judgement;
 };
 
 struct JudgedLives {
-  blunting::TimeData data;
-  blunting::TimeFit fit;
+  const FittedLives* fitted = nullptr;  // likewise
   verdicts::Judgement judgement;
 };
 

@@ -161,7 +161,7 @@ class Integration {
     const double weight = log_weight + given.log_evidence + axes_.front().log_prior(run_place);
     largest_ = std::max(largest_, weight);
     if (weight < largest_ - kNegligible) return false;
-    parts_.push_back({.given = std::move(given), .weight = weight});
+    parts_.push_back({.at = at_, .given = std::move(given), .weight = weight});
     return true;
   }
 

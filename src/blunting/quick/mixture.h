@@ -13,6 +13,7 @@
 namespace keenfall::blunting {
 
 struct MixturePart {
+  Hyperparameters at;
   GivenNormal given;
   double weight = 0;
 };

@@ -1,9 +1,8 @@
 #include "blunting/quick/quick_fit.h"
 
 #include "blunting/quick/mixture.h"
+#include "blunting/quick/quick_draws.h"
 #include "blunting/quick/scatter_group.h"
-#include "numerics/apportioned.h"
-#include "numerics/even_points.h"
 
 #include <cmath>
 #include <map>
@@ -11,17 +10,6 @@
 namespace keenfall::blunting {
 
 namespace {
-
-// Of every draw as many standard normals, spread evenly over all draws together.
-Eigen::MatrixXd even_normals(Eigen::Index count) {
-  const auto normals_of_one = static_cast<std::size_t>(count);
-  numerics::EvenPoints points(normals_of_one + normals_of_one % 2);
-  Eigen::MatrixXd normals(count, kQuickDraws);
-  for (Eigen::Index d = 0; d < normals.cols(); ++d) {
-    numerics::as_normals(points.next(), {normals.col(d).data(), normals_of_one});
-  }
-  return normals;
-}
 
 // Draws of what stands last in the parts: arms' levels and, before them, specimens.
 class Drawer {
@@ -31,9 +19,7 @@ class Drawer {
       : group_(group), fit_(fit), normals_(normals) {}
 
   void draw(const std::vector<MixturePart>& parts) {
-    std::vector<double> weights;
-    for (const MixturePart& part : parts) weights.push_back(part.weight);
-    const auto draws = numerics::apportioned(weights, kQuickDraws);
+    const auto draws = draws_of_parts(parts);
     Eigen::Index first = 0;
     for (std::size_t p = 0; p < parts.size(); ++p) {
       const auto draws_of_part = static_cast<Eigen::Index>(draws[p]);
@@ -80,11 +66,7 @@ class Drawer {
 
 QuickFit quick_fit(const BluntingData& data, const ModelSpec& spec) {
   const ModelParts parts = parts_for(spec, data);
-  std::vector<std::vector<std::size_t>> groups;
-  for (std::size_t m = 0; m < data.media.size(); ++m) {
-    if (parts.scatter_by_medium || groups.empty()) groups.emplace_back();
-    groups.back().push_back(m);
-  }
+  const auto groups = groups_of_media(parts, data.media.size());
   QuickFit fit;
   fit.arms.resize(data.arms.size());
   std::map<Eigen::Index, Eigen::MatrixXd> normals;  // by how many are drawn at once

@@ -9,6 +9,7 @@
 
 #include <Eigen/Dense>
 
+#include <array>
 #include <cstddef>
 #include <vector>
 
@@ -36,6 +37,21 @@ struct GivenNormal {
   double log_evidence = 0;
 };
 
+struct WeighedLevel {
+  Eigen::Index index = 0;
+  double weight = 1;
+};
+
+// One run, given the levels x: its own (log b0, log tau) are normal about
+// constant + follows (what the levels make of log b0, log tau, log p), with this Cholesky factor.
+struct RunGivenLevels {
+  std::size_t run = 0;  // place in BluntingData::runs
+  std::array<std::vector<WeighedLevel>, 3> levels;
+  Eigen::Vector2d constant = Eigen::Vector2d::Zero();
+  Eigen::Matrix<double, 2, 3> follows = Eigen::Matrix<double, 2, 3>::Zero();
+  Eigen::Matrix2d factor = Eigen::Matrix2d::Zero();  // lower: variance = factor factor'
+};
+
 class ScatterGroup {
  public:
   // media: those that share the scatter. data must outlive the group.
@@ -49,8 +65,10 @@ class ScatterGroup {
   // Then moves the parabolas' tops from the mode to where the posterior's mean lies (Lindley 1980).
   void centre_on_mean(const Hyperparameters& at);
   [[nodiscard]] GivenNormal given(const Hyperparameters& at) const;
+  [[nodiscard]] std::vector<RunGivenLevels> runs_given(const Hyperparameters& at) const;
 
   [[nodiscard]] const ModelParts& parts() const { return parts_; }
+  [[nodiscard]] const ReadingScales& scales() const { return scales_; }
   [[nodiscard]] bool has_blocks() const { return blocks_ > 0; }
   [[nodiscard]] bool has_specimens() const { return specimens_ > 0; }
   [[nodiscard]] const std::vector<std::size_t>& arms() const { return arms_; }  // in the data

@@ -17,4 +17,8 @@ namespace keenfall::blunting {
 // As TimeData::groups.arms; kQuickDraws each. The same data give the same draws.
 [[nodiscard]] std::vector<ArmTimes> quick_times(const TimeData& data);
 
+// The same with the scatter from run to run, in the shape of the full fit and always usable. The
+// draws stand in another order: any stretch of them is like the whole.
+[[nodiscard]] TimeFit quick_posterior(const TimeData& data);
+
 }  // namespace keenfall::blunting

@@ -49,5 +49,23 @@ TEST(QuickTimes, AgreeWithItWhereOneArmNeverFailed) {
   expect_agreement({.log_median_b = 6, .blocks = 2}, 8, "at least");
 }
 
+// In the shape of the full fit: the same arms, and the scatter from run to run beside them, which
+// stands on a grid of places 28 % apart.
+TEST(QuickTimes, HaveTheScatterOfTheSampledPosteriorToo) {
+  const auto data = prepare_times(testing::made_times({.runs_each = 6}, 8), {});
+
+  const TimeFit quick = quick_posterior(*data);
+  const auto full = fit_times(*data, {.draws = 4000}, {11}, base::threads(2), base::unwatched());
+
+  const numerics::Interval sampled = numerics::interval_of(full->run_scatter.front());
+  const numerics::Interval scatter = numerics::interval_of(quick.run_scatter.front());
+  const double sd = (sampled.hi95 - sampled.lo95) / 3.92;
+  EXPECT_NEAR(scatter.median, sampled.median, 0.15 * sd);
+  EXPECT_NEAR(scatter.lo95 / sampled.lo95, 1, 0.28);
+  EXPECT_NEAR(scatter.hi95 / sampled.hi95, 1, 0.28);
+  EXPECT_EQ(numerics::interval_of(quick.arms[0].log_cuts),
+            numerics::interval_of(quick_times(*data)[0].log_cuts));
+}
+
 }  // namespace
 }  // namespace keenfall::blunting

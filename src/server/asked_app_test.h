@@ -1,0 +1,107 @@
+// For tests: an app on a folder of its own, asked as pages ask it, and its answers held against
+// docs/wire/api.json.
+#pragma once
+
+#include "server/app_parts.h"
+#include "wire/schema_faults_test.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <chrono>
+#include <filesystem>
+#include <string>
+#include <thread>
+
+#include <unistd.h>
+
+namespace keenfall::server::testing {
+
+using nlohmann::json;
+
+class AskedApp : public ::testing::Test {
+ protected:
+  AskedApp() {
+    std::filesystem::remove_all(folder_);
+    std::filesystem::create_directory(folder_);
+    add_app_routes({.routes = routes_, .works = works_, .open = open_});
+  }
+  ~AskedApp() override {
+    works_.stop();
+    std::filesystem::remove_all(folder_);
+  }
+
+  // path: after /api/v1.
+  [[nodiscard]] HttpResponse asked(const std::string& method,
+                                   const std::string& path,
+                                   const std::string& body = {}) {
+    const std::size_t query = path.find('?');
+    HttpRequest request{.method = method,
+                        .path = "/api/v1" + path.substr(0, query),
+                        .query = {},
+                        .headers = {},
+                        .body = body};
+    if (query != std::string::npos) {
+      const std::string text = path.substr(query + 1);
+      const std::size_t equals = text.find('=');
+      request.query.push_back({.name = text.substr(0, equals), .text = text.substr(equals + 1)});
+    }
+    return routes_.answer(request);
+  }
+
+  // Of a success, held against the shape; the test fails otherwise.
+  json got(const std::string& method,
+           const std::string& path,
+           const std::string& shape,
+           const json& body = nullptr) {
+    const HttpResponse answer = asked(method, path, body.is_null() ? "" : body.dump());
+    EXPECT_LT(answer.status, 300) << path << ": " << answer.body.substr(0, 500);
+    json document = json::parse(answer.body, nullptr, false);
+    EXPECT_EQ(wire::testing::faults_against_api(document, shape), "") << path;
+    return document;
+  }
+
+  // Of a refusal: the first problem; the test fails where it is another status.
+  json refused(int status, const std::string& method, const std::string& path, const json& body) {
+    const HttpResponse answer = asked(method, path, body.is_null() ? "" : body.dump());
+    EXPECT_EQ(answer.status, status) << path << ": " << answer.body.substr(0, 500);
+    json document = json::parse(answer.body, nullptr, false);
+    EXPECT_EQ(wire::testing::faults_against_api(document, "Problems"), "") << path;
+    return document["problems"][0];
+  }
+
+  // What the work of a 202 comes to; the test fails where it fails.
+  HttpResponse result_of(const json& started) {
+    const std::string id = started["work"]["id"];
+    for (;;) {
+      const auto told = works_.told(id);
+      if (told->state == wire::WorkState::done) return *works_.result(id);
+      if (told->state == wire::WorkState::failed || told->state == wire::WorkState::cancelled) {
+        ADD_FAILURE() << wire::work_to_json(*told);
+        return {};
+      }
+      std::this_thread::sleep_for(std::chrono::milliseconds(5));
+    }
+  }
+
+  // The uid of the demo's trial, in a notebook that is open now.
+  std::string with_demo() {
+    (void)got("POST", "/notebooks", "App", {{"how", "demo"}});
+    return got("GET", "/home", "Home")["trials"][0]["uid"];
+  }
+
+  std::filesystem::path folder_ = std::filesystem::temp_directory_path() /
+                                  ("keenfall_app_" + std::to_string(getpid()) + "_" +
+                                   ::testing::UnitTest::GetInstance()->current_test_info()->name());
+  int seconds_ = 0;
+  workbench::OpenApp open_{{.program_version = "0.1.0",
+                            .folder = folder_.string(),
+                            .notebook = std::nullopt,
+                            .who = "R.",
+                            .machine_words = "bench-2, process 4711",
+                            .utc_now = [] { return std::string("2026-11-26T12:00:00Z"); }}};
+  Routes routes_;
+  Works works_;
+};
+
+}  // namespace keenfall::server::testing

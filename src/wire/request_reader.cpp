@@ -1,0 +1,214 @@
+#include "wire/request_reader.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <set>
+#include <utility>
+
+namespace keenfall::wire {
+
+namespace {
+
+using base::Problem;
+using base::ProblemKind;
+
+// What is shown of a value that cannot be used: all of it would be too much.
+std::string found_in(const Json& value) {
+  constexpr std::size_t kMostShown = 80;
+  std::string text = value.is_string() ? value.get<std::string>() : in_one_line(value);
+  if (text.size() > kMostShown) text = text.substr(0, kMostShown) + "...";
+  return text;
+}
+
+bool is_blank(const std::string& text) {
+  return text.find_first_not_of(" \t\r\n") == std::string::npos;
+}
+
+bool is_within(double number, const NumberRange& range) {
+  const bool above = range.above_lowest ? number > range.lowest : number >= range.lowest;
+  return std::isfinite(number) && above && number <= range.highest;
+}
+
+}  // namespace
+
+struct RequestReader::Shared {
+  std::vector<Problem> problems;
+  std::set<std::string> asked;  // names of fields with their paths
+};
+
+RequestReader::RequestReader(const std::string& body)
+    : object_(Json::parse(body, nullptr, false)), shared_(std::make_shared<Shared>()) {
+  if (object_.is_object()) return;
+  shared_->problems.push_back({.kind = ProblemKind::unreadable,
+                               .sentence = object_.is_discarded()
+                                               ? "What was sent is not JSON."
+                                               : "What was sent is JSON, but not an object.",
+                               .accepted = "an object, as docs/wire/api.json describes it"});
+  object_ = Json::object();
+}
+
+RequestReader::RequestReader(Json object, std::string path, std::shared_ptr<Shared> shared)
+    : object_(std::move(object)), path_(std::move(path)), shared_(std::move(shared)) {}
+
+bool RequestReader::has(const std::string& field) const {
+  return object_.contains(field) && !object_[field].is_null();
+}
+
+const Json* RequestReader::asked(const std::string& field) {
+  shared_->asked.insert(path_ + field);
+  return has(field) ? &object_[field] : nullptr;
+}
+
+void RequestReader::refuse(const std::string& field, std::string_view accepted) {
+  shared_->problems.push_back(
+      {.kind = ProblemKind::bad_value,
+       .sentence = "“" + path_ + field + "” cannot be used.",
+       .place = {.column = path_ + field, .found = found_in(object_[field])},
+       .accepted = std::string(accepted)});
+}
+
+std::optional<std::string> RequestReader::text(const std::string& field) {
+  const Json* value = asked(field);
+  if (value == nullptr) return std::nullopt;
+  if (value->is_string()) return value->get<std::string>();
+  refuse(field, "a text");
+  return std::nullopt;
+}
+
+std::optional<double> RequestReader::number(const std::string& field, const NumberRange& range) {
+  const Json* value = asked(field);
+  if (value == nullptr) return std::nullopt;
+  if (value->is_number() && is_within(value->get<double>(), range)) return value->get<double>();
+  refuse(field, range.words);
+  return std::nullopt;
+}
+
+std::optional<std::uint64_t> RequestReader::whole(const std::string& field,
+                                                  const NumberRange& range) {
+  const Json* value = asked(field);
+  if (value == nullptr) return std::nullopt;
+  const bool is_whole = value->is_number_unsigned() && is_within(value->get<double>(), range);
+  if (is_whole) return value->get<std::uint64_t>();
+  refuse(field, range.words);
+  return std::nullopt;
+}
+
+std::optional<bool> RequestReader::flag(const std::string& field) {
+  const Json* value = asked(field);
+  if (value == nullptr) return std::nullopt;
+  if (value->is_boolean()) return value->get<bool>();
+  refuse(field, "true or false");
+  return std::nullopt;
+}
+
+std::optional<std::size_t> RequestReader::choice(const std::string& field,
+                                                 std::span<const std::string_view> known) {
+  const auto word = text(field);
+  if (!word) return std::nullopt;
+  const auto found = std::ranges::find(known, *word);
+  if (found != known.end()) return static_cast<std::size_t>(found - known.begin());
+  std::string accepted;
+  for (const std::string_view one : known)
+    accepted += (accepted.empty() ? "" : ", ") + std::string(one);
+  refuse(field, accepted);
+  return std::nullopt;
+}
+
+std::vector<std::string> RequestReader::texts(const std::string& field) {
+  const Json* value = asked(field);
+  std::vector<std::string> read;
+  if (value == nullptr) return read;
+  const bool all_texts = value->is_array() && std::ranges::all_of(*value, [](const Json& one) {
+                           return one.is_string();
+                         });
+  if (!all_texts) {
+    refuse(field, "a list of texts");
+    return read;
+  }
+  for (const Json& one : *value) read.push_back(one.get<std::string>());
+  return read;
+}
+
+std::vector<double> RequestReader::numbers(const std::string& field, const NumberRange& range) {
+  const Json* value = asked(field);
+  std::vector<double> read;
+  if (value == nullptr) return read;
+  const bool all_fit = value->is_array() && std::ranges::all_of(*value, [&](const Json& one) {
+                         return one.is_number() && is_within(one.get<double>(), range);
+                       });
+  if (!all_fit) {
+    refuse(field, "a list; each of it " + std::string(range.words));
+    return read;
+  }
+  for (const Json& one : *value) read.push_back(one.get<double>());
+  return read;
+}
+
+RequestReader RequestReader::within(const Json& object, const std::string& name) {
+  return {object, path_ + name + ".", shared_};
+}
+
+std::optional<RequestReader> RequestReader::object(const std::string& field) {
+  const Json* value = asked(field);
+  if (value == nullptr) return std::nullopt;
+  if (value->is_object()) return within(*value, field);
+  refuse(field, "an object");
+  return std::nullopt;
+}
+
+std::vector<RequestReader> RequestReader::objects(const std::string& field) {
+  const Json* value = asked(field);
+  std::vector<RequestReader> read;
+  if (value == nullptr) return read;
+  const bool all_objects = value->is_array() && std::ranges::all_of(*value, [](const Json& one) {
+                             return one.is_object();
+                           });
+  if (!all_objects) {
+    refuse(field, "a list of objects");
+    return read;
+  }
+  for (std::size_t i = 0; i < value->size(); ++i) {
+    read.push_back(within((*value)[i], field + "[" + std::to_string(i) + "]"));
+  }
+  return read;
+}
+
+void RequestReader::require(const std::string& field, std::string_view accepted) {
+  const Json* value = asked(field);
+  const bool is_blank_text =
+      value != nullptr && value->is_string() && is_blank(value->get<std::string>());
+  if (value != nullptr && !is_blank_text) return;
+  shared_->problems.push_back({.kind = ProblemKind::missing,
+                               .sentence = "“" + path_ + field + "” is needed.",
+                               .place = {.column = path_ + field},
+                               .accepted = std::string(accepted)});
+}
+
+void RequestReader::add(Problem problem) { shared_->problems.push_back(std::move(problem)); }
+
+std::vector<Problem> RequestReader::problems() {
+  std::vector<Problem> all = shared_->problems;
+  const std::function<void(const Json&, const std::string&)> look_into =
+      [&](const Json& object, const std::string& path) {
+        for (const auto& [field, value] : object.items()) {
+          const std::string name = path + field;
+          if (!shared_->asked.contains(name)) {
+            all.push_back({.kind = ProblemKind::unknown_name,
+                           .sentence = "Nothing here is called “" + name + "”.",
+                           .place = {.column = name},
+                           .accepted = "a field that docs/wire/api.json names"});
+          } else if (value.is_object()) {
+            look_into(value, name + ".");
+          } else if (value.is_array()) {
+            for (std::size_t i = 0; i < value.size(); ++i) {
+              if (value[i].is_object()) look_into(value[i], name + "[" + std::to_string(i) + "].");
+            }
+          }
+        }
+      };
+  look_into(object_, path_);
+  return all;
+}
+
+}  // namespace keenfall::wire

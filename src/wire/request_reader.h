@@ -1,0 +1,73 @@
+// Reads the body of a request, field by field: what is missing, of another type, out of its range
+// or not known is a problem that names the field. Private to this folder (it shows the library).
+//
+// A reader is of one object. What is wrong is gathered, also of objects within; whoever has read
+// all fields asks for the problems once, with those fields that nobody asked for.
+#pragma once
+
+#include "base/result.h"
+#include "wire/json_pieces.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace keenfall::wire {
+
+// Of a number; both ends belong to it unless said otherwise.
+struct NumberRange {
+  double lowest = 0;
+  double highest = 1e300;
+  bool above_lowest = false;
+  std::string_view words;  // "a number above 1"
+};
+
+class RequestReader {
+ public:
+  // Of a whole body; where it is no JSON object, every field is absent and that is the problem.
+  explicit RequestReader(const std::string& body);
+
+  [[nodiscard]] bool has(const std::string& field) const;
+
+  // Absent fields are nothing, and so are those with a problem.
+  [[nodiscard]] std::optional<std::string> text(const std::string& field);
+  [[nodiscard]] std::optional<double> number(const std::string& field, const NumberRange& range);
+  [[nodiscard]] std::optional<std::uint64_t> whole(const std::string& field,
+                                                   const NumberRange& range);
+  [[nodiscard]] std::optional<bool> flag(const std::string& field);
+  // Place of the word among those known.
+  [[nodiscard]] std::optional<std::size_t> choice(const std::string& field,
+                                                  std::span<const std::string_view> known);
+  [[nodiscard]] std::vector<std::string> texts(const std::string& field);
+  [[nodiscard]] std::vector<double> numbers(const std::string& field, const NumberRange& range);
+  // An object, or each object of a list; their problems come to this reader's.
+  [[nodiscard]] std::optional<RequestReader> object(const std::string& field);
+  [[nodiscard]] std::vector<RequestReader> objects(const std::string& field);
+
+  // It must be there, and a text must not be blank.
+  void require(const std::string& field, std::string_view accepted);
+  void add(base::Problem problem);
+
+  // All that is wrong, once every field was asked for; of fields that no one asked for, too.
+  [[nodiscard]] std::vector<base::Problem> problems();
+
+ private:
+  struct Shared;
+  RequestReader(Json object, std::string path, std::shared_ptr<Shared> shared);
+
+  // Of the field, where it is there and not null.
+  [[nodiscard]] const Json* asked(const std::string& field);
+  [[nodiscard]] RequestReader within(const Json& object, const std::string& name);
+  void refuse(const std::string& field, std::string_view accepted);
+
+  Json object_;
+  std::string path_;  // "question.", of an object within
+  std::shared_ptr<Shared> shared_;
+};
+
+}  // namespace keenfall::wire

@@ -1,0 +1,113 @@
+#include "workbench/app_trial.h"
+
+#include "exchange/long_table_text.h"
+#include "notebook/kept_trials.h"
+#include "notebook/strike.h"
+#include "notebook/trial_words.h"
+#include "workbench/app_home.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace keenfall::workbench {
+
+namespace {
+
+std::string so_many_words(std::size_t count, const std::string& one) {
+  return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
+}
+
+wire::SeenLook seen_look(const LookAtHand& look) {
+  return {.at_utc = look.at_utc,
+          .who = look.who,
+          .words = "saw " + so_many_words(look.inputs.runs, "run") + " with " +
+                   so_many_words(look.inputs.readings, "reading")};
+}
+
+// As they were recorded run by run; each says which run it was.
+std::vector<std::string> deviations_in(const trials::Trial& trial) {
+  std::vector<std::string> deviations;
+  for (const trials::Run& run : trial.runs) {
+    for (const std::string& deviation : run.deviations) {
+      deviations.push_back(notebook::words_of(run) + ": " + deviation);
+    }
+  }
+  return deviations;
+}
+
+// Looks change nothing of a trial.
+bool has_changed_since(const notebook::Notebook& opened, std::int64_t entry) {
+  const auto journal = opened.journal();
+  return std::ranges::any_of(journal, [&](const notebook::JournalEntry& later) {
+    return later.entry > entry && !later.what.starts_with("look at ");
+  });
+}
+
+base::Problem changed_meanwhile(const std::string& notebook) {
+  return {.kind = base::ProblemKind::conflicting,
+          .sentence =
+              "The notebook has changed since this page was read, so what was meant may be "
+              "another reading now. Nothing was struck out.",
+          .place = {.file = notebook},
+          .accepted = "looking at the trial again, and then striking out"};
+}
+
+base::Problem no_reason(const std::string& reason) {
+  return {.kind = base::ProblemKind::bad_value,
+          .sentence = "\"" + reason +
+                      "\" is no reason: a table that says so there means that nothing is struck "
+                      "out, or does not say why.",
+          .place = {.column = "reason", .found = reason},
+          .accepted = "why it does not count, in words: the thread slipped"};
+}
+
+}  // namespace
+
+base::Result<wire::TrialPage> trial_page(AtHand& at_hand,
+                                         const std::string& notebook,
+                                         const std::string& uid) {
+  const auto seen = at_hand.trials.trial(notebook, uid);
+  if (!seen) return base::failed(seen.error());
+  wire::TrialPage page{.uid = uid,
+                       .last_entry = (*seen)->place.entry,
+                       .path = path_of(**seen),
+                       .trial = *(*seen)->trial,
+                       .deviations = deviations_in(*(*seen)->trial)};
+  for (const LookAtHand& look : (*seen)->looks) page.looks.push_back(seen_look(look));
+  return page;
+}
+
+base::Result<wire::Changed> strike_in_trial(const StrikeInTrial& request, const Hand& hand) {
+  using Outcome = base::Result<wire::Changed>;
+  return naming_the_file(request.notebook, [&]() -> Outcome {
+    if (!exchange::is_reason_in_tables(request.strike.reason)) {
+      return base::failed(no_reason(request.strike.reason));
+    }
+    auto opened = opened_whole_to_write(request.notebook, hand, Checked::if_small);
+    if (!opened) return base::failed(opened.error());
+    const auto name = notebook::trial_name_of(*opened, request.uid);
+    if (!name) {
+      return base::failed({.kind = base::ProblemKind::unknown_name,
+                           .sentence = "The notebook has no such trial, or not any more.",
+                           .place = {.file = request.notebook, .found = request.uid},
+                           .accepted = "a trial that the first page lists"});
+    }
+    if (request.strike.of_entry && has_changed_since(*opened, *request.strike.of_entry)) {
+      return base::failed(changed_meanwhile(request.notebook));
+    }
+    const auto struck = notebook::strike_at(*opened,
+                                            {.trial = *name,
+                                             .run = request.strike.run,
+                                             .reading = request.strike.reading,
+                                             .cuts = request.strike.cuts,
+                                             .reason = request.strike.reason},
+                                            authorship_of(hand));
+    if (!struck) return base::failed(struck.error());
+    return wire::Changed{.entry = struck->entry.entry,
+                         .last_entry = struck->entry.entry,
+                         .what = struck->entry.what};
+  });
+}
+
+}  // namespace keenfall::workbench

@@ -1,0 +1,106 @@
+#include "workbench/found_words.h"
+
+#include "materials/spelling.h"
+#include "notebook/kept_trials.h"
+#include "notebook/trial_words.h"
+#include "workbench/notebook_opening.h"
+
+#include <algorithm>
+#include <iterator>
+#include <set>
+#include <utility>
+
+namespace keenfall::workbench {
+
+namespace {
+
+constexpr std::size_t kMostFound = 100;
+
+// Gathers what holds the text, each kind and words once.
+class Finder {
+ public:
+  explicit Finder(const std::string& text) : wanted_(materials::lower_case(text)) {}
+
+  void look_at(const std::string& kind, const std::string& words, const std::string& path) {
+    const std::size_t at = materials::lower_case(words).find(wanted_);
+    if (at == std::string::npos || !seen_.insert({kind, words + path}).second) return;
+    (at == 0 ? begins_ : holds_).push_back({.kind = kind, .words = words, .path = path});
+  }
+
+  // What came first of each nearness stands first in it.
+  [[nodiscard]] std::vector<wire::FoundPlace> found() && {
+    std::ranges::move(holds_, std::back_inserter(begins_));
+    if (begins_.size() > kMostFound) begins_.resize(kMostFound);
+    return std::move(begins_);
+  }
+
+ private:
+  std::string wanted_;
+  std::set<std::pair<std::string, std::string>> seen_;
+  std::vector<wire::FoundPlace> begins_;
+  std::vector<wire::FoundPlace> holds_;
+};
+
+void look_at_run(Finder& finder, const trials::Run& run, const std::string& page) {
+  finder.look_at("run", notebook::words_of(run), page);
+  for (const std::string& note : run.notes) finder.look_at("note", note, page);
+  for (const std::string& deviation : run.deviations) finder.look_at("note", deviation, page);
+  for (const trials::Event& event : run.events) finder.look_at("note", event.as_written, page);
+  if (run.voided_reason) finder.look_at("note", *run.voided_reason, page);
+  for (const trials::Reading& reading : run.readings) {
+    if (reading.struck_reason) finder.look_at("note", *reading.struck_reason, page);
+    if (reading.doubtful_reason) finder.look_at("note", *reading.doubtful_reason, page);
+  }
+}
+
+void look_at_trial(Finder& finder, const TrialAtHand& trial) {
+  const std::string page = "/trials/" + trial.uid + "/judge";
+  for (const trials::Blade& blade : trial.trial->blades) {
+    finder.look_at("blade", blade.name, page);
+    if (!blade.steel.empty()) finder.look_at("blade", blade.name + " of " + blade.steel, page);
+  }
+  for (const trials::Run& run : trial.trial->runs) {
+    finder.look_at("medium", run.arm.medium.name, page);
+    if (!run.medium_lot.empty()) finder.look_at("medium", run.medium_lot, page);
+  }
+  for (const trials::Run& run : trial.trial->runs) look_at_run(finder, run, page);
+  if (!trial.asked) return;
+  for (const trials::Claim& claim : trial.asked->claims) {
+    finder.look_at("note", claim.words, "/trials/" + trial.uid + "/ask");
+  }
+}
+
+bool is_blank_text(const std::string& text) {
+  return text.find_first_not_of(" \t\r\n") == std::string::npos;
+}
+
+}  // namespace
+
+base::Result<std::vector<wire::FoundPlace>> found_words(AtHand& at_hand,
+                                                        const std::string& notebook,
+                                                        const std::string& text) {
+  using Outcome = base::Result<std::vector<wire::FoundPlace>>;
+  return naming_the_file(notebook, [&]() -> Outcome {
+    const auto opened = opened_to_read(notebook);
+    if (!opened) return base::failed(opened.error());
+    if (is_blank_text(text)) return std::vector<wire::FoundPlace>();
+    const notebook::OneMoment moment(*opened);
+    Finder finder(text);
+    const auto kept = notebook::kept_trials(*opened);
+    for (const notebook::KeptTrial& trial : kept) {
+      finder.look_at("trial", trial.name, "/trials/" + trial.uid + "/judge");
+    }
+    for (const notebook::KeptTrial& trial : kept) {
+      const auto read = at_hand.trials.trial_of(*opened, trial.uid);
+      if (!read) return base::failed(read.error());
+      look_at_trial(finder, **read);
+    }
+    for (const notebook::JournalEntry& entry : opened->journal()) {
+      finder.look_at("entry", entry.what, "/journal");
+      if (!entry.why.empty()) finder.look_at("entry", entry.why, "/journal");
+    }
+    return std::move(finder).found();
+  });
+}
+
+}  // namespace keenfall::workbench

@@ -1,0 +1,154 @@
+#include "workbench/judged_now.h"
+
+#include "workbench/judge_tables.h"
+#include "workbench/own_question.h"
+#include "workbench/report.h"
+
+#include <filesystem>
+#include <memory>
+#include <utility>
+#include <vector>
+
+namespace keenfall::workbench {
+
+namespace {
+
+using base::Problem;
+using Problems = std::vector<Problem>;
+using Judgements = std::vector<verdicts::Judgement>;
+using Seen = std::shared_ptr<const TrialAtHand>;
+
+FitWanted fit_for(const TrialToJudge& asked, const Seen& seen, Engine engine) {
+  return {.trial = seen->trial,
+          .with_struck = asked.question.with_struck,
+          .kind = asked.question.kind,
+          .seed = asked.question.seed.value_or(JudgeOptions().seed.number),
+          .engine = engine};
+}
+
+std::shared_ptr<const trials::Trial> as_if_not_struck(const trials::Trial& trial) {
+  trials::Trial changed = trial;
+  for (trials::Run& run : changed.runs) {
+    for (trials::Reading& reading : run.readings) reading.struck_reason.reset();
+    for (trials::EdgeLife& life : run.edge_lives) life.struck_reason.reset();
+  }
+  return std::make_shared<const trials::Trial>(std::move(changed));
+}
+
+base::ResultOrProblems<FitAtHand> fit_now(const FitWanted& wanted,
+                                          const JudgeOptions& options,
+                                          const base::Executor& executor,
+                                          const base::ProgressReport& progress) {
+  const auto trial = wanted.with_struck ? as_if_not_struck(*wanted.trial) : wanted.trial;
+  auto fitted = fit_trial(trial, options, wanted.engine, executor, progress);
+  if (!fitted) return tl::unexpected<Problems>(std::move(fitted.error()));
+  return FitAtHand{.of = wanted, .fitted = std::make_shared<const FittedTrial>(std::move(*fitted))};
+}
+
+// Counts it where it is the trial's own question and was not counted yet.
+CountedLook counted_once(AtHand& at_hand,
+                         const TrialToJudge& asked,
+                         const Seen& seen,
+                         FitAtHand& fit,
+                         const JudgeOptions& options,
+                         const Judgements& judgements) {
+  if (fit.of.engine == Engine::quick || !is_own_question(asked.question, *seen)) return {};
+  if (!fit.counted_words.empty()) return {.kept_words = fit.counted_words};
+  std::vector<notebook::Look> looks;
+  for (const LookAtHand& look : seen->looks) {
+    looks.push_back({.judgement = {.inputs = look.inputs}});
+  }
+  CountedLook counted = count_look({.notebook = asked.notebook,
+                                    .trial = *seen->trial,
+                                    .looks = looks,
+                                    .last_entry = seen->place.entry},
+                                   options,
+                                   asked.by,
+                                   judgements);
+  fit.counted_words = counted.kept_words;
+  at_hand.fits.keep(fit);
+  return counted;
+}
+
+wire::Question with_defaults(const TrialToJudge& asked,
+                             const JudgeOptions& options,
+                             const verdicts::Judgement& first) {
+  wire::Question question = asked.question;
+  question.worth_it_margin = options.worth_it_margin;
+  if (!question.stop_reading) question.stop_level = first.stop_level;
+  question.seed = options.seed.number;
+  return question;
+}
+
+base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
+                                                 const TrialToJudge& asked,
+                                                 const Seen& seen,
+                                                 FitAtHand fit) {
+  const JudgeOptions options = options_for(asked.question, *seen);
+  auto judgements = judge_fitted(*fit.fitted, options);
+  if (!judgements) return tl::unexpected<Problems>(std::move(judgements.error()));
+  CountedLook counted = counted_once(at_hand, asked, seen, fit, options, *judgements);
+  if (counted.caution) judgements->front().cannot_say.push_back(std::move(*counted.caution));
+  wire::Judged judged{.is_quick = fit.of.engine == Engine::quick,
+                      .of_entry = seen->place.entry,
+                      .question = with_defaults(asked, options, judgements->front()),
+                      .can_ask_again = true,
+                      .counted_words = std::move(counted.kept_words)};
+  judged.report = report_of(*fit.fitted->trial,
+                            std::move(*judgements),
+                            {std::filesystem::path(asked.notebook).filename().string()},
+                            options,
+                            asked.by);
+  if (asked.question.with_struck) {
+    // Strikes stay to be seen, and no command judges so.
+    judged.report.trial = *seen->trial;
+    judged.report.judged_again_by.clear();
+  }
+  return judged;
+}
+
+}  // namespace
+
+base::ResultOrProblems<wire::Judged> judge_quickly(AtHand& at_hand, const TrialToJudge& asked) {
+  const auto seen = at_hand.trials.trial(asked.notebook, asked.uid);
+  if (!seen) return base::failed_by(seen.error());
+  const FitWanted wanted = fit_for(asked, *seen, Engine::quick);
+  if (auto fit = at_hand.fits.find(wanted)) {
+    return judged_from(at_hand, asked, *seen, std::move(*fit));
+  }
+  auto fit =
+      fit_now(wanted, options_for(asked.question, **seen), base::one_thread(), base::unwatched());
+  if (!fit) return tl::unexpected<Problems>(std::move(fit.error()));
+  at_hand.fits.keep(*fit);
+  return judged_from(at_hand, asked, *seen, std::move(*fit));
+}
+
+base::ResultOrProblems<std::optional<wire::Judged>> judge_again(AtHand& at_hand,
+                                                                const TrialToJudge& asked) {
+  using Again = std::optional<wire::Judged>;
+  const auto seen = at_hand.trials.trial(asked.notebook, asked.uid);
+  if (!seen) return base::failed_by(seen.error());
+  auto fit = at_hand.fits.find(fit_for(asked, *seen, Engine::full));
+  if (!fit) return Again();
+  auto judged = judged_from(at_hand, asked, *seen, std::move(*fit));
+  if (!judged) return tl::unexpected<Problems>(std::move(judged.error()));
+  return Again(std::move(*judged));
+}
+
+base::ResultOrProblems<wire::Judged> judge_fully(AtHand& at_hand,
+                                                 const TrialToJudge& asked,
+                                                 const base::Executor& executor,
+                                                 const base::ProgressReport& progress) {
+  const auto seen = at_hand.trials.checked_trial(asked.notebook, asked.uid);
+  if (!seen) return base::failed_by(seen.error());
+  const FitWanted wanted = fit_for(asked, *seen, Engine::full);
+  if (auto fit = at_hand.fits.find(wanted)) {
+    return judged_from(at_hand, asked, *seen, std::move(*fit));
+  }
+  auto fit = fit_now(wanted, options_for(asked.question, **seen), executor, progress);
+  if (!fit) return tl::unexpected<Problems>(std::move(fit.error()));
+  at_hand.fits.keep(*fit);
+  return judged_from(at_hand, asked, *seen, std::move(*fit));
+}
+
+}  // namespace keenfall::workbench

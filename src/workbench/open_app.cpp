@@ -1,0 +1,60 @@
+#include "workbench/open_app.h"
+
+#include "workbench/cautions.h"
+#include "workbench/notebook_place.h"
+
+#include <filesystem>
+#include <utility>
+
+namespace keenfall::workbench {
+
+OpenApp::OpenApp(Settings settings)
+    : settings_(std::move(settings)), notebook_(settings_.notebook) {}
+
+void OpenApp::open(const std::string& notebook) {
+  const std::lock_guard lock(mutex_);
+  notebook_ = notebook;
+}
+
+base::Result<std::string> OpenApp::notebook() const {
+  const std::lock_guard lock(mutex_);
+  if (notebook_) return *notebook_;
+  return base::failed({.kind = base::ProblemKind::missing,
+                       .sentence = "No notebook is open.",
+                       .accepted = "opening one, or making a new one, on the first page"});
+}
+
+wire::AppTold OpenApp::told() const {
+  wire::AppTold told{.program_version = settings_.program_version,
+                     .cautions = cautions(),
+                     .folder = settings_.folder};
+  const auto path = notebook();
+  if (!path) return told;
+  auto place = notebook_place(*path);
+  if (place) {
+    told.notebook = wire::OpenNotebookTold{.name = std::move(place->name),
+                                           .path = std::move(place->path),
+                                           .uid = std::move(place->uid),
+                                           .may_write = place->may_write,
+                                           .why_not = std::move(place->why_not)};
+  } else {
+    told.notebook = wire::OpenNotebookTold{.name = std::filesystem::path(*path).filename().string(),
+                                           .path = *path,
+                                           .may_write = false,
+                                           .why_not = place.error().sentence};
+  }
+  return told;
+}
+
+Hand OpenApp::hand(const std::string& why) const {
+  return {.who = settings_.who,
+          .machine_words = settings_.machine_words,
+          .at_utc = settings_.utc_now(),
+          .why = why};
+}
+
+JudgedBy OpenApp::judged_by() const {
+  return {.hand = hand(), .program_version = settings_.program_version};
+}
+
+}  // namespace keenfall::workbench
