@@ -1,6 +1,7 @@
 #include "server/who_may_ask.h"
 
 #include <algorithm>
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,11 +21,11 @@ std::vector<std::string> all_of_name(const HttpRequest& request, std::string_vie
 // Without the port where it is the one a browser leaves out.
 bool is_own_host(std::string_view host, std::uint16_t port) {
   constexpr std::uint16_t kLeftOut = 80;
-  for (const std::string name : {"127.0.0.1", "localhost"}) {
-    if (host == name + ":" + std::to_string(port)) return true;
+  constexpr std::array<std::string_view, 2> kOwnNames = {"127.0.0.1", "localhost"};
+  return std::ranges::any_of(kOwnNames, [&](std::string_view name) {
     if (port == kLeftOut && host == name) return true;
-  }
-  return false;
+    return host == std::string(name) + ":" + std::to_string(port);
+  });
 }
 
 bool is_own_origin(std::string_view origin, std::uint16_t port) {

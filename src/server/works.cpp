@@ -57,7 +57,7 @@ struct Works::Inside {
   bool is_stopping = false;
   std::vector<std::thread> threads;
 
-  explicit Inside(const Rules& the_rules) : rules(the_rules) {
+  explicit Inside(Rules the_rules) : rules(std::move(the_rules)) {
     if (!rules.seconds_now) rules.seconds_now = seconds_by_the_steady_clock;
     for (std::size_t i = 0; i < std::max<std::size_t>(rules.at_once, 1); ++i) {
       threads.emplace_back([this] { work_on(); });
