@@ -27,22 +27,28 @@ HttpResponse begun(const AppParts& parts, const std::string& words, LongWork wor
   return begun_answer(parts.works, parts.works.start(words, std::move(work)));
 }
 
-HttpResponse judged_fully(const AppParts& parts, TrialToJudge asked) {
+HttpResponse judged_as_work(const AppParts& parts, TrialToJudge asked, bool is_quick) {
   workbench::OpenApp& open = parts.open;
-  const auto again = workbench::judge_again(open.at_hand(), asked);
-  if (!again)
-    return encoded(
-        again, [](const auto&) { return std::string(); }, asked.uid);
-  if (*again) return json_answer(wire::judged_to_json(**again));
   return begun(parts,
                "judging the trial",
-               [&open, asked = std::move(asked)](const base::Executor& executor,
-                                                 const base::ProgressReport& progress) {
-                 return workbench::judge_fully(open.at_hand(), asked, executor, progress)
+               [&open, is_quick, asked = std::move(asked)](const base::Executor& executor,
+                                                           const base::ProgressReport& progress) {
+                 auto& at_hand = open.at_hand();
+                 return (is_quick ? workbench::judge_quickly(at_hand, asked)
+                                  : workbench::judge_fully(at_hand, asked, executor, progress))
                      .map([](const wire::Judged& judged) {
                        return json_answer(wire::judged_to_json(judged));
                      });
                });
+}
+
+HttpResponse judged_fully(const AppParts& parts, TrialToJudge asked) {
+  const auto again = workbench::judge_again(parts.open.at_hand(), asked);
+  if (!again)
+    return encoded(
+        again, [](const auto&) { return std::string(); }, asked.uid);
+  if (*again) return json_answer(wire::judged_to_json(**again));
+  return judged_as_work(parts, std::move(asked), false);
 }
 
 HttpResponse judged(const AppParts& parts, const std::string& uid, const std::string& body) {
@@ -52,6 +58,13 @@ HttpResponse judged(const AppParts& parts, const std::string& uid, const std::st
   if (!path) return problem_answer(path.error());
   TrialToJudge asked{
       .notebook = *path, .uid = uid, .question = judging->question, .by = parts.open.judged_by()};
+  const auto seen = parts.open.at_hand().trials.trial(*path, uid);
+  if (!seen)
+    return encoded(
+        seen, [](const auto&) { return std::string(); }, uid);
+  if (workbench::is_long_to_judge(*(*seen)->trial)) {
+    return judged_as_work(parts, std::move(asked), judging->is_quick);
+  }
   if (!judging->is_quick) return judged_fully(parts, std::move(asked));
   return encoded(workbench::judge_quickly(parts.open.at_hand(), asked), wire::judged_to_json, uid);
 }

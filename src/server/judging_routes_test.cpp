@@ -1,4 +1,7 @@
 #include "server/asked_app_test.h"
+#include "workbench/notebook_changes.h"
+
+#include <fstream>
 
 namespace keenfall::server {
 namespace {
@@ -38,6 +41,28 @@ TEST_F(JudgingRoutes, AnswerQuicklyAndCountNothing) {
   EXPECT_TRUE(said(quick["headline"][0]).starts_with("On new matting, C stays keen 3.2 times"));
   EXPECT_FALSE(quick.contains("counted_words"));
   EXPECT_TRUE(got("GET", "/trials/" + uid, "Trial")["looks"].empty());
+}
+
+TEST_F(JudgingRoutes, LookAtManyRunsAsWork) {
+  (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "many"}});
+  std::ofstream table(folder_ / "many.csv");
+  table << "blade,medium,run,cuts,reading\n";
+  for (int run = 1; run <= 31; ++run) {
+    for (const char* blade : {"A", "B"}) {
+      for (const int cuts : {0, 10, 40}) {
+        table << blade << ",rope," << run << "," << cuts << "," << 100 + 3 * cuts + run << "\n";
+      }
+    }
+  }
+  table.close();
+  ASSERT_TRUE(workbench::take_into(
+      {.notebook = *open_.notebook(), .tables = {(folder_ / "many.csv").string()}}, open_.hand()));
+  const std::string uid = got("GET", "/home", "Home")["trials"][0]["uid"];
+
+  const json started =
+      got("POST", "/trials/" + uid + "/judgements", "Started", {{"engine", "quick"}});
+
+  EXPECT_EQ(json::parse(result_of(started).body)["engine"], "quick");
 }
 
 TEST_F(JudgingRoutes, AnswerFullyOnceAndCountIt) {

@@ -4,6 +4,7 @@
 #include "workbench/own_question.h"
 #include "workbench/report.h"
 
+#include <cstddef>
 #include <filesystem>
 #include <memory>
 #include <utility>
@@ -108,6 +109,11 @@ base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
 }
 
 }  // namespace
+
+bool is_long_to_judge(const trials::Trial& trial) {
+  constexpr std::size_t kMostRunsAtOnce = 60;
+  return trial.runs.size() > kMostRunsAtOnce;
+}
 
 base::ResultOrProblems<wire::Judged> judge_quickly(AtHand& at_hand, const TrialToJudge& asked) {
   const auto seen = at_hand.trials.trial(asked.notebook, asked.uid);

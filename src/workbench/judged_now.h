@@ -32,6 +32,10 @@ struct AtHand {
   FitsAtHand fits;
 };
 
+// Does even a first look at a trial with so many runs take so long that a person would wait? Of a
+// thousand runs it takes two seconds, most of it to judge and tell each run.
+[[nodiscard]] bool is_long_to_judge(const trials::Trial& trial);
+
 // Without sampling, at once.
 [[nodiscard]] base::ResultOrProblems<wire::Judged> judge_quickly(AtHand& at_hand,
                                                                  const TrialToJudge& asked);
