@@ -86,6 +86,7 @@ void read_levels(const TypedOptions& typed,
           "--worth-it", "a ratio above 1", *typed.worth_it, "for example 1.5 or 2");
     }
     options.worth_it_margin = margin.value_or(options.worth_it_margin);
+    options.worth_it_is_asked = true;
   }
   if (typed.stop_level) {
     options.stop_level = number_above_one(*typed.stop_level);

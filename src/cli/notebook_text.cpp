@@ -4,6 +4,8 @@
 #include "base/shell_word.h"
 #include "cli/ruled_table.h"
 #include "cli/text_layout.h"
+#include "notebook/plan_text.h"
+#include "workbench/plan_followed.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -73,6 +75,30 @@ void say_of(const trials::Run& run, std::vector<std::string>& said) {
   }
   for (const std::string& text : run.deviations) said.push_back(name + ", deviation: " + text);
   for (const std::string& text : run.notes) said.push_back(name + ", note: " + text);
+}
+
+// What was asked and planned, a fact a line, and whether that can still change.
+std::string plan_shown(const workbench::TrialWithLooks& shown, const Look& look) {
+  if (!shown.plan) return {};
+  const notebook::KeptPlan& plan = *shown.plan;
+  std::string text = paragraph(
+      plan.sealed_at_utc
+          ? "Asked and planned, sealed at " + *plan.sealed_at_utc + ", SHA-256 " + plan.sha256 + ":"
+          : "Asked and planned, a draft that is not sealed yet:",
+      0,
+      look);
+  const std::string facts = notebook::plan_text({plan.claims, plan.plan});
+  for (std::size_t at = 0; at < facts.size();) {
+    const std::size_t end = facts.find('\n', at);
+    text += paragraph(facts.substr(at, end - at), 2, look);
+    at = end + 1;
+  }
+  if (plan.sealed_at_utc && !shown.trial.runs.empty()) {
+    for (const std::string& sentence : workbench::deviations_from(plan, shown.trial)) {
+      text += paragraph(sentence, 0, look);
+    }
+  }
+  return text + "\n";
 }
 
 std::string looks_text(const std::vector<notebook::Look>& looks, const Look& look) {
@@ -230,7 +256,9 @@ std::string trial_text(const workbench::TrialWithLooks& shown, const Look& look)
       say_of(run, said);
     }
   }
-  std::string text = laid_out(table, look).text;
+  std::string text = plan_shown(shown, look);
+  text +=
+      trial.runs.empty() ? paragraph("It has no runs yet.", 0, look) : laid_out(table, look).text;
   if (!said.empty()) text += "\n";
   for (const std::string& sentence : said) text += paragraph(sentence, 0, look);
   if (!trial.remarks.empty()) text += "\n";

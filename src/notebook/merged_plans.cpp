@@ -4,16 +4,14 @@
 #include "notebook/plan_rows.h"
 #include "notebook/trial_reader.h"
 
-#include <algorithm>
-
 namespace keenfall::notebook {
 
 namespace {
 
-std::optional<std::string> earlier(const std::optional<std::string>& one_utc,
-                                   const std::optional<std::string>& other_utc) {
-  if (!one_utc) return other_utc;
-  return other_utc ? std::min(*one_utc, *other_utc) : one_utc;
+// Of two that say the same, the one that was sealed first.
+const KeptPlan& sealed_first(const KeptPlan& one, const KeptPlan& other) {
+  if (!one.sealed_at_utc) return other;
+  return other.sealed_at_utc && *other.sealed_at_utc < *one.sealed_at_utc ? other : one;
 }
 
 struct TrialHere {
@@ -48,10 +46,13 @@ std::optional<base::Problem> merge_plan(SQLite::Database& here,
                          .sentence = "What is asked and planned in " + there.trial +
                                      " is not the same in both notebooks."};
   }
-  const auto sealed_at_utc =
-      before ? earlier(before->sealed_at_utc, there.plan.sealed_at_utc) : there.plan.sealed_at_utc;
-  write_plan(
-      here, {.trial_id = trial.trial_id, .asked = asked, .sealed_at_utc = sealed_at_utc}, new_uid);
+  const KeptPlan& sealed = before ? sealed_first(*before, there.plan) : there.plan;
+  write_plan(here,
+             {.trial_id = trial.trial_id,
+              .asked = asked,
+              .sealed_at_utc = sealed.sealed_at_utc,
+              .runs_read_before = sealed.runs_read_before},
+             new_uid);
   return std::nullopt;
 }
 

@@ -101,6 +101,7 @@ class PlanReader {
     if (const auto house_blade = row.whole_if_any()) plan().house_blade = blade_with(*house_blade);
     plan().order_seed = seed_in(row.text());
     kept_.sealed_at_utc = row.text_if_any();
+    kept_.runs_read_before = small_whole(row);
   }
 
   void read_lists() {
@@ -243,7 +244,8 @@ class PlanWriter {
                 std::int64_t{plan_.runs_each},
                 plan_.house_blade.empty() ? Cell() : Cell(blade_called(plan_.house_blade)),
                 std::to_string(plan_.order_seed.number),
-                cell_or_null(from_.sealed_at_utc)});
+                cell_or_null(from_.sealed_at_utc),
+                std::int64_t{from_.runs_read_before}});
     return row;
   }
 

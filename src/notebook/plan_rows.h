@@ -26,6 +26,7 @@ struct PlanToWrite {
   std::int64_t trial_id = 0;
   Asked asked;  // every blade is in the kit
   std::optional<std::string> sealed_at_utc;
+  int runs_read_before = 0;  // as in KeptPlan
 };
 
 // In place of what is there; rows that say the same stay untouched.

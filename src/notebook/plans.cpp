@@ -75,6 +75,16 @@ MaybeProblem problem_of_blades(SQLite::Database& database, const trials::Plan& p
   return plan.house_blade.empty() ? std::nullopt : problem_of_blade(plan.house_blade);
 }
 
+int runs_read_in(SQLite::Database& database, std::int64_t trial_id) {
+  SQLite::Statement count(
+      database,
+      "SELECT count(*) FROM run WHERE trial_id = ? AND (run_id IN (SELECT run_id FROM reading) OR "
+      "run_id IN (SELECT run_id FROM edge_life))");
+  count.bind(1, trial_id);
+  count.executeStep();
+  return count.getColumn(0).getInt();
+}
+
 // The trial counts what its plan counts; one that has runs goes on as it does.
 MaybeProblem count_as_planned(SQLite::Database& database,
                               Row trial,
@@ -166,7 +176,8 @@ base::Result<JournalEntry> seal(Notebook& notebook,
                   write_plan(database,
                              {.trial_id = number_in(*row),
                               .asked = {.claims = plan->claims, .plan = plan->plan},
-                              .sealed_at_utc = by.at_utc},
+                              .sealed_at_utc = by.at_utc,
+                              .runs_read_before = runs_read_in(database, number_in(*row))},
                              random_uid);
                   return std::nullopt;
                 });

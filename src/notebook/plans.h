@@ -28,6 +28,7 @@ struct KeptPlan {
   std::vector<trials::Claim> claims;
   trials::Plan plan;
   std::optional<std::string> sealed_at_utc;  // absent: a draft
+  int runs_read_before = 0;                  // that had readings or edge lives when it was sealed
   std::string sha256;                        // of plan_text() (plan_text.h), in hexadecimal
 
   bool operator==(const KeptPlan&) const = default;

@@ -196,6 +196,19 @@ TEST_F(APlan, OnceSealedKeepsItsTimeAndIsNotChanged) {
             "readings, undoing the sealing first");
 }
 
+TEST_F(APlan, SealedAfterRunsWereReadSaysHowMany) {
+  Asked asked = what_is_asked();
+  asked.plan.counted = a_trial().counted;
+  ASSERT_TRUE(change_asked(notebook_, "matting", asked, next()));
+  make();
+
+  ASSERT_TRUE(seal(notebook_, "matting", next()));
+  seal_it();
+
+  EXPECT_EQ(kept_plan(notebook_, "matting")->runs_read_before, 2);
+  EXPECT_EQ(kept()->runs_read_before, 0);
+}
+
 TEST_F(APlan, IsNotSealedWithoutAClaimOrAnArm) {
   Asked without_claim = what_is_asked();
   without_claim.claims = {{.words = ""}};

@@ -86,6 +86,7 @@ inline constexpr std::array kTablesOfPlans{
   house_blade_id INTEGER REFERENCES blade (blade_id),
   order_seed TEXT NOT NULL,
   sealed_at_utc TEXT,
+  runs_read_before INTEGER NOT NULL CHECK (runs_read_before >= 0),
   checksum INTEGER NOT NULL,
   CHECK ((start_target_reading IS NULL) = (start_tolerance_fraction IS NULL)),
   CHECK (stop_level IS NULL OR stop_reading IS NULL)

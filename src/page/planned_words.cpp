@@ -28,6 +28,7 @@ std::string looks_sentence(const std::vector<int>& looks) {
 }  // namespace
 
 std::vector<std::string> planned_words(const telling::Report& report) {
+  if (!report.planned.empty()) return report.planned;
   const std::vector<int> looks = looks_planned(report);
   const bool departed = std::ranges::any_of(
       report.trial.runs, [](const trials::Run& run) { return !run.deviations.empty(); });

@@ -1,5 +1,6 @@
 // What is known of what was planned and claimed before a trial: the looks that were planned, the
-// departures that were written down, and that no claim of before the first cut is recorded.
+// departures that were written down, and that no claim of before the first cut is recorded. Where a
+// plan was sealed: what was claimed, when that was sealed, and what was done otherwise.
 #pragma once
 
 #include "telling/report.h"

@@ -29,6 +29,8 @@ struct Report {
 
   std::string judged_again_by;  // the command that judges its table again, to the same numbers
   std::vector<std::string> not_in_its_table;  // what that table has no place for
+  // What was claimed and sealed, and what was done otherwise than planned; empty: no sealed plan.
+  std::vector<std::string> planned = {};
 
   bool operator==(const Report&) const = default;
 };

@@ -3,6 +3,7 @@
 #include "exchange/long_table.h"
 #include "workbench/counted_look.h"
 #include "workbench/notebook_pages.h"
+#include "workbench/plan_followed.h"
 
 #include <algorithm>
 #include <optional>
@@ -48,16 +49,26 @@ base::ResultOrProblems<TrialWithLooks> trial_with_looks(std::span<const std::str
   }
   auto kept = checked_trial_in(paths.front(), options.trial.value_or(""));
   if (!kept) return base::failed_by(std::move(kept.error()));
+  if (auto problem = problem_of_uncut(kept->trial, paths.front())) {
+    return base::failed_by(std::move(*problem));
+  }
   return std::move(*kept);
 }
 
+// Judged and kept, then told: the answer, how it was counted, and what was planned.
+std::string kept_and_planned(std::string kept_words, const std::vector<std::string>& plan_words) {
+  for (const std::string& sentence : plan_words) kept_words += " " + sentence;
+  return kept_words;
+}
+
 Judged judge_notebook(std::span<const std::string> paths,
-                      const JudgeOptions& options,
+                      const JudgeOptions& asked,
                       const JudgedBy& by,
                       const base::Executor& executor,
                       const base::ProgressReport& progress) {
-  auto kept = trial_with_looks(paths, options);
+  auto kept = trial_with_looks(paths, asked);
   if (!kept) return tl::unexpected<std::vector<Problem>>(std::move(kept.error()));
+  const JudgeOptions options = kept->plan ? as_planned(asked, *kept->plan) : asked;
   auto judgements = judge_trial(kept->trial, options, executor, progress);
   if (!judgements) return tl::unexpected<std::vector<Problem>>(std::move(judgements.error()));
   CountedLook counted = count_look({.notebook = paths.front(),
@@ -68,9 +79,13 @@ Judged judge_notebook(std::span<const std::string> paths,
                                    by,
                                    *judgements);
   if (counted.caution) judgements->front().cannot_say.push_back(std::move(*counted.caution));
+  std::vector<std::string> plan_words;
+  if (kept->plan) plan_words = planned_and_done(*kept->plan, kept->trial, options);
   return JudgedFiles{.trial = std::move(kept->trial),
                      .judgements = std::move(*judgements),
-                     .kept_words = std::move(counted.kept_words)};
+                     .kept_words = kept_and_planned(std::move(counted.kept_words), plan_words),
+                     .options = options,
+                     .plan_words = std::move(plan_words)};
 }
 
 bool any_notebook(std::span<const std::string> paths) {
@@ -97,7 +112,8 @@ Judged judge_files(std::span<const std::string> paths,
   auto judged = judge_tables(paths, options, executor, progress);
   if (!judged) return tl::unexpected<std::vector<Problem>>(std::move(judged.error()));
   return JudgedFiles{.trial = std::move(judged->trial),
-                     .judgements = std::move(judged->judgements)};
+                     .judgements = std::move(judged->judgements),
+                     .options = options};
 }
 
 base::ResultOrProblems<trials::Trial> trial_in_files(std::span<const std::string> paths,

@@ -3,6 +3,8 @@
 // In: paths of tables (all of one trial), or of one notebook. Out: the judgements, to the same
 // numbers from either. A notebook is checked as a whole first, and counts the judging as a look,
 // with its answer, where it can be written to; else it is judged all the same, and that is said.
+// A trial whose plan is sealed is judged by its claim's margin and its planned looks where nothing
+// else is asked, and what was done otherwise than planned is said.
 // Fails as judge_tables does, and where a notebook is given options that say how a table is read.
 // Throws NotebookTrouble where the notebook is not as it was written.
 #pragma once
@@ -19,7 +21,9 @@ namespace keenfall::workbench {
 struct JudgedFiles {
   trials::Trial trial;  // as it was taken in, or stands in the notebook
   std::vector<verdicts::Judgement> judgements;
-  std::string kept_words;  // how the notebook counted it, in sentences; empty for tables
+  std::string kept_words;     // how the notebook counted it, in sentences; empty for tables
+  JudgeOptions options = {};  // as asked, and else as the sealed plan says
+  std::vector<std::string> plan_words = {};  // what was claimed and done otherwise than planned
 };
 
 [[nodiscard]] base::ResultOrProblems<JudgedFiles> judge_files(std::span<const std::string> paths,

@@ -13,6 +13,7 @@ namespace keenfall::workbench {
 
 struct JudgeOptions {
   double worth_it_margin = 1.5;               // above 1
+  bool worth_it_is_asked = false;             // else a sealed claim's margin goes before 1.5
   std::optional<double> stop_level;           // times the start reading, above 1
   std::optional<std::string> stop_reading;    // as typed, with its unit: "400gf"; not both
   std::string model = "default";              // or "plain"

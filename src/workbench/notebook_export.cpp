@@ -5,6 +5,7 @@
 #include "workbench/notebook_opening.h"
 #include "workbench/notebook_package.h"
 #include "workbench/notebook_pages.h"
+#include "workbench/plan_followed.h"
 #include "workbench/trial_table.h"
 #include "workbench/written_file.h"
 
@@ -36,6 +37,9 @@ base::Result<ExportForm> form_of(const ExportRequest& request) {
 base::Result<Exported> export_table(const ExportRequest& request) {
   const auto kept = checked_trial_in(request.notebook, request.trial);
   if (!kept) return base::failed(kept.error());
+  if (auto problem = problem_of_uncut(kept->trial, request.notebook)) {
+    return base::failed(std::move(*problem));
+  }
   const TrialTable table = trial_table(kept->trial);
   if (auto problem = write_whole_file(request.to, table.csv, Existing::is_kept)) {
     return base::failed(std::move(*problem));

@@ -64,7 +64,8 @@ base::Result<TrialWithLooks> trial_of(const notebook::Notebook& opened, const st
   const auto journal = opened.journal();
   return TrialWithLooks{.trial = std::move(*trial),
                         .looks = notebook::looks_at(opened, *meant),
-                        .last_entry = journal.empty() ? 0 : journal.back().entry};
+                        .last_entry = journal.empty() ? 0 : journal.back().entry,
+                        .plan = notebook::kept_plan(opened, *meant)};
 }
 
 }  // namespace

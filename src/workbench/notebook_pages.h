@@ -8,10 +8,12 @@
 #include "notebook/kept_trials.h"
 #include "notebook/looks.h"
 #include "notebook/notebook.h"
+#include "notebook/plans.h"
 #include "trials/trial.h"
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,8 +27,9 @@ namespace keenfall::workbench {
 [[nodiscard]] base::Result<std::vector<notebook::KeptTrial>> trials_in(const std::string& path);
 struct TrialWithLooks {
   trials::Trial trial;
-  std::vector<notebook::Look> looks;  // in the order they were made
-  std::int64_t last_entry = 0;        // of the journal, when it was read
+  std::vector<notebook::Look> looks;            // in the order they were made
+  std::int64_t last_entry = 0;                  // of the journal, when it was read
+  std::optional<notebook::KeptPlan> plan = {};  // what is asked and planned, where it has that
 };
 
 // name empty: the only one.

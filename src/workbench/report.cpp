@@ -50,10 +50,14 @@ base::ResultOrProblems<ReportOfFiles> report_of_files(std::span<const std::strin
                                                       const base::ProgressReport& progress) {
   auto judged = judge_files(paths, options, by, executor, progress);
   if (!judged) return tl::unexpected<std::vector<base::Problem>>(std::move(judged.error()));
-  return ReportOfFiles{
-      .report = report_of(
-          std::move(judged->trial), std::move(judged->judgements), file_names(paths), options, by),
-      .kept_words = std::move(judged->kept_words)};
+  ReportOfFiles made{.report = report_of(std::move(judged->trial),
+                                         std::move(judged->judgements),
+                                         file_names(paths),
+                                         judged->options,
+                                         by),
+                     .kept_words = std::move(judged->kept_words)};
+  made.report.planned = std::move(judged->plan_words);
+  return made;
 }
 
 }  // namespace keenfall::workbench

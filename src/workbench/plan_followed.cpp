@@ -1,0 +1,282 @@
+#include "workbench/plan_followed.h"
+
+#include "base/plain_number.h"
+#include "base/shell_word.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <iterator>
+#include <set>
+#include <utility>
+
+namespace keenfall::workbench {
+
+namespace {
+
+using trials::Arm;
+using trials::Run;
+
+std::string counted(std::size_t count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+std::string runs_in_words(std::size_t count) { return counted(count, "run", "runs"); }
+std::string are_so_many(std::size_t count) {
+  return runs_in_words(count) + (count == 1 ? " was" : " were");
+}
+
+Arm arm_planned(const trials::Plan& plan, const trials::PlannedArm& planned) {
+  const trials::PlannedCutting& cutting = plan.cuttings.at(planned.cutting);
+  return {.blade = planned.blade,
+          .edge = planned.edge,
+          .medium = cutting.medium,
+          .method = cutting.method};
+}
+
+std::string words_of_arm(const Arm& arm) {
+  const std::string edge = in_words(arm.edge);
+  const std::string& condition = arm.medium.condition;
+  return arm.blade + (edge.empty() ? "" : " (" + edge + ")") + " on " + arm.medium.name +
+         (condition.empty() ? "" : ", " + condition);
+}
+
+template <class T>
+bool may_be_one(const std::optional<T>& one, const std::optional<T>& other) {
+  return !one || !other || *one == *other;
+}
+bool may_be_one(const std::string& one, const std::string& other) {
+  return one.empty() || other.empty() || one == other;
+}
+
+// What only one of them says does not tell them apart.
+bool may_be_one(const Arm& one, const Arm& other) {
+  const bool one_motion = one.method.motion == trials::Motion::not_recorded ||
+                          other.method.motion == trials::Motion::not_recorded ||
+                          one.method.motion == other.method.motion;
+  return one.blade == other.blade && one.medium.name == other.medium.name &&
+         may_be_one(one.medium.condition, other.medium.condition) &&
+         may_be_one(one.edge.bevel_angle, other.edge.bevel_angle) &&
+         may_be_one(one.edge.apex_angle, other.edge.apex_angle) &&
+         may_be_one(one.edge.finish, other.edge.finish) &&
+         may_be_one(one.edge.thickness_behind_edge_mm, other.edge.thickness_behind_edge_mm) &&
+         one_motion && may_be_one(one.method.as_written, other.method.as_written) &&
+         may_be_one(one.method.cut_length_mm, other.method.cut_length_mm) &&
+         may_be_one(one.method.edge_used_mm, other.method.edge_used_mm) &&
+         may_be_one(one.method.board, other.method.board);
+}
+
+std::vector<double> cuts_read_in(const Run& run) {
+  std::set<double> cuts;
+  for (const trials::Reading& reading : run.readings) cuts.insert(reading.cuts);
+  return {cuts.begin(), cuts.end()};
+}
+
+class Comparing {
+ public:
+  Comparing(const notebook::KeptPlan& kept, const trials::Trial& done)
+      : kept_(kept), plan_(kept.plan), done_(done) {
+    for (const trials::PlannedArm& arm : plan_.arms) planned_.push_back(arm_planned(plan_, arm));
+    for (const Run& run : done_.runs) places_.push_back(place_of(run.arm));
+  }
+
+  std::vector<std::string> sentences() {
+    on_sealing();
+    on_reading();
+    on_arms();
+    on_runs();
+    on_checkpoints();
+    on_order();
+    return std::move(sentences_);
+  }
+
+ private:
+  void say(std::string sentence) { sentences_.push_back(std::move(sentence)); }
+
+  // Of a planned arm; nothing where none was.
+  [[nodiscard]] std::optional<std::size_t> place_of(const Arm& arm) const {
+    auto found = std::ranges::find(planned_, arm);
+    if (found == planned_.end()) {
+      found = std::ranges::find_if(planned_,
+                                   [&](const Arm& planned) { return may_be_one(planned, arm); });
+    }
+    if (found == planned_.end()) return std::nullopt;
+    return static_cast<std::size_t>(found - planned_.begin());
+  }
+
+  void on_sealing() {
+    if (kept_.runs_read_before == 0) return;
+    const auto count = static_cast<std::size_t>(kept_.runs_read_before);
+    say("The plan was sealed when " + runs_in_words(count) + " had been read already.");
+  }
+
+  void on_reading() {
+    if (done_.series.empty()) return;
+    const trials::ReadingKind* const known = trials::find_reading_kind(plan_.reading.kind);
+    const std::string kind = known == nullptr ? plan_.reading.kind : known->name;
+    const bool is_read = std::ranges::any_of(
+        done_.series,
+        [&](const trials::ReadingSeries& series) { return series.kind.name == kind; });
+    if (is_read) return;
+    say("Planned was a " + (known == nullptr ? kind : known->words) + "; what was read is a " +
+        done_.series.front().kind.words + ".");
+  }
+
+  void on_arms() {
+    std::vector<Arm> others;
+    for (std::size_t r = 0; r < done_.runs.size(); ++r) {
+      const Arm& arm = done_.runs[r].arm;
+      if (!places_[r] && std::ranges::count(others, arm) == 0) others.push_back(arm);
+    }
+    for (const Arm& arm : others) {
+      const auto runs = std::ranges::count(done_.runs, arm, &Run::arm);
+      say("Not planned: " + words_of_arm(arm) + ", " +
+          runs_in_words(static_cast<std::size_t>(runs)) + ".");
+    }
+  }
+
+  [[nodiscard]] std::size_t runs_planned_of(std::size_t arm) const {
+    if (plan_.runs.empty()) return static_cast<std::size_t>(plan_.runs_each);
+    return static_cast<std::size_t>(std::ranges::count(plan_.runs, arm, &trials::PlannedRun::arm));
+  }
+
+  void on_runs() {
+    for (std::size_t arm = 0; arm < planned_.size(); ++arm) {
+      std::size_t cut = 0;
+      std::size_t voided = 0;
+      for (std::size_t r = 0; r < done_.runs.size(); ++r) {
+        if (places_[r] != arm) continue;
+        (done_.runs[r].voided_reason ? voided : cut) += 1;
+      }
+      const std::size_t planned = runs_planned_of(arm);
+      if (cut == planned) continue;
+      say("Of " + words_of_arm(planned_[arm]) + " " + are_so_many(planned) + " planned and " +
+          (cut == 0 ? "none" : std::to_string(cut)) + (cut < 2 ? " counts" : " count") +
+          (voided == 0 ? "." : ", besides " + counted(voided, "voided one.", "voided ones.")));
+    }
+  }
+
+  // Read up to some checkpoint, at just those that were planned.
+  [[nodiscard]] bool is_read_as_planned(const Run& run, std::size_t arm) const {
+    const auto& planned = plan_.cuttings.at(plan_.arms.at(arm).cutting).checkpoint_cuts;
+    const std::vector<double> cuts = cuts_read_in(run);
+    return planned.empty() ||
+           (cuts.size() <= planned.size() && std::equal(cuts.begin(), cuts.end(), planned.begin()));
+  }
+
+  void on_checkpoints() {
+    std::size_t read = 0;
+    std::vector<const Run*> otherwise;
+    for (std::size_t r = 0; r < done_.runs.size(); ++r) {
+      if (!places_[r] || done_.runs[r].readings.empty()) continue;
+      ++read;
+      if (!is_read_as_planned(done_.runs[r], *places_[r])) otherwise.push_back(&done_.runs[r]);
+    }
+    if (otherwise.empty()) return;
+    say(std::to_string(otherwise.size()) + " of " + runs_in_words(read) +
+        (otherwise.size() == 1 ? " was" : " were") + " read at other " + plan_.counted.many +
+        " than planned: " + first_of(otherwise) + ".");
+  }
+
+  void on_order() {
+    std::vector<const Run*> elsewhere;
+    std::size_t ordered = 0;
+    for (std::size_t r = 0; r < done_.runs.size(); ++r) {
+      const Run& run = done_.runs[r];
+      if (!run.order || !places_[r] || plan_.runs.empty()) continue;
+      ++ordered;
+      const auto planned = std::ranges::find(plan_.runs, *run.order, &trials::PlannedRun::order);
+      if (planned == plan_.runs.end() || planned->arm != *places_[r]) elsewhere.push_back(&run);
+    }
+    if (elsewhere.empty()) return;
+    say(std::to_string(elsewhere.size()) + " of " + runs_in_words(ordered) +
+        (elsewhere.size() == 1 ? " was" : " were") +
+        " cut at another place in the order than planned: " + first_of(elsewhere) + ".");
+  }
+
+  static std::string first_of(const std::vector<const Run*>& runs) {
+    const std::string first = "run " + runs.front()->name + " of " + runs.front()->arm.blade +
+                              " on " + runs.front()->arm.medium.name;
+    return runs.size() == 1 ? first : first + " is the first of them";
+  }
+
+  const notebook::KeptPlan& kept_;
+  const trials::Plan& plan_;
+  const trials::Trial& done_;
+  std::vector<Arm> planned_;
+  std::vector<std::optional<std::size_t>> places_;  // of each run, its arm among the planned ones
+  std::vector<std::string> sentences_;
+};
+
+std::string listed_runs(const std::vector<int>& looks) {
+  std::string text;
+  for (const int runs : looks) text += (text.empty() ? "" : ", ") + std::to_string(runs);
+  return text.empty() ? "one, at the end" : text;
+}
+
+// What the question departs in from what was claimed and planned.
+void add_departures_of_question(std::vector<std::string>& sentences,
+                                const notebook::KeptPlan& plan,
+                                const JudgeOptions& judged_by) {
+  if (!plan.claims.empty() && judged_by.worth_it_margin != plan.claims.front().worth_it_margin) {
+    sentences.push_back("It is judged by a worth-it margin of " +
+                        base::plain_number(judged_by.worth_it_margin) + ", and the claim says " +
+                        base::plain_number(plan.claims.front().worth_it_margin) + ".");
+  }
+  if (judged_by.looks != plan.plan.looks) {
+    sentences.push_back("Looks asked for: " + listed_runs(judged_by.looks) +
+                        "; planned: " + listed_runs(plan.plan.looks) + ".");
+  }
+}
+
+}  // namespace
+
+std::vector<std::string> deviations_from(const notebook::KeptPlan& plan,
+                                         const trials::Trial& done) {
+  if (!plan.sealed_at_utc) return {};
+  return Comparing(plan, done).sentences();
+}
+
+JudgeOptions as_planned(JudgeOptions asked, const notebook::KeptPlan& plan) {
+  if (!plan.sealed_at_utc) return asked;
+  const bool leaves_margin_open =
+      !asked.worth_it_is_asked && asked.worth_it_margin == JudgeOptions().worth_it_margin;
+  if (leaves_margin_open && !plan.claims.empty()) {
+    asked.worth_it_margin = plan.claims.front().worth_it_margin;
+  }
+  if (asked.looks.empty()) asked.looks = plan.plan.looks;
+  return asked;
+}
+
+std::vector<std::string> planned_and_done(const notebook::KeptPlan& plan,
+                                          const trials::Trial& done,
+                                          const JudgeOptions& judged_by) {
+  if (!plan.sealed_at_utc) return {"Its claim and plan are a draft that was never sealed."};
+  std::vector<std::string> sentences;
+  for (const trials::Claim& claim : plan.claims) {
+    sentences.push_back("Claimed: \"" + claim.words + "\"; worth it from " +
+                        base::plain_number(claim.worth_it_margin) + " times.");
+  }
+  sentences.push_back("Claim and plan were sealed at " + *plan.sealed_at_utc + ", SHA-256 " +
+                      plan.sha256 + ".");
+  std::vector<std::string> departures = deviations_from(plan, done);
+  add_departures_of_question(departures, plan, judged_by);
+  if (departures.empty()) {
+    sentences.emplace_back("As far as it is recorded it was done as planned.");
+    return sentences;
+  }
+  sentences.emplace_back("Done otherwise than planned:");
+  std::ranges::move(departures, std::back_inserter(sentences));
+  return sentences;
+}
+
+std::optional<base::Problem> problem_of_uncut(const trials::Trial& trial,
+                                              const std::string& notebook) {
+  if (!trial.runs.empty()) return std::nullopt;
+  return base::Problem{
+      .kind = base::ProblemKind::unsuitable_data,
+      .sentence = "The trial " + trial.name + " has no runs yet: it is planned and was not cut.",
+      .place = {.file = notebook},
+      .accepted = "its readings first: keenfall take " + base::shell_word(notebook) +
+                  " TABLE --trial=" + base::shell_word(trial.name)};
+}
+
+}  // namespace keenfall::workbench

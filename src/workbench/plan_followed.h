@@ -1,0 +1,38 @@
+// A trial as it was done beside its sealed plan: what was done otherwise, and how it is judged.
+//
+// Out: whole sentences, few: of many runs that depart alike the first is named. What the runs do
+// not say (an angle, the order) cannot depart from the plan. A draft binds nobody.
+#pragma once
+
+#include "base/result.h"
+#include "notebook/plans.h"
+#include "trials/trial.h"
+#include "workbench/judge_tables.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace keenfall::workbench {
+
+// Arms that were not planned or not cut, runs too few or too many, other checkpoints, another
+// order, another kind of reading, a plan that was sealed after runs were read. Empty: none.
+[[nodiscard]] std::vector<std::string> deviations_from(const notebook::KeptPlan& plan,
+                                                       const trials::Trial& done);
+
+// What is asked, and where that leaves it open the first claim's margin and the planned looks. The
+// plan's stop is where runs end, not where edges are compared, so it is not among them.
+[[nodiscard]] JudgeOptions as_planned(JudgeOptions asked, const notebook::KeptPlan& plan);
+
+// What was claimed and when that was sealed, then every departure, also those of the question that
+// was asked. Of a draft only that it is one.
+[[nodiscard]] std::vector<std::string> planned_and_done(const notebook::KeptPlan& plan,
+                                                        const trials::Trial& done,
+                                                        const JudgeOptions& judged_by);
+
+// Why nothing can be judged or handed out of a trial that was only planned; nothing where it has
+// runs.
+[[nodiscard]] std::optional<base::Problem> problem_of_uncut(const trials::Trial& trial,
+                                                            const std::string& notebook);
+
+}  // namespace keenfall::workbench
