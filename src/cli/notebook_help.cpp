@@ -46,7 +46,7 @@ const std::vector<NotebookPage>& pages() {
       {"show",
        "keenfall show FILE.keen [TRIAL]",
        "Lists the trials of a notebook with their runs and readings, or the runs of one trial: "
-       "what was read, struck out, doubted, voided and noted.",
+       "what was read, struck out, doubted, voided and noted, after what is asked and planned.",
        {}},
       {"log",
        "keenfall log FILE.keen",

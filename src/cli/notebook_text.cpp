@@ -4,7 +4,6 @@
 #include "base/shell_word.h"
 #include "cli/ruled_table.h"
 #include "cli/text_layout.h"
-#include "notebook/plan_text.h"
 #include "workbench/plan_followed.h"
 
 #include <algorithm>
@@ -87,12 +86,7 @@ std::string plan_shown(const workbench::TrialWithLooks& shown, const Look& look)
           : "Asked and planned, a draft that is not sealed yet:",
       0,
       look);
-  const std::string facts = notebook::plan_text({plan.claims, plan.plan});
-  for (std::size_t at = 0; at < facts.size();) {
-    const std::size_t end = facts.find('\n', at);
-    text += paragraph(facts.substr(at, end - at), 2, look);
-    at = end + 1;
-  }
+  for (const std::string& fact : workbench::facts_of(plan)) text += paragraph(fact, 2, look);
   if (plan.sealed_at_utc && !shown.trial.runs.empty()) {
     for (const std::string& sentence : workbench::deviations_from(plan, shown.trial)) {
       text += paragraph(sentence, 0, look);

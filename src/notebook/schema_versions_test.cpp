@@ -2,7 +2,9 @@
 #include "notebook/a_notebook_test.h"
 #include "notebook/check.h"
 #include "notebook/kept_trials.h"
+#include "notebook/kit.h"
 #include "notebook/looks.h"
+#include "notebook/plans.h"
 
 #include <gtest/gtest.h>
 
@@ -10,6 +12,7 @@
 #include <filesystem>
 #include <fstream>
 #include <string>
+#include <variant>
 
 namespace keenfall::notebook {
 namespace {
@@ -74,6 +77,38 @@ TEST_F(ANotebook, OfTheSecondSchemaStillOpens) {
   ASSERT_EQ(looks.size(), 1U);
   EXPECT_EQ(looks[0].judgement.inputs.readings, 16U);
   EXPECT_EQ(kept_trial(*notebook, "felt")->runs[1].readings[1].struck_reason, "thread slipped");
+}
+
+TEST_F(ANotebook, OfTheSecondSchemaTakesAKitAndAPlan) {
+  std::filesystem::copy_file(stored_notebook(2), path_);
+  auto notebook = Notebook::open_to_write(path_, kOpener);
+  ASSERT_TRUE(notebook);
+
+  ASSERT_TRUE(add_to_kit(*notebook, trials::KitStone{.name = "coarse"}, next()));
+  ASSERT_TRUE(make_trial(*notebook, "next", {.claims = {{.words = "A lasts"}}}, next()));
+
+  EXPECT_TRUE(check(*notebook).empty());
+  EXPECT_EQ(kept_kit(*notebook).stones.size(), 1U);
+  EXPECT_EQ(kept_plan(*notebook, "next")->claims[0].words, "A lasts");
+}
+
+TEST_F(ANotebook, OfTheThirdSchemaStillOpens) {
+  std::filesystem::copy_file(stored_notebook(3), path_);
+
+  const auto notebook = Notebook::open_to_write(path_, kOpener);
+
+  ASSERT_TRUE(notebook);
+  EXPECT_TRUE(check(*notebook).empty());
+  EXPECT_EQ(looks_at(*notebook, "felt").size(), 1U);
+  const auto plan = kept_plan(*notebook, "next felt");
+  ASSERT_TRUE(plan);
+  EXPECT_EQ(plan->plan, testing::what_is_asked().plan);
+  EXPECT_EQ(plan->sealed_at_utc, "2026-11-27T07:00:00Z");
+  EXPECT_NE(notebook->journal().back().what.find(plan->sha256), std::string::npos);
+  const KeptKit kit = kept_kit(*notebook);
+  EXPECT_EQ(kit.blades.size(), 3U);
+  EXPECT_EQ(kit.lots[0].thing, std::get<trials::MediumLot>(testing::a_kit()[3]));
+  EXPECT_EQ(kit.kinds[0].thing, std::get<trials::ReadingKind>(testing::a_kit()[5]));
 }
 
 }  // namespace

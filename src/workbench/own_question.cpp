@@ -1,6 +1,7 @@
 #include "workbench/own_question.h"
 
 #include "workbench/counted_look.h"
+#include "workbench/plan_followed.h"
 
 #include <algorithm>
 
@@ -11,7 +12,7 @@ JudgeOptions options_for(const wire::Question& question, const TrialAtHand& tria
   if (trial.asked && !trial.asked->claims.empty()) {
     options.worth_it_margin = trial.asked->claims.front().worth_it_margin;
   }
-  if (trial.asked) options.looks = trial.asked->plan.looks;
+  if (trial.asked) options.looks = looks_to_judge_by(trial.asked->plan);
   if (question.worth_it_margin) options.worth_it_margin = *question.worth_it_margin;
   options.stop_level = question.stop_level;
   options.stop_reading = question.stop_reading;

@@ -2,9 +2,11 @@
 
 #include "base/plain_number.h"
 #include "base/shell_word.h"
+#include "notebook/plan_text.h"
 
 #include <algorithm>
 #include <cstddef>
+#include <functional>
 #include <iterator>
 #include <set>
 #include <utility>
@@ -206,6 +208,16 @@ class Comparing {
   std::vector<std::string> sentences_;
 };
 
+// As keenfall judge takes them (--looks); a look at one run each tells no scatter.
+bool can_be_allowed_for(const std::vector<int>& looks) {
+  constexpr int kFewestRuns = 2;
+  constexpr int kMostRuns = 1000;
+  constexpr std::size_t kMostLooks = 20;
+  return !looks.empty() && looks.front() >= kFewestRuns && looks.back() <= kMostRuns &&
+         looks.size() <= kMostLooks &&
+         std::ranges::adjacent_find(looks, std::ranges::greater_equal()) == looks.end();
+}
+
 std::string listed_runs(const std::vector<int>& looks) {
   std::string text;
   for (const int runs : looks) text += (text.empty() ? "" : ", ") + std::to_string(runs);
@@ -235,6 +247,10 @@ std::vector<std::string> deviations_from(const notebook::KeptPlan& plan,
   return Comparing(plan, done).sentences();
 }
 
+std::vector<int> looks_to_judge_by(const trials::Plan& plan) {
+  return can_be_allowed_for(plan.looks) ? plan.looks : std::vector<int>();
+}
+
 JudgeOptions as_planned(JudgeOptions asked, const notebook::KeptPlan& plan) {
   if (!plan.sealed_at_utc) return asked;
   const bool leaves_margin_open =
@@ -242,7 +258,7 @@ JudgeOptions as_planned(JudgeOptions asked, const notebook::KeptPlan& plan) {
   if (leaves_margin_open && !plan.claims.empty()) {
     asked.worth_it_margin = plan.claims.front().worth_it_margin;
   }
-  if (asked.looks.empty()) asked.looks = plan.plan.looks;
+  if (asked.looks.empty()) asked.looks = looks_to_judge_by(plan.plan);
   return asked;
 }
 
@@ -266,6 +282,17 @@ std::vector<std::string> planned_and_done(const notebook::KeptPlan& plan,
   sentences.emplace_back("Done otherwise than planned:");
   std::ranges::move(departures, std::back_inserter(sentences));
   return sentences;
+}
+
+std::vector<std::string> facts_of(const notebook::KeptPlan& plan) {
+  const std::string text = notebook::plan_text({.claims = plan.claims, .plan = plan.plan});
+  std::vector<std::string> facts;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = text.find('\n', at);
+    facts.push_back(text.substr(at, end - at));
+    at = end + 1;
+  }
+  return facts;
 }
 
 std::optional<base::Problem> problem_of_uncut(const trials::Trial& trial,

@@ -20,6 +20,9 @@ namespace keenfall::workbench {
 [[nodiscard]] std::vector<std::string> deviations_from(const notebook::KeptPlan& plan,
                                                        const trials::Trial& done);
 
+// The planned looks, if a judging can allow for them (verdicts/planned_looks.h); else none.
+[[nodiscard]] std::vector<int> looks_to_judge_by(const trials::Plan& plan);
+
 // What is asked, and where that leaves it open the first claim's margin and the planned looks. The
 // plan's stop is where runs end, not where edges are compared, so it is not among them.
 [[nodiscard]] JudgeOptions as_planned(JudgeOptions asked, const notebook::KeptPlan& plan);
@@ -29,6 +32,9 @@ namespace keenfall::workbench {
 [[nodiscard]] std::vector<std::string> planned_and_done(const notebook::KeptPlan& plan,
                                                         const trials::Trial& done,
                                                         const JudgeOptions& judged_by);
+
+// The text that a sealed plan is known by (notebook/plan_text.h), line by line.
+[[nodiscard]] std::vector<std::string> facts_of(const notebook::KeptPlan& plan);
 
 // Why nothing can be judged or handed out of a trial that was only planned; nothing where it has
 // runs.

@@ -153,7 +153,7 @@ TEST(PlanDeviations, NameASealingAfterTheFirstRuns) {
 
 TEST(AJudging, TakesMarginAndLooksFromASealedPlanUnlessOthersAreAsked) {
   notebook::KeptPlan plan = a_sealed_plan();
-  plan.plan.looks = {1, 2};
+  plan.plan.looks = {2, 4};
   plan.plan.stop.level = 4;
 
   const JudgeOptions left_open = as_planned({}, plan);
@@ -161,11 +161,25 @@ TEST(AJudging, TakesMarginAndLooksFromASealedPlanUnlessOthersAreAsked) {
   const JudgeOptions asked_for_the_usual = as_planned({.worth_it_is_asked = true}, plan);
 
   EXPECT_EQ(left_open.worth_it_margin, 1.25);
-  EXPECT_EQ(left_open.looks, (std::vector<int>{1, 2}));
+  EXPECT_EQ(left_open.looks, (std::vector<int>{2, 4}));
   EXPECT_FALSE(left_open.stop_level);
   EXPECT_EQ(asked.worth_it_margin, 2);
   EXPECT_EQ(asked.looks, std::vector<int>{2});
   EXPECT_EQ(asked_for_the_usual.worth_it_margin, 1.5);
+}
+
+TEST(AJudging, TakesNoLooksFromAPlanThatNoJudgingCanAllowFor) {
+  for (const std::vector<int>& looks :
+       std::vector<std::vector<int>>{{1, 2}, {3, 3}, {2, 1001}, {6, 3}}) {
+    notebook::KeptPlan plan = a_sealed_plan();
+    plan.plan.looks = looks;
+
+    const JudgeOptions options = as_planned({}, plan);
+
+    EXPECT_TRUE(options.looks.empty());
+    EXPECT_NE(planned_and_done(plan, as_it_was_planned(), options).back().find("Looks asked for"),
+              std::string::npos);
+  }
 }
 
 TEST(WhatWasPlannedAndDone, IsToldInAFewSentences) {

@@ -2,7 +2,6 @@
 #include "notebook/check.h"
 #include "notebook/content_in_words_test.h"
 #include "notebook/kit.h"
-#include "notebook/made_notebook.h"
 #include "notebook/merge.h"
 #include "notebook/plans.h"
 #include "workbench/notebook_changes.h"
@@ -19,10 +18,30 @@
 #include <string>
 #include <vector>
 
+#include <unistd.h>
+
 namespace keenfall::workbench {
 namespace {
 
-using notebook::testing::ScratchFolder;
+// Gone with everything in it when it goes out of scope.
+class OwnFolder {
+ public:
+  OwnFolder() {
+    std::filesystem::remove_all(path_);
+    std::filesystem::create_directory(path_);
+  }
+  ~OwnFolder() { std::filesystem::remove_all(path_); }
+  OwnFolder(const OwnFolder&) = delete;
+  OwnFolder& operator=(const OwnFolder&) = delete;
+  OwnFolder(OwnFolder&&) = delete;
+  OwnFolder& operator=(OwnFolder&&) = delete;
+
+  [[nodiscard]] std::string file(const std::string& name) const { return path_ / name; }
+
+ private:
+  std::filesystem::path path_ =
+      std::filesystem::temp_directory_path() / ("keenfall_planned_" + std::to_string(getpid()));
+};
 
 const JudgedBy kBy{.hand = {.who = "R.",
                             .machine_words = "bench-2, process 4711",
@@ -63,7 +82,7 @@ class APlannedTrial : public ::testing::Test {
     return judge_files(paths, {}, kBy, base::one_thread(), base::unwatched());
   }
 
-  ScratchFolder scratch_{::testing::UnitTest::GetInstance()->current_test_info()->name()};
+  OwnFolder scratch_;
   std::string path_ = scratch_.file("bench.keen");
 };
 
@@ -118,11 +137,24 @@ TEST_F(APlannedTrial, IsToldWithItsPlan) {
 
 TEST_F(APlannedTrial, GoesThroughADataPackageWithTheKit) {
   auto opened = *opened_to_write(path_, kBy.hand);
-  for (const notebook::KitThing& thing : notebook::testing::a_kit()) {
+  const std::vector<notebook::KitThing> things = {
+      trials::NamedEdge{.name = "fine", .edge = {.bevel_angle = trials::PerSideAngle{17}}},
+      trials::MediumLot{.medium = {.name = "felt"}, .name = "roll 7", .length_m = 30},
+      trials::Thread{.kind = "thread_push", .name = "0.25 mm polyester"},
+      trials::ReadingKind{.name = "flank_wear", .words = "flank wear", .unit = "mm"},
+      trials::KitStone{.name = "coarse", .abrasive = "diamond", .grit = "45 µm"}};
+  for (const notebook::KitThing& thing : things) {
     ASSERT_TRUE(add_to_kit(opened, thing, authorship_of(kBy.hand)));
   }
-  ASSERT_TRUE(
-      make_trial(opened, "both", notebook::testing::what_is_asked(), authorship_of(kBy.hand)));
+  notebook::Asked asked{.claims = {{.words = "A lasts"}}};
+  asked.plan.cuttings = {{.medium = {.name = "rope"}, .checkpoint_cuts = {0, 2.5}}};
+  asked.plan.arms = {{.blade = "B"}};
+  asked.plan.reading.stations = {"heel", ""};
+  asked.plan.start_gate = trials::StartGate{.target_reading = 104};
+  asked.plan.looks = {2, 4};
+  asked.plan.house_blade = "A";
+  asked.plan.runs = {{.arm = 0, .specimen = "1"}};
+  ASSERT_TRUE(make_trial(opened, "both", asked, authorship_of(kBy.hand)));
   ASSERT_FALSE(write_package(opened, scratch_.file("package"), "2026-11-27T12:00:00Z"));
   ASSERT_TRUE(new_notebook(scratch_.file("back.keen"), "keenfall test", kBy.hand));
   auto back = *opened_to_write(scratch_.file("back.keen"), kBy.hand);

@@ -23,7 +23,7 @@ namespace {
 using namespace keenfall;
 using Files = std::map<std::string, std::string>;
 
-constexpr const char* kSoundNotebook = KEENFALL_SOURCE_DIR "/tests/notebooks/schema_2.keen";
+constexpr const char* kSoundNotebook = KEENFALL_SOURCE_DIR "/tests/notebooks/schema_3.keen";
 constexpr std::array kAlike = {notebook::AlikeNames::in_conflict,
                                notebook::AlikeNames::are_one,
                                notebook::AlikeNames::are_apart};

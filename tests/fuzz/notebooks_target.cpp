@@ -10,10 +10,12 @@
 #include "notebook/check.h"
 #include "notebook/content.h"
 #include "notebook/kept_trials.h"
+#include "notebook/kit.h"
 #include "notebook/looks.h"
 #include "notebook/merge.h"
 #include "notebook/notebook.h"
 #include "notebook/notebook_failure.h"
+#include "notebook/plans.h"
 #include "scratch_folder.h"
 #include "spoiled_notebook.h"
 
@@ -35,7 +37,7 @@ const std::string& oldest_notebook() {
 
 const std::string& newest_notebook() {
   static const std::string bytes =
-      fuzz::bytes_of(KEENFALL_SOURCE_DIR "/tests/notebooks/schema_2.keen");
+      fuzz::bytes_of(KEENFALL_SOURCE_DIR "/tests/notebooks/schema_3.keen");
   return bytes;
 }
 
@@ -94,9 +96,11 @@ void read(const std::string& path) {
         const auto trial = notebook::kept_trial(*opened, kept.name);
         if (trial) (void)exchange::long_table_of(*trial);
         (void)notebook::count_of(notebook::looks_at(*opened, kept.name));
+        (void)notebook::kept_plan(*opened, kept.name);
       });
     }
   });
+  looking([&] { (void)notebook::kept_kit(*opened); });
   looking([&] { gather(*opened); });
 }
 

@@ -362,5 +362,62 @@ TEST(ANotebook, ListsWhatIsInConflictUntilItIsSaidWhatIsMeant) {
   EXPECT_EQ(keenfall({"merge", here, there, "--same", "--apart=T."}).exit_code, 2);
 }
 
+// A copy of a stored notebook, in which "next felt" is planned and sealed, and not cut yet.
+std::string a_planned_notebook(const std::string& name) {
+  std::string path = scratch(name).string();
+  std::filesystem::copy_file(KEENFALL_SOURCE_DIR "/tests/notebooks/schema_3.keen",
+                             path,
+                             std::filesystem::copy_options::overwrite_existing);
+  return path;
+}
+
+TEST(APlannedTrial, IsShownWithItsClaimItsPlanAndWhenThatWasSealed) {
+  const std::string notebook = a_planned_notebook("planned.keen");
+
+  const Said shown = keenfall({"show", notebook, "next felt"});
+
+  EXPECT_EQ(shown.exit_code, 0) << shown.err;
+  EXPECT_THAT(shown.out,
+              AllOf(HasSubstr("Asked and planned, sealed at 2026-11-27T07:00:00Z, SHA-256"),
+                    HasSubstr("  Claim: A outlasts B in new matting"),
+                    HasSubstr("  Runs of each arm: 2"),
+                    HasSubstr("It has no runs yet.")));
+}
+
+TEST(APlannedTrial, IsNeitherJudgedNorToldNorExportedBeforeItIsCut) {
+  const std::string notebook = a_planned_notebook("uncut.keen");
+  const std::string trial = "--trial=next felt";
+  const std::string table = scratch("uncut.csv").string();
+
+  for (const Said& said : {keenfall({"judge", notebook, trial}),
+                           keenfall({"tell", notebook, trial, "--format=json"}),
+                           keenfall({"export", notebook, table, trial})}) {
+    EXPECT_EQ(said.exit_code, 3);
+    EXPECT_THAT(said.err, HasSubstr("The trial next felt has no runs yet"));
+    EXPECT_THAT(said.err, HasSubstr("keenfall take"));
+  }
+  EXPECT_FALSE(std::filesystem::exists(table));
+}
+
+TEST(APlannedTrial, SaysInItsAnswerWhatWasDoneOtherwise) {
+  const std::string notebook = a_planned_notebook("done.keen");
+  const std::string table = a_table("done.csv",
+                                    "blade,medium,run,cuts (strokes),reading\n"
+                                    "A,new matting,1,0,100\nA,new matting,1,5,140\n"
+                                    "A,new matting,1,12.5,190\nB,felt,1,0,101\n"
+                                    "B,felt,1,10,205\nC,felt,1,0,99\nC,felt,1,10,180\n");
+
+  const Said taken = keenfall({"take", notebook, table, "--trial=next felt"});
+  const Said judged = keenfall({"judge", notebook, "--trial=next felt", "--quiet"});
+
+  EXPECT_EQ(taken.exit_code, 0) << taken.err;
+  EXPECT_THAT(judged.err,
+              AllOf(HasSubstr("Claim and plan were sealed at"),
+                    HasSubstr("otherwise than planned:"),
+                    HasSubstr("Not planned: C on felt, 1 run.")));
+  EXPECT_THAT(keenfall({"show", notebook, "next felt"}).out,
+              HasSubstr("Not planned: C on felt, 1 run."));
+}
+
 }  // namespace
 }  // namespace keenfall::journeys
