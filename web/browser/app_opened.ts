@@ -1,0 +1,111 @@
+// The app served by the program itself, in an empty folder, and a person in front of it.
+
+import { type ChildProcess, spawn } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { program } from "./opened";
+
+export interface ServedApp {
+  /** With its key. */
+  address: string;
+  folder: string;
+  /** Whether the program ended as it should. */
+  stop: () => Promise<boolean>;
+}
+
+function addressIn(child: ChildProcess): Promise<string> {
+  return new Promise((found, failed) => {
+    let said = "";
+    const look = (text: Buffer) => {
+      said += text.toString();
+      const address = /http:\S+#key=\S+/.exec(said);
+      if (address) found(address[0]);
+    };
+    child.stdout?.on("data", look);
+    child.stderr?.on("data", look);
+    child.on("exit", () => failed(new Error(`keenfall open ended: ${said}`)));
+  });
+}
+
+export async function serveApp(...words: string[]): Promise<ServedApp> {
+  const folder = mkdtempSync(join(tmpdir(), "keenfall-app-"));
+  const child = spawn(program, ["open", "--no-open", ...words], { cwd: folder });
+  const ended = new Promise<number | null>((done) => child.on("exit", done));
+  const address = await addressIn(child);
+  const stop = async () => {
+    child.kill("SIGTERM");
+    const code = await ended;
+    rmSync(folder, { recursive: true, force: true });
+    return code === 0;
+  };
+  return { address, folder, stop };
+}
+
+export const desktop = { width: 1280, height: 800 };
+export const phone = { width: 360, height: 740 };
+
+export interface Person {
+  page: Page;
+  /** Errors and refusals of the content policy, as the console has them. */
+  complaints: string[];
+}
+
+export async function sitDown(
+  browser: Browser,
+  address: string,
+  size = desktop,
+  dark = false,
+): Promise<Person> {
+  const context = await browser.newContext({
+    viewport: size,
+    colorScheme: dark ? "dark" : "light",
+    acceptDownloads: true,
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(20_000);
+  const complaints: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
+  });
+  page.on("pageerror", (error) => complaints.push(String(error)));
+  await page.goto(address);
+  return { page, complaints };
+}
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/**
+ * What bars somebody from the page as it stands, in light and in dark; what is too small to be hit; and
+ * whether it is wider than its window.
+ */
+export async function faults(page: Page): Promise<string[]> {
+  const found: string[] = [];
+  await page.evaluate(axe);
+  for (const colorScheme of ["light", "dark"] as const) {
+    await page.emulateMedia({ colorScheme });
+    const here = await page.evaluate(async () => {
+      const checker = (globalThis as unknown as { axe: typeof import("axe-core") }).axe;
+      const { violations } = await checker.run({ exclude: [["figure svg"]] });
+      return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
+    });
+    found.push(...here.map((fault) => `${colorScheme}: ${fault}`));
+  }
+  await page.emulateMedia({ colorScheme: null });
+  const small = await page.evaluate(() => {
+    const pressed = [
+      ...document.querySelectorAll("main :is(button, select, summary, input), nav a"),
+    ];
+    return pressed
+      .map((element) => ({ element, box: element.getBoundingClientRect() }))
+      .filter(({ element, box }) => {
+        const inLabel = element.matches("[type=checkbox], [type=radio]");
+        return box.width > 0 && !inLabel && (box.height < 47.5 || box.width < 47.5);
+      })
+      .map(({ element }) => `small: ${element.outerHTML.slice(0, 120)}`);
+  });
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+  return [...found, ...small, ...(wide ? ["wider than its window"] : [])];
+}
