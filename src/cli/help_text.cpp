@@ -117,7 +117,7 @@ std::string demo_help(const Look& look) {
       {"--table=FILE", "write the demo's readings as a table, to see what one looks like"});
   entries.push_back({"--trial-seed=32", "draw another trial: another workshop, the same truth"});
   entries.push_back({"--out=FILE", "write the demo's report there, as a page (.html)"});
-  entries.push_back({"--no-open", "open nothing on the desktop (./keen demo opens the report)"});
+  entries.push_back({"--no-open", "open nothing on the desktop (./keen demo opens the app)"});
   return wrapped("keenfall demo [options]", {}, look) + "\n" +
          wrapped(
              "Judges an invented trial: three knives in new and in uplifted matting.", {}, look) +
@@ -135,7 +135,10 @@ std::string open_help(const Look& look) {
              look) +
          "\n" +
          entries_text(
-             {{"--no-open", "print the address, and open nothing on the desktop"},
+             {{"--demo",
+               "with an invented trial, in a new notebook; FILE.keen is made where it is not "
+               "there"},
+              {"--no-open", "print the address, and open nothing on the desktop"},
               {"--port=17034", "of the address; without it this one, or any that is free"}},
              look) +
          "\n" +

@@ -29,5 +29,6 @@ int main(int argument_count, char** arguments) {
                     .journal = keenfall::workbench::journal_in,
                     .check = keenfall::workbench::check_notebook,
                     .back_up = keenfall::workbench::back_up_notebook,
-                    .place = keenfall::workbench::notebook_place}});
+                    .place = keenfall::workbench::notebook_place,
+                    .to_open = keenfall::workbench::notebook_to_open}});
 }

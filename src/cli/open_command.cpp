@@ -30,6 +30,25 @@ std::string opened_words(const std::string& address) {
   return "Keenfall is open at " + address + " until Ctrl-C.\n";
 }
 
+// The notebook that was named or is made for the demo; nothing where the first screen is to ask.
+base::Result<std::optional<std::string>> notebook_meant(const TypedOptions& typed,
+                                                        const Surroundings& surroundings) {
+  const NotebookJobs& notebooks = surroundings.use_cases.notebook;
+  const std::string named = typed.positionals.empty() ? "" : typed.positionals.front();
+  if (named.empty() && !typed.demo) return std::optional<std::string>();
+  if (!named.empty()) {
+    const auto place = notebooks.place(named);
+    if (place) return std::optional(place->path);
+    if (!typed.demo) return base::failed(place.error());
+  }
+  const workbench::OpenRequest demo{.open = {.how = wire::OpenHow::demo, .path = named},
+                                    .folder = surroundings.working_folder,
+                                    .made_by = "keenfall " + surroundings.program_version};
+  return notebooks.to_open(demo, hand_of(typed, surroundings)).map([](std::string path) {
+    return std::optional(std::move(path));
+  });
+}
+
 }  // namespace
 
 Outcome open_command(std::span<const std::string> words, const Surroundings& surroundings) {
@@ -47,11 +66,9 @@ Outcome open_command(std::span<const std::string> words, const Surroundings& sur
                                         .who = hand_of(*typed, surroundings).who,
                                         .machine_words = surroundings.machine_words,
                                         .utc_now = surroundings.utc_now};
-  if (!typed->positionals.empty()) {
-    const auto place = surroundings.use_cases.notebook.place(typed->positionals.front());
-    if (!place) return refused({place.error()}, kNothingOpened);
-    settings.notebook = place->path;
-  }
+  const auto notebook = notebook_meant(*typed, surroundings);
+  if (!notebook) return refused({notebook.error()}, kNothingOpened);
+  settings.notebook = *notebook;
   workbench::OpenApp open(std::move(settings));
   server::App app({.port = *port, .work = {.threads_each = surroundings.threads_at_hand}});
   server::add_app_routes({.routes = app.routes(), .works = app.works(), .open = open});

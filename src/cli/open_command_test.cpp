@@ -8,6 +8,7 @@
 
 #include <charconv>
 #include <cstdint>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,7 @@ struct Opened {
   Outcome outcome;
   std::string said;                 // at once
   std::vector<std::string> shown;   // on the desktop
+  std::vector<std::string> made;    // with the demo's trial
   server::testing::RawAnswer page;  // asked for while it was open
   bool was_waited_for = false;
 };
@@ -39,6 +41,7 @@ std::uint16_t port_in(const std::string& said) {
 Opened opened(const std::vector<std::string>& words, bool has_desktop = true) {
   Opened happened;
   Surroundings around{.program_version = "0.1.0", .working_folder = "/bench"};
+  around.utc_now = [] { return std::string("2026-11-27T12:00:00Z"); };
   around.write_at_once = [&](const std::string& text) { happened.said += text; };
   around.wait_for_stop = [&] {
     happened.was_waited_for = true;
@@ -53,10 +56,17 @@ Opened opened(const std::vector<std::string>& words, bool has_desktop = true) {
   }
   around.use_cases.notebook.place =
       [](const std::string& path) -> base::Result<workbench::NotebookPlace> {
+    if (path == "there.keen") return workbench::NotebookPlace{.path = "/bench/there.keen"};
     return base::failed({.kind = base::ProblemKind::unreadable,
                          .sentence = "There is no such notebook.",
                          .place = {.file = path},
                          .accepted = "keenfall new makes one"});
+  };
+  around.use_cases.notebook.to_open = [&](const workbench::OpenRequest& request,
+                                          const workbench::Hand&) -> base::Result<std::string> {
+    if (request.open.how != wire::OpenHow::demo) throw std::logic_error("only the demo is made");
+    happened.made.push_back(request.open.path + " in " + request.folder);
+    return "/bench/matting-bench.keen";
   };
   happened.outcome = open_command(words, around);
   return happened;
@@ -97,6 +107,23 @@ TEST(OpenCommand, SaysWhereThereIsNoNotebookAndHowToMakeOne) {
   EXPECT_FALSE(happened.was_waited_for);
 }
 
+TEST(OpenCommand, MakesTheDemosNotebookWhereItIsNotThere) {
+  const Opened named = opened({"--demo", "nowhere.keen"});
+  const Opened unnamed = opened({"--demo"});
+
+  EXPECT_THAT(named.made, ElementsAre("nowhere.keen in /bench"));
+  EXPECT_THAT(unnamed.made, ElementsAre(" in /bench"));
+  EXPECT_TRUE(named.was_waited_for && unnamed.was_waited_for);
+  EXPECT_THAT(opened({}).made, IsEmpty());
+}
+
+TEST(OpenCommand, OpensTheDemosNotebookThatIsThereAsItIs) {
+  const Opened happened = opened({"--demo", "there.keen"});
+
+  EXPECT_THAT(happened.made, IsEmpty());
+  EXPECT_TRUE(happened.was_waited_for);
+}
+
 TEST(OpenCommand, TakesOneNotebookAndAPortThatThereIs) {
   EXPECT_EQ(opened({"a.keen", "b.keen"}).outcome.code, ExitCode::wrong_usage);
   for (const char* port : {"0", "65536", "-1", "x", "80.5"}) {
@@ -111,6 +138,7 @@ TEST(OpenCommand, SaysWhereAPortIsTaken) {
   std::string port;
   Surroundings around;
   Outcome second;
+  around.utc_now = [] { return std::string("2026-11-27T12:00:00Z"); };
   around.write_at_once = [&](const std::string& text) { port = std::to_string(port_in(text)); };
   around.wait_for_stop = [&] { second = open_command(std::vector{"--port=" + port}, around); };
 

@@ -211,6 +211,7 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
     case Command::open:
       app.add_option("--port", typed.port);
       app.add_flag("--no-open", typed.no_open);
+      app.add_flag("--demo", typed.demo);
       break;
     case Command::scale:
       add_json_option(app, json);

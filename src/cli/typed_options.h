@@ -106,6 +106,7 @@ struct TypedOptions {
   bool keep_here = false;
   bool quiet = false;
   bool no_open = false;
+  bool demo = false;  // of open: with the invented trial
   bool keep_good = false;
   TypedSimulation simulated;
 };

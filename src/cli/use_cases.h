@@ -7,6 +7,7 @@
 #include "base/seed.h"
 #include "trials/trial.h"
 #include "verdicts/judgement.h"
+#include "workbench/app_opening.h"
 #include "workbench/judge_files.h"
 #include "workbench/notebook_changes.h"
 #include "workbench/notebook_export.h"
@@ -56,6 +57,8 @@ struct NotebookJobs {
                                                   const std::string& copy_path)>
       back_up;
   std::function<base::Result<workbench::NotebookPlace>(const std::string& path)> place = {};
+  std::function<base::Result<std::string>(const workbench::OpenRequest&, const workbench::Hand&)>
+      to_open = {};
 };
 
 struct UseCases {
