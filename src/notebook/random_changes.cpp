@@ -67,7 +67,11 @@ bool grow_something(Notebook& notebook, std::mt19937& random, const Authorship& 
   if (trials.empty()) return false;
   const std::string name = trials[random() % trials.size()].name;
   trials::Trial longer = *kept_trial(notebook, name);
-  if (random() % 3 == 0) {
+  if (longer.runs.empty()) {  // planned only, so that it is cut now
+    trials::Trial first = trial_called(name);
+    first.counted = longer.counted;
+    longer = std::move(first);
+  } else if (random() % 3 == 0) {
     longer.runs.push_back(a_trial().runs[random() % 2]);
     longer.runs.back().name = std::to_string(longer.runs.size());
   } else {
