@@ -49,15 +49,17 @@ void set_aside_arms_not_judged(Judgement& judgement, const trials::Trial& trial)
                                    ", since none of its runs could be used here: " +
                                    reasons_counted(judgement, trial, arm) + ".");
   }
-  const auto [first, last] = std::ranges::stable_partition(
-      judgement.runs, [&](const RunResult& run) { return run.arm < judgement.arms.size(); });
-  std::copy_if(first,
-               last,
+  const auto rest = std::stable_partition(
+      judgement.runs.begin(), judgement.runs.end(), [&](const RunResult& run) {
+        return run.arm < judgement.arms.size();
+      });
+  std::copy_if(rest,
+               judgement.runs.end(),
                std::back_inserter(judgement.runs_of_arms_not_judged),
                [&](const RunResult& run) {
                  return is_of_this_judgement(trial.runs[run.run], trial, judgement);
                });
-  judgement.runs.erase(first, last);
+  judgement.runs.erase(rest, judgement.runs.end());
 }
 
 }  // namespace keenfall::verdicts

@@ -22,8 +22,8 @@ std::vector<double> ends_of(std::span<const double> longest_run_cuts) {
   }
   std::ranges::sort(ends);
   const auto again =
-      std::ranges::unique(ends, [](double a, double b) { return b <= a * kOneCount; });
-  ends.erase(again.begin(), again.end());
+      std::unique(ends.begin(), ends.end(), [](double a, double b) { return b <= a * kOneCount; });
+  ends.erase(again, ends.end());
   return ends;
 }
 

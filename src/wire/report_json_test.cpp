@@ -184,7 +184,7 @@ TEST(ReportJson, HasEachRunWithWhatWasReadAtItsCheckpoints) {
   const json run = document_of(made_report())["judgements"][0]["runs"][0];
 
   EXPECT_EQ(run["run"], 0);
-  EXPECT_EQ(run["series"], json({0}));
+  EXPECT_EQ(run["series"], json::array({0}));
   EXPECT_EQ(run["half_keenness_over_arm"], 1);
   ASSERT_EQ(run["checkpoints"].size(), 2U);
   EXPECT_EQ(run["checkpoints"][0]["readings"], 3);
