@@ -1,8 +1,6 @@
-// A file as the program takes it: spreadsheets as they are, other files as text.
+// A file as the program takes it: byte for byte, so that a page reads it as the command does.
 
 import type { TableSource } from "../wire/api";
-
-const spreadsheets = /\.(xlsx|ods|xls|fods)$/i;
 
 function base64(bytes: Uint8Array): string {
   const piece = 0x8000;
@@ -13,17 +11,6 @@ function base64(bytes: Uint8Array): string {
   return btoa(binary);
 }
 
-/** UTF-8, or what tables of older programs are in. */
-function decoded(bytes: Uint8Array): string {
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-  } catch {
-    return new TextDecoder("windows-1252").decode(bytes);
-  }
-}
-
 export async function tableSource(file: Pick<File, "name" | "arrayBuffer">): Promise<TableSource> {
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  const { name } = file;
-  return spreadsheets.test(name) ? { name, base64: base64(bytes) } : { name, text: decoded(bytes) };
+  return { name: file.name, base64: base64(new Uint8Array(await file.arrayBuffer())) };
 }
