@@ -64,14 +64,14 @@ export class EnteringTable {
     void this.read();
   }
 
-  sources(name: string): TableSource[] {
+  sources(): TableSource[] {
     if (this.fromFiles) return dropped.sources;
-    return [{ name: name || "typed", cells: filled(this.sheet) }];
+    return [{ name: "the typed sheet", cells: filled(this.sheet) }];
   }
 
   async read(): Promise<void> {
     clearTimeout(this.#timer);
-    const sources = this.sources("");
+    const sources = this.sources();
     const table = { sources, choices: this.choices, trial: this.#trial };
     const read = await this.reading.ask((signal) => api.readTable(table, signal));
     if (read?.known_columns) this.known = read.known_columns;
@@ -80,7 +80,7 @@ export class EnteringTable {
   async take(name: string, keepGood: boolean): Promise<TakenTable | undefined> {
     const taken = await this.taking.ask(() =>
       api.takeTable({
-        sources: this.sources(name),
+        sources: this.sources(),
         choices: withGuesses(this.choices, this.reading.answer),
         trial: this.#trial,
         trial_name: this.#trial ? undefined : name || undefined,
