@@ -174,7 +174,9 @@ describe("a problem of a table", () => {
   });
 
   test("belongs to the cell of the whole table, also where only some rows are shown", () => {
-    const [placed] = placedProblems(read([{ source: 0, row: 1, column: 1, problem }], [1, 831]));
+    const [placed] = placedProblems(
+      read([{ source: 0, grid: 0, row: 1, column: 1, problem }], [1, 831]),
+    );
 
     expect(placed).toMatchObject({ row: 830, column: 1, where: "row 831, reading" });
     expect(byCell(placed ? [placed] : []).has("0:830:1")).toBe(true);
@@ -182,11 +184,33 @@ describe("a problem of a table", () => {
 
   test("of a row is at its first cell, and of the whole table at none", () => {
     const placed = placedProblems(
-      read([{ row: 1, problem }, { problem: { ...problem, column: undefined } }]),
+      read([{ grid: 0, row: 1, problem }, { problem: { ...problem, column: undefined } }]),
     );
 
     expect([...byCell(placed).keys()]).toEqual(["0:1:0"]);
     expect(placed[1]?.where).toBe("");
+  });
+
+  test("is in the sheet of the workbook that it stands in, and says which", () => {
+    const sheet = (name: string) => ({
+      source: 0,
+      sheet: name,
+      rows: [["a"], ["b"]],
+      row_count: 2,
+    });
+    const workbook = {
+      ...read([
+        { source: 0, grid: 1, row: 1, column: 0, problem: { ...problem, cell: "cell A2" } },
+        { source: 0, problem },
+      ]),
+      grids: [sheet("spring"), sheet("autumn")],
+    };
+
+    const placed = placedProblems(workbook);
+
+    expect([...byCell(placed).keys()]).toEqual(["1:1:0"]);
+    expect(placed[0]?.where).toBe("sheet autumn, cell A2");
+    expect(placed[1]?.grid).toBeUndefined();
   });
 });
 

@@ -5,7 +5,8 @@ import type { CellProblem, TableRead } from "../../wire/api";
 export interface PlacedProblem {
   /** For the element that holds its words, and for the cell that refers to it. */
   id: string;
-  grid: number;
+  /** Which of the tables that were read; absent where it is of a file as a whole. */
+  grid?: number;
   /** Row and column of the table itself, from 0; absent where it is of a whole row or table. */
   row?: number;
   column?: number;
@@ -18,23 +19,30 @@ export interface PlacedProblem {
 export const cellKey = (grid: number, row: number, column: number): string =>
   `${grid}:${row}:${column}`;
 
+type ShownGrid = TableRead["grids"][number];
+
+const isSaid = (part: string | undefined) => part !== undefined && part !== "";
+
+/** Of the whole table, from 0; of the rows shown it is the given one. */
+function rowOfTable({ row_numbers }: ShownGrid, shown: number): number {
+  return (row_numbers?.[shown] ?? shown + 1) - 1;
+}
+
 function placed(read: TableRead, problem: CellProblem, place: number): PlacedProblem {
   const { sentence, accepted, column: named, cell } = problem.problem;
-  const found = read.grids.findIndex(({ source }) => source === (problem.source ?? 0));
-  const grid = Math.max(0, found);
-  const shown = problem.row;
-  const numbers = read.grids[grid]?.row_numbers;
-  const row = shown === undefined ? undefined : (numbers?.[shown] ?? shown + 1) - 1;
-  const words = [
+  const grid = problem.grid === undefined ? undefined : read.grids[problem.grid];
+  const row = grid && problem.row !== undefined ? rowOfTable(grid, problem.row) : undefined;
+  const at = [
     row === undefined ? undefined : `row ${row + 1}`,
     named ?? (problem.column === undefined ? undefined : `column ${problem.column + 1}`),
-  ].filter((part) => part !== undefined);
+  ];
+  const sheet = read.grids.length > 1 && grid?.sheet ? `sheet ${grid.sheet}` : undefined;
   return {
     id: `problem-${place}`,
-    grid,
+    grid: problem.grid,
     row,
     column: problem.column,
-    where: cell ?? words.join(", "),
+    where: [sheet, ...(cell ? [cell] : at)].filter(isSaid).join(", "),
     sentence,
     accepted,
   };
@@ -48,7 +56,7 @@ export function placedProblems(read: TableRead | undefined): PlacedProblem[] {
 export function byCell(problems: PlacedProblem[]): Map<string, PlacedProblem> {
   const cells = new Map<string, PlacedProblem>();
   for (const problem of problems) {
-    if (problem.row === undefined) continue;
+    if (problem.grid === undefined || problem.row === undefined) continue;
     const key = cellKey(problem.grid, problem.row, problem.column ?? 0);
     if (!cells.has(key)) cells.set(key, problem);
   }
