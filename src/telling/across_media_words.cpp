@@ -158,6 +158,23 @@ std::string order_words(std::size_t medium, const AcrossNames& names) {
                      chance_text(names.across().media[medium].order_probability));
 }
 
+// Of many: how many are open, else how many settled ones were not said one by one.
+std::vector<Sentence> the_other_interactions(std::size_t said,
+                                             std::size_t open,
+                                             const AcrossNames& names) {
+  const std::size_t all = names.across().interactions.size();
+  if (open > 0) {
+    return {{.words = {{fmt::format("Whether the ratio of two {} depends on the medium is ",
+                                    names.things())},
+                       {"not settled", Tone::not_settled},
+                       {fmt::format(" for {} of {} pairs.", open, all)}},
+             .left_out = "all"}};
+  }
+  if (said == all) return {};
+  return {{.words = {{fmt::format("All {} pairs are settled; {} of them stand here.", all, said)}},
+           .left_out = "all"}};
+}
+
 // All of a few; of many those that are settled, and how many are not.
 std::vector<Sentence> interactions_told(const AcrossNames& names) {
   const auto& all = names.across().interactions;
@@ -170,11 +187,8 @@ std::vector<Sentence> interactions_told(const AcrossNames& names) {
     if (told.size() < kMostInteractionsSaid) told.push_back(advantage_sentence(interaction, names));
   }
   if (all.size() <= kFewInteractions) return told;
-  told.push_back({.words = {{fmt::format("Whether the ratio of two {} depends on the medium is ",
-                                         names.things())},
-                            {"not settled", Tone::not_settled},
-                            {fmt::format(" for {} of {} pairs.", open, all.size())}},
-                  .left_out = "all"});
+  const auto others = the_other_interactions(told.size(), open, names);
+  told.insert(told.end(), others.begin(), others.end());
   return told;
 }
 

@@ -100,6 +100,19 @@ TEST(AcrossMediaWords, CountTheAdvantagesThatAreOpenWhereThereAreMany) {
   EXPECT_EQ(std::ranges::count(section->items, "all", &Sentence::left_out), 1);
 }
 
+TEST(AcrossMediaWords, SayHowManySettledAdvantagesThereAreWhereNoneIsOpen) {
+  verdicts::Judgement judgement = with_many_interactions();
+  for (auto& interaction : judgement.media->interactions) {
+    interaction.verdict = verdicts::Verdict::longer;
+  }
+  EXPECT_THAT(said(across_media_section(judgement)),
+              HasSubstr("All 20 pairs are settled; 12 of them stand here.\n"));
+
+  judgement.media->interactions.resize(10);
+  EXPECT_THAT(said(across_media_section(judgement)),
+              AllOf(Not(HasSubstr("pairs")), Not(HasSubstr(" 0 of "))));
+}
+
 TEST(AcrossMediaWords, GiveTheWordsThatAreNotSettledTheirTone) {
   verdicts::Judgement judgement = made_judgement();
   judgement.media->pairs[0].spread_ratio = around(1.3, 0.6);
