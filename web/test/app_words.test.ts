@@ -6,7 +6,7 @@ import { tableSource } from "../src/app/table_source";
 import { forgetUnsent, keepUnsent, unsent } from "../src/app/unsent";
 import { nextStep, pathSteps } from "../src/components/path_steps";
 import { percent } from "../src/components/percent";
-import { checkpointsOf, happened } from "../src/components/run_words";
+import { checkpointsOf, circumstances } from "../src/components/run_words";
 import { inWords, timeLeft } from "../src/components/time_words";
 import type { TrialCard } from "../src/wire/api";
 import { madeReport } from "./made_report";
@@ -159,18 +159,9 @@ describe("a run", () => {
     expect(first?.readings[1]?.place).toBe(run.readings.length);
   });
 
-  test("tells what happened in its own words, or by its kind", () => {
-    const events = [
-      { kind: "hit_something" as const, cuts: 12 },
-      { kind: "other" as const, cuts: 15, words: "loud" },
-    ];
-
-    expect(happened({ ...run, events, notes: ["damp"] }, "cuts", ["odd"])).toEqual([
-      "After 12 cuts: hit something",
-      "After 15 cuts: loud",
-      "damp",
-      "odd",
-    ]);
+  test("calls a lot by its name, once", () => {
+    expect(circumstances({ ...run, medium_lot: "lot 2" })).toMatch(/, lot 2[,.]/);
+    expect(circumstances({ ...run, medium_lot: "roll 3" })).toMatch(/, lot roll 3[,.]/);
   });
 });
 

@@ -18,7 +18,7 @@ export function curveCaption({ kind, counted }: Judgement, medium: MediumView): 
   const keys = medium.arms
     .filter(({ label, name }) => label !== name)
     .map(({ keyedName }) => keyedName);
-  const key = keys.length > 0 ? ` ${keys.join("; ")}.` : "";
+  const key = keys.length > 0 ? `\n${keys.join("\n")}` : "";
   return (
     `${read.charAt(0).toUpperCase()}${read.slice(1)} (${kind.unit}) over the ` +
     `${counted}; ${keener} is keener. Thin: each run. Bold: each edge.${key}`

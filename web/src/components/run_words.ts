@@ -52,28 +52,24 @@ export function checkpointsOf(run: RecordedRun, series: Recorded["series"]): Che
   return [...shown].sort(([a], [b]) => a - b).map(([cuts, readings]) => ({ cuts, readings }));
 }
 
+/** "lot 3" of "3", and of "lot 3". */
+const named = (what: string, name: string | undefined) =>
+  name && (name.toLowerCase().startsWith(what) ? name : `${what} ${name}`);
+
 export function circumstances(run: RecordedRun): string {
   const said = [
     run.medium,
     run.condition,
     run.edge_words,
     run.method_words,
-    run.specimen && `specimen ${run.specimen}`,
-    run.medium_lot && `lot ${run.medium_lot}`,
-    run.block && `block ${run.block}`,
+    named("specimen", run.specimen),
+    named("lot", run.medium_lot),
+    named("block", run.block),
     run.order !== undefined && `number ${run.order} in order`,
     run.date,
     run.operator && `cut by ${run.operator}`,
   ];
   return `On ${said.filter(Boolean).join(", ")}.`;
-}
-
-/** Events, then what else was written down of the run and noticed of it. */
-export function happened(run: RecordedRun, counted: string, remarks: string[]): string[] {
-  const events = run.events.map(
-    ({ cuts, words, kind }) => `After ${cuts} ${counted}: ${words ?? kind.replaceAll("_", " ")}`,
-  );
-  return [...events, ...run.deviations, ...run.notes, ...remarks];
 }
 
 export const struckWords = {
