@@ -6,6 +6,7 @@ import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
+import { sideways, tooSmall } from "./measured";
 import { program } from "./opened";
 
 export interface ServedApp {
@@ -94,18 +95,5 @@ export async function faults(page: Page): Promise<string[]> {
     found.push(...here.map((fault) => `${colorScheme}: ${fault}`));
   }
   await page.emulateMedia({ colorScheme: null });
-  const small = await page.evaluate(() => {
-    const pressed = [
-      ...document.querySelectorAll("main :is(button, select, summary, input), nav a"),
-    ];
-    return pressed
-      .map((element) => ({ element, box: element.getBoundingClientRect() }))
-      .filter(({ element, box }) => {
-        const inLabel = element.matches("[type=checkbox], [type=radio]");
-        return box.width > 0 && !inLabel && (box.height < 47.5 || box.width < 47.5);
-      })
-      .map(({ element }) => `small: ${element.outerHTML.slice(0, 120)}`);
-  });
-  const wide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
-  return [...found, ...small, ...(wide ? ["wider than its window"] : [])];
+  return [...found, ...(await tooSmall(page)), ...(await sideways(page))];
 }

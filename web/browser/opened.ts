@@ -42,8 +42,8 @@ export function chromiumPath(): string {
   return path;
 }
 
-export function startBrowser(): Promise<Browser> {
-  return chromium.launch({ executablePath: chromiumPath(), args: ["--no-sandbox"] });
+export function startBrowser(args: string[] = []): Promise<Browser> {
+  return chromium.launch({ executablePath: chromiumPath(), args: ["--no-sandbox", ...args] });
 }
 
 export interface Opened {
