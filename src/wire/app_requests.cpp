@@ -10,35 +10,23 @@ namespace keenfall::wire {
 
 namespace {
 
-constexpr NumberRange kMargin{
-    .lowest = 1, .highest = 100, .above_lowest = true, .words = "a ratio above 1 and at most 100"};
 constexpr NumberRange kLevel{.lowest = 1,
                              .highest = 1000,
                              .above_lowest = true,
                              .words = "times the start reading: a number above 1, at most 1000"};
 constexpr NumberRange kCuts{.words = "a number of cuts, 0 or more"};
 constexpr NumberRange kIndex{.highest = 1e9, .words = "a whole number, 0 or more"};
-constexpr NumberRange kSeed{.highest = 9007199254740991.0,  // what every reader of JSON keeps
-                            .words = "a whole number, 0 or more"};
 constexpr std::array<std::string_view, 2> kEngines{"quick", "full"};
 constexpr std::array<std::string_view, 2> kClaims{"blades", "steels"};
 constexpr std::array<std::string_view, 3> kHow{"make", "open", "demo"};
 constexpr std::array<std::string_view, 3> kFormats{"html", "json", "csv"};
 constexpr std::array<std::string_view, 2> kExports{"json", "csv"};
 
-// What was read, unless there are problems.
-template <class Value>
-base::ResultOrProblems<Value> unless_problems(RequestReader& reader, Value value) {
-  auto problems = reader.problems();
-  if (problems.empty()) return value;
-  return tl::unexpected<std::vector<base::Problem>>(std::move(problems));
-}
-
 Question question_from(RequestReader& whole) {
   Question question;
   auto reader = whole.object("question");
   if (!reader) return question;
-  question.worth_it_margin = reader->number("worth_it_margin", kMargin);
+  question.worth_it_margin = reader->number("worth_it_margin", kMarginRange);
   question.stop_level = reader->number("stop_level", kLevel);
   question.stop_reading = reader->text("stop_reading");
   if (question.stop_level && question.stop_reading) {
@@ -53,7 +41,7 @@ Question question_from(RequestReader& whole) {
   }
   question.kind = reader->text("kind");
   question.with_struck = reader->flag("with_struck").value_or(false);
-  question.seed = reader->whole("seed", kSeed);
+  question.seed = reader->whole("seed", kSeedRange);
   return question;
 }
 

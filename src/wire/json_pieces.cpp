@@ -13,16 +13,6 @@ void put_angle(Json& object, const char* key, const std::optional<trials::PerSid
   if (angle) object[key] = finite_number(angle->deg);
 }
 
-Json edge_json(const trials::EdgePreparation& edge) {
-  Json object = Json::object();
-  put_angle(object, "bevel_angle_per_side_deg", edge.bevel_angle);
-  put_angle(object, "apex_angle_per_side_deg", edge.apex_angle);
-  put_text(object, "finish", edge.finish);
-  put_number(object, "thickness_behind_edge_mm", edge.thickness_behind_edge_mm);
-  put_text(object, "words", in_words(edge));
-  return object;
-}
-
 std::string motion_name(trials::Motion motion) {
   switch (motion) {
     case trials::Motion::push:
@@ -38,12 +28,7 @@ std::string motion_name(trials::Motion motion) {
 }
 
 Json method_json(const trials::CutMethod& method) {
-  Json object = Json::object();
-  put_text(object, "motion", motion_name(method.motion));
-  put_text(object, "as_written", method.as_written);
-  put_number(object, "cut_length_mm", method.cut_length_mm);
-  put_number(object, "edge_used_mm", method.edge_used_mm);
-  put_text(object, "board", method.board);
+  Json object = cut_method_json(method);
   put_text(object, "words", in_words(method));
   return object;
 }
@@ -116,6 +101,26 @@ Json sentences_json(const std::vector<std::string>& sentences) {
   Json list = Json::array();
   for (const std::string& sentence : sentences) list.push_back(sentence);
   return list;
+}
+
+Json edge_json(const trials::EdgePreparation& edge) {
+  Json object = Json::object();
+  put_angle(object, "bevel_angle_per_side_deg", edge.bevel_angle);
+  put_angle(object, "apex_angle_per_side_deg", edge.apex_angle);
+  put_text(object, "finish", edge.finish);
+  put_number(object, "thickness_behind_edge_mm", edge.thickness_behind_edge_mm);
+  put_text(object, "words", in_words(edge));
+  return object;
+}
+
+Json cut_method_json(const trials::CutMethod& method) {
+  Json object = Json::object();
+  put_text(object, "motion", motion_name(method.motion));
+  put_text(object, "as_written", method.as_written);
+  put_number(object, "cut_length_mm", method.cut_length_mm);
+  put_number(object, "edge_used_mm", method.edge_used_mm);
+  put_text(object, "board", method.board);
+  return object;
 }
 
 Json arm_json(const trials::Arm& arm) {

@@ -32,6 +32,11 @@ using Json = nlohmann::ordered_json;
 [[nodiscard]] Json cuts_to_level_json(const verdicts::CutsToLevel& reached);
 [[nodiscard]] Json sentences_json(const std::vector<std::string>& sentences);
 
+// Angles per side; with its words.
+[[nodiscard]] Json edge_json(const trials::EdgePreparation& edge);
+// What was said of it, without words.
+[[nodiscard]] Json cut_method_json(const trials::CutMethod& method);
+
 // {blade, edge, medium, medium_condition, method}
 [[nodiscard]] Json arm_json(const trials::Arm& arm);
 

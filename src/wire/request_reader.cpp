@@ -30,6 +30,14 @@ bool is_within(double number, const NumberRange& range) {
   return std::isfinite(number) && above && number <= range.highest;
 }
 
+bool is_number_within(const Json& value, const NumberRange& range) {
+  return value.is_number() && is_within(value.get<double>(), range);
+}
+
+bool is_whole_within(const Json& value, const NumberRange& range) {
+  return value.is_number_unsigned() && is_within(value.get<double>(), range);
+}
+
 }  // namespace
 
 struct RequestReader::Shared {
@@ -79,7 +87,7 @@ std::optional<std::string> RequestReader::text(const std::string& field) {
 std::optional<double> RequestReader::number(const std::string& field, const NumberRange& range) {
   const Json* value = asked(field);
   if (value == nullptr) return std::nullopt;
-  if (value->is_number() && is_within(value->get<double>(), range)) return value->get<double>();
+  if (is_number_within(*value, range)) return value->get<double>();
   refuse(field, range.words);
   return std::nullopt;
 }
@@ -88,8 +96,7 @@ std::optional<std::uint64_t> RequestReader::whole(const std::string& field,
                                                   const NumberRange& range) {
   const Json* value = asked(field);
   if (value == nullptr) return std::nullopt;
-  const bool is_whole = value->is_number_unsigned() && is_within(value->get<double>(), range);
-  if (is_whole) return value->get<std::uint64_t>();
+  if (is_whole_within(*value, range)) return value->get<std::uint64_t>();
   refuse(field, range.words);
   return std::nullopt;
 }
@@ -130,18 +137,46 @@ std::vector<std::string> RequestReader::texts(const std::string& field) {
   return read;
 }
 
-std::vector<double> RequestReader::numbers(const std::string& field, const NumberRange& range) {
+const Json* RequestReader::asked_list(const std::string& field,
+                                      const NumberRange& range,
+                                      bool (*fits)(const Json& one, const NumberRange& range)) {
   const Json* value = asked(field);
-  std::vector<double> read;
-  if (value == nullptr) return read;
+  if (value == nullptr) return nullptr;
   const bool all_fit = value->is_array() && std::ranges::all_of(*value, [&](const Json& one) {
-                         return one.is_number() && is_within(one.get<double>(), range);
+                         return fits(one, range);
                        });
-  if (!all_fit) {
-    refuse(field, "a list; each of it " + std::string(range.words));
-    return read;
+  if (all_fit) return value;
+  refuse(field, "a list; each of it " + std::string(range.words));
+  return nullptr;
+}
+
+std::vector<double> RequestReader::numbers(const std::string& field, const NumberRange& range) {
+  std::vector<double> read;
+  const Json* list = asked_list(field, range, is_number_within);
+  if (list == nullptr) return read;
+  for (const Json& one : *list) read.push_back(one.get<double>());
+  return read;
+}
+
+std::vector<std::optional<double>> RequestReader::numbers_or_null(const std::string& field,
+                                                                  const NumberRange& range) {
+  std::vector<std::optional<double>> read;
+  const Json* list = asked_list(field, range, [](const Json& one, const NumberRange& within) {
+    return one.is_null() || is_number_within(one, within);
+  });
+  if (list == nullptr) return read;
+  for (const Json& one : *list) {
+    read.push_back(one.is_null() ? std::nullopt : std::optional(one.get<double>()));
   }
-  for (const Json& one : *value) read.push_back(one.get<double>());
+  return read;
+}
+
+std::vector<std::uint64_t> RequestReader::wholes(const std::string& field,
+                                                 const NumberRange& range) {
+  std::vector<std::uint64_t> read;
+  const Json* list = asked_list(field, range, is_whole_within);
+  if (list == nullptr) return read;
+  for (const Json& one : *list) read.push_back(one.get<std::uint64_t>());
   return read;
 }
 

@@ -15,6 +15,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace keenfall::wire {
@@ -26,6 +27,13 @@ struct NumberRange {
   bool above_lowest = false;
   std::string_view words;  // "a number above 1"
 };
+
+// A ratio below which nobody would act.
+inline constexpr NumberRange kMarginRange{
+    .lowest = 1, .highest = 100, .above_lowest = true, .words = "a ratio above 1 and at most 100"};
+// A seed that every reader of JSON keeps as it is.
+inline constexpr NumberRange kSeedRange{.highest = 9007199254740991.0,
+                                        .words = "a whole number, 0 or more"};
 
 class RequestReader {
  public:
@@ -45,12 +53,19 @@ class RequestReader {
                                                   std::span<const std::string_view> known);
   [[nodiscard]] std::vector<std::string> texts(const std::string& field);
   [[nodiscard]] std::vector<double> numbers(const std::string& field, const NumberRange& range);
+  // Of a list in which null says that nothing is said of that one.
+  [[nodiscard]] std::vector<std::optional<double>> numbers_or_null(const std::string& field,
+                                                                   const NumberRange& range);
+  [[nodiscard]] std::vector<std::uint64_t> wholes(const std::string& field,
+                                                  const NumberRange& range);
   // An object, or each object of a list; their problems come to this reader's.
   [[nodiscard]] std::optional<RequestReader> object(const std::string& field);
   [[nodiscard]] std::vector<RequestReader> objects(const std::string& field);
 
   // It must be there, and a text must not be blank.
   void require(const std::string& field, std::string_view accepted);
+  // A field that is there, and cannot be used though its type is right.
+  void refuse(const std::string& field, std::string_view accepted);
   void add(base::Problem problem);
 
   // All that is wrong, once every field was asked for; of fields that no one asked for, too.
@@ -63,11 +78,22 @@ class RequestReader {
   // Of the field, where it is there and not null.
   [[nodiscard]] const Json* asked(const std::string& field);
   [[nodiscard]] RequestReader within(const Json& object, const std::string& name);
-  void refuse(const std::string& field, std::string_view accepted);
+  // The list, where there is one and each of it is as it should be; else a problem, if it is there.
+  [[nodiscard]] const Json* asked_list(const std::string& field,
+                                       const NumberRange& range,
+                                       bool (*fits)(const Json& one, const NumberRange& range));
 
   Json object_;
   std::string path_;  // "question.", of an object within
   std::shared_ptr<Shared> shared_;
 };
+
+// What was read, unless there are problems.
+template <class Value>
+[[nodiscard]] base::ResultOrProblems<Value> unless_problems(RequestReader& reader, Value value) {
+  auto problems = reader.problems();
+  if (problems.empty()) return value;
+  return tl::unexpected<std::vector<base::Problem>>(std::move(problems));
+}
 
 }  // namespace keenfall::wire

@@ -1,0 +1,82 @@
+#include "wire/planning_requests.h"
+
+#include "wire/plan_reader.h"
+#include "wire/request_reader.h"
+
+#include <utility>
+
+namespace keenfall::wire {
+
+namespace {
+
+constexpr NumberRange kAssumed{.words = "a number, 0 or more"};
+constexpr NumberRange kAssumedOrUsual{.words = "a number, 0 or more, or null for the usual"};
+
+SaidAssumptions assumptions_from(RequestReader& reader) {
+  return {.half_keenness_cuts = reader.numbers_or_null("half_keenness_cuts", kAssumedOrUsual),
+          .run_log_sd = reader.numbers_or_null("run_log_sd", kAssumedOrUsual),
+          .shape = reader.number("shape", kAssumed),
+          .true_ratio = reader.number("true_ratio", kAssumed),
+          .start_reading = reader.number("start_reading", kAssumed),
+          .start_log_sd = reader.number("start_log_sd", kAssumed),
+          .block_log_sd = reader.number("block_log_sd", kAssumed),
+          .specimen_log_sd = reader.number("specimen_log_sd", kAssumed),
+          .spot_log_sd = reader.number("spot_log_sd", kAssumed),
+          .reading_log_sd = reader.number("reading_log_sd", kAssumed)};
+}
+
+}  // namespace
+
+base::ResultOrProblems<ArmsAsked> arms_asked_from(const std::string& body) {
+  constexpr NumberRange kCuttings{.lowest = 1, .highest = 1e9, .words = "how many: 1 or more"};
+  RequestReader reader(body);
+  ArmsAsked asked;
+  reader.require("blades", "a list of names");
+  reader.require("edges", "a list of edges");
+  reader.require("cuttings", kCuttings.words);
+  asked.choices.blades = reader.texts("blades");
+  for (RequestReader& edge : reader.objects("edges")) {
+    asked.choices.edges.push_back(edge_from(edge));
+  }
+  asked.choices.cuttings =
+      static_cast<std::size_t>(reader.whole("cuttings", kCuttings).value_or(1));
+  asked.crossed = reader.flag("crossed").value_or(true);
+  return unless_problems(reader, std::move(asked));
+}
+
+base::ResultOrProblems<planning::CheckpointsAsked> checkpoints_asked_from(const std::string& body) {
+  RequestReader reader(body);
+  planning::CheckpointsAsked asked;
+  asked.half_keenness_cuts = reader.number("half_keenness_cuts", kAssumed);
+  asked.gritty = reader.flag("gritty").value_or(false);
+  asked.stop_level = reader.number("stop_level", kAssumed);
+  return unless_problems(reader, std::move(asked));
+}
+
+base::ResultOrProblems<trials::Plan> plan_from_request(const std::string& body) {
+  RequestReader reader(body);
+  trials::Plan plan = plan_from(reader);
+  return unless_problems(reader, std::move(plan));
+}
+
+base::ResultOrProblems<PlanAsked> plan_asked_from(const std::string& body) {
+  RequestReader reader(body);
+  PlanAsked asked;
+  reader.require("plan", "the plan that is looked at");
+  if (auto plan = reader.object("plan")) asked.plan = plan_from(*plan);
+  asked.claims = claims_from(reader);
+  if (auto said = reader.object("assumptions")) asked.assumptions = assumptions_from(*said);
+  asked.is_rough = reader.flag("rough").value_or(false);
+  return unless_problems(reader, std::move(asked));
+}
+
+base::ResultOrProblems<OwnScatterAsked> own_scatter_asked_from(const std::string& body) {
+  RequestReader reader(body);
+  reader.require("blade", "a blade, by name");
+  reader.require("medium", "what it cuts, by name");
+  OwnScatterAsked asked{.blade = reader.text("blade").value_or(""),
+                        .medium = reader.text("medium").value_or("")};
+  return unless_problems(reader, std::move(asked));
+}
+
+}  // namespace keenfall::wire
