@@ -59,6 +59,10 @@ std::optional<base::Problem> edge_twice(const std::vector<EdgePreparation>& edge
   return std::nullopt;
 }
 
+std::string number_of(std::size_t count, const std::string& one) {
+  return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
+}
+
 // A choice nobody made leaves the field unsaid.
 template <class T>
 std::vector<std::optional<T>> or_unsaid(const std::vector<T>& choices) {
@@ -95,9 +99,9 @@ base::Result<std::vector<PlannedArm>> best_against_best(const ArmChoices& choice
   if (choices.edges.size() != choices.blades.size()) {
     return base::failed(
         {.kind = base::ProblemKind::conflicting,
-         .sentence = "Best against best gives every blade its own edge; there are " +
-                     std::to_string(choices.blades.size()) + " blades and " +
-                     std::to_string(choices.edges.size()) + " edges.",
+         .sentence = "Best against best gives every blade its own edge; here stand " +
+                     number_of(choices.blades.size(), "blade") + " and " +
+                     number_of(choices.edges.size(), "edge") + ".",
          .place = {.column = "edges"},
          .accepted = "one edge for each blade, in the order of the blades"});
   }

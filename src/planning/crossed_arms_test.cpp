@@ -89,7 +89,7 @@ TEST(BestAgainstBest, NeedsOneEdgeForEachBlade) {
 
   ASSERT_FALSE(arms);
   EXPECT_EQ(arms.error().sentence,
-            "Best against best gives every blade its own edge; there are 2 blades and 1 edges.");
+            "Best against best gives every blade its own edge; here stand 2 blades and 1 edge.");
   EXPECT_EQ(arms.error().accepted, "one edge for each blade, in the order of the blades");
 }
 
