@@ -31,6 +31,7 @@ class Adviser {
   explicit Adviser(const Advised& advised) : advised_(advised), plan_(advised.plan) {}
 
   std::vector<Advice> all() {
+    on_comparing_nothing();
     on_what_runs_can_show();
     on_calling_the_same();
     on_what_else_differs();
@@ -61,6 +62,13 @@ class Adviser {
 
   [[nodiscard]] std::string in_medium(std::size_t cutting) const {
     return plan_.cuttings.size() > 1 ? " in " + name_of(cutting) : "";
+  }
+
+  void on_comparing_nothing() {
+    if (plan_.arms.size() != 1) return;
+    say("One arm compares nothing: it measures how much your own runs scatter, which every later "
+        "plan can rest on. Two arms or more in one medium make a comparison.",
+        "arms");
   }
 
   // Where the least that shows is far from equal.

@@ -46,6 +46,15 @@ TEST(Advice, OnAnEmptyPlanIsNone) {
                   .empty());
 }
 
+TEST(Advice, SaysWhatOneArmIsGoodFor) {
+  Sound one;
+  one.plan = testing::made_plan(1, 3);
+
+  ASSERT_FALSE(one.advice().empty());
+  EXPECT_EQ(one.advice().front().field, "arms");
+  EXPECT_TRUE(one.advice().front().sentence.starts_with("One arm compares nothing"));
+}
+
 // Runs scatter by 0.226, reading included; base R: exp(power.t.test(n = 3, sd = 0.226, power = 0.8,
 // delta = NULL)$delta) is 2.002.
 TEST(Advice, SaysWhatThreeRunsCanShow) {
