@@ -24,12 +24,13 @@ inline constexpr std::int64_t kFirstVersionWithPlans = 3;
 
 struct PlanToWrite {
   std::int64_t trial_id = 0;
-  Asked asked;  // every blade is in the kit
+  Asked asked;
   std::optional<std::string> sealed_at_utc;
   int runs_read_before = 0;  // as in KeptPlan
 };
 
-// In place of what is there; rows that say the same stay untouched.
+// In place of what is there; rows that say the same stay untouched. Blades and media that are not
+// in the kit come into it.
 void write_plan(SQLite::Database& database, const PlanToWrite& plan, const NewUid& new_uid);
 
 }  // namespace keenfall::notebook

@@ -58,23 +58,6 @@ base::Problem is_sealed(const std::string& trial, const std::string& sealed_at_u
               "has no readings, undoing the sealing first"};
 }
 
-MaybeProblem problem_of_blades(SQLite::Database& database, const trials::Plan& plan) {
-  const auto blades = texts_in(database, "SELECT name FROM blade ORDER BY blade_id");
-  const auto problem_of_blade = [&](const std::string& name) -> MaybeProblem {
-    if (std::ranges::count(blades, name) > 0) return std::nullopt;
-    std::string known;
-    for (const std::string& blade : blades) known += (known.empty() ? "" : ", ") + blade;
-    return base::Problem{
-        .kind = base::ProblemKind::unknown_name,
-        .sentence = "The plan names the blade " + name + ", which is not in the kit.",
-        .accepted = known.empty() ? "a blade that is put into the kit first" : known};
-  };
-  for (const trials::PlannedArm& arm : plan.arms) {
-    if (auto problem = problem_of_blade(arm.blade)) return problem;
-  }
-  return plan.house_blade.empty() ? std::nullopt : problem_of_blade(plan.house_blade);
-}
-
 int runs_read_in(SQLite::Database& database, std::int64_t trial_id) {
   SQLite::Statement count(
       database,
@@ -122,7 +105,6 @@ base::Result<JournalEntry> make_trial(Notebook& notebook,
       [&](SQLite::Database& database) -> MaybeProblem {
         if (auto problem = problem_of_trial_name(database, name)) return problem;
         if (auto problem = problem_of(asked)) return problem;
-        if (auto problem = problem_of_blades(database, asked.plan)) return problem;
         const TrialToWrite empty{.rows = {.trial = {.name = name, .counted = asked.plan.counted}}};
         (void)write_trial(database, empty, random_uid);
         const std::int64_t trial_id = number_in(*row_of_trial(database, name));
@@ -146,7 +128,6 @@ base::Result<std::optional<JournalEntry>> change_asked(Notebook& notebook,
                          if (before && before->sealed_at_utc)
                            return is_sealed(trial, *before->sealed_at_utc);
                          if (auto problem = problem_of(asked)) return problem;
-                         if (auto problem = problem_of_blades(database, asked.plan)) return problem;
                          if (auto problem = count_as_planned(database, *row, asked.plan.counted))
                            return problem;
                          write_plan(database, {.trial_id = trial_id, .asked = asked}, random_uid);

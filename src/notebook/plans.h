@@ -2,8 +2,9 @@
 // sealed. A sealed claim or plan is not changed any more.
 //
 // A trial may have a plan and no run yet, runs and no plan, or both. Angles, lengths and readings
-// as in trials/plan.h. Refused with a Problem: what cannot be kept (a name that is taken, a blade
-// that the kit has not, numbers out of range), and any change of what is sealed.
+// as in trials/plan.h. Blades and media that the kit has not come into it by their names. Refused
+// with a Problem: what cannot be kept (a name that is taken, numbers out of range), and any change
+// of what is sealed.
 #pragma once
 
 #include "base/result.h"
@@ -34,7 +35,7 @@ struct KeptPlan {
   bool operator==(const KeptPlan&) const = default;
 };
 
-// A trial that has no run yet. Media that the notebook has not are added to its kit.
+// A trial that has no run yet.
 [[nodiscard]] base::Result<JournalEntry> make_trial(Notebook& notebook,
                                                     const std::string& name,
                                                     const Asked& asked,

@@ -3,10 +3,12 @@
 #include "notebook/a_notebook_test.h"
 #include "notebook/check.h"
 #include "notebook/kept_trials.h"
+#include "notebook/kit.h"
 #include "notebook/plan_text.h"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <limits>
 #include <string>
 #include <vector>
@@ -88,15 +90,25 @@ TEST_F(APlan, OfATrialWhoseNameIsTakenIsRefused) {
   EXPECT_EQ(notebook_.journal().size(), 1U);
 }
 
-TEST_F(APlan, NamesBladesOfTheKitOnly) {
+TEST_F(APlan, BringsBladesAndMediaIntoTheKitWhichUndoingTakesAwayAgain) {
+  const KeptKit before = kept_kit(notebook_);
   Asked asked = what_is_asked();
   asked.plan.arms[1].blade = "Z";
+  asked.plan.house_blade = "Y";
+  asked.plan.cuttings[0].medium = {.name = "cork"};
 
-  const auto made = make_trial(notebook_, "felt and matting", asked, next());
+  const std::int64_t entry = make(asked);
+  const auto planned = kept();
+  const trials::Kit with_plan = things_of(kept_kit(notebook_));
+  const auto undone = notebook_.undo(entry, next());
 
-  ASSERT_FALSE(made);
-  EXPECT_EQ(made.error().sentence, "The plan names the blade Z, which is not in the kit.");
-  EXPECT_EQ(made.error().accepted, "A, B");
+  EXPECT_EQ(planned->plan, asked.plan);
+  EXPECT_EQ(with_plan.blades.size(), before.blades.size() + 2);
+  EXPECT_EQ(std::ranges::count(with_plan.blades, trials::Blade{.name = "Z"}), 1);
+  EXPECT_EQ(std::ranges::count(with_plan.media, trials::Medium{.name = "cork"}), 1);
+  EXPECT_TRUE(undone) << undone.error().sentence;
+  EXPECT_EQ(things_of(kept_kit(notebook_)), things_of(before));
+  EXPECT_TRUE(check(notebook_).empty());
 }
 
 TEST_F(APlan, IsRefusedWhereItSaysWhatCannotBe) {
