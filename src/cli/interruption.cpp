@@ -39,7 +39,10 @@ void listen_for(int signal) {
 
 void listen_for_interruption() { listen_for(SIGINT); }
 
-void listen_for_termination() { listen_for(SIGTERM); }
+void listen_for_termination() {
+  listen_for(SIGTERM);
+  listen_for(SIGHUP);
+}
 
 bool is_interrupted() { return interrupted; }
 

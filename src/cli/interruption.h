@@ -5,8 +5,8 @@
 namespace keenfall::cli {
 
 void listen_for_interruption();
-// The same wish from a system that shuts down, or from `kill`: for what goes on until it is
-// stopped.
+// The same wish from a system that shuts down, from `kill`, or from a terminal window that is
+// closed: for what goes on until it is stopped.
 void listen_for_termination();
 [[nodiscard]] bool is_interrupted();
 // Returns once it is.

@@ -131,7 +131,7 @@ TEST_P(ASignal, EndsItCleanlyWhileConnectionsAreIdleAndRequestsHalfSent) {
   EXPECT_LT(ended.took, 2s);
 }
 
-INSTANTIATE_TEST_SUITE_P(KeenfallOpens, ASignal, ::testing::Values(SIGINT, SIGTERM));
+INSTANTIATE_TEST_SUITE_P(KeenfallOpens, ASignal, ::testing::Values(SIGINT, SIGTERM, SIGHUP));
 
 TEST(KeenfallOpen, SaysHowToMakeANotebookThatIsNotThere) {
   const Said said = keenfall({"open", scratch("nowhere.keen").string(), "--no-open"});
