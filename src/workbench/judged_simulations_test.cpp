@@ -5,8 +5,8 @@
 namespace keenfall::workbench::testing {
 namespace {
 
-// The short form of judged_simulations_long_test.cpp: two trials in each stock. Fewer than four of
-// six intervals of 95 % hold the truth with a chance of 0.2 % (binomial).
+// The short form of judged_simulations_tables_test.cpp: two trials in each stock. Fewer than four
+// of six intervals of 95 % hold the truth with a chance of 0.2 % (binomial).
 TEST(JudgedSimulations, HoldTheSimulatorsRatioAndNeverSettleTheWrongOrder) {
   int covered = 0;
   for (const Stock stock : {Stock::clean, Stock::gritty, Stock::mixed}) {
