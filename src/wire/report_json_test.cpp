@@ -121,6 +121,18 @@ TEST(ReportJson, SaysOfEachMediumWhereItIsCompared) {
   EXPECT_EQ(judged["names"][4]["lasting"]["median"], 34);
 }
 
+TEST(ReportJson, SaysAtLeastWhereNoRunOfAnArmGotThere) {
+  verdicts::Judgement judgement = verdicts::testing::made_judgement();
+  judgement.arms[5].half_keenness->runs_that_reached = 0;
+  judgement.arms[5].half_keenness->beyond_what_was_cut = true;
+  const double least = judgement.arms[5].half_keenness->cuts.lo95;
+
+  const json document = document_of(made_report(std::move(judgement)));
+
+  EXPECT_EQ(faults_of_report(document), "");
+  EXPECT_EQ(document["judgements"][0]["names"][5]["lasting"]["at_least"], least);
+}
+
 TEST(ReportJson, SaysWhatEachRunLastedToWhereItsMediumIsCompared) {
   verdicts::Judgement judgement = verdicts::testing::made_judgement();
   judgement.runs[0].compared_cuts = verdicts::testing::around(107, 0.1);
