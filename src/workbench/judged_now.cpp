@@ -2,6 +2,7 @@
 
 #include "workbench/judge_tables.h"
 #include "workbench/own_question.h"
+#include "workbench/plan_followed.h"
 #include "workbench/report.h"
 
 #include <cstddef>
@@ -100,6 +101,9 @@ base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
                             {std::filesystem::path(asked.notebook).filename().string()},
                             options,
                             asked.by);
+  if (seen->asked) {
+    judged.report.planned = planned_and_done(*seen->asked, *seen->trial, options);
+  }
   if (asked.question.with_struck) {
     // Strikes stay to be seen, and no command judges so.
     judged.report.trial = *seen->trial;

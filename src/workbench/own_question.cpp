@@ -4,22 +4,22 @@
 #include "workbench/plan_followed.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace keenfall::workbench {
 
 JudgeOptions options_for(const wire::Question& question, const TrialAtHand& trial) {
   JudgeOptions options;
-  if (trial.asked && !trial.asked->claims.empty()) {
-    options.worth_it_margin = trial.asked->claims.front().worth_it_margin;
+  if (question.worth_it_margin) {
+    options.worth_it_margin = *question.worth_it_margin;
+    options.worth_it_is_asked = true;
   }
-  if (trial.asked) options.looks = looks_to_judge_by(trial.asked->plan);
-  if (question.worth_it_margin) options.worth_it_margin = *question.worth_it_margin;
   options.stop_level = question.stop_level;
   options.stop_reading = question.stop_reading;
   options.claim = question.claim;
   options.kind = question.kind;
   if (question.seed) options.seed = {*question.seed};
-  return options;
+  return trial.asked ? as_planned(std::move(options), *trial.asked) : options;
 }
 
 bool is_own_question(const wire::Question& question, const TrialAtHand& trial) {

@@ -1,5 +1,5 @@
-// A trial's own question: the margin its claim wrote down, else the usual, with nothing else asked
-// for. It is the one whose answer is kept and counted.
+// A trial's own question: the margin and looks that its sealed claim and plan wrote down, else the
+// usual, with nothing else asked for. It is the one whose answer is kept and counted.
 #pragma once
 
 #include "wire/question.h"
@@ -10,7 +10,7 @@
 
 namespace keenfall::workbench {
 
-// What is absent is as the trial's claim and plan say, else the usual.
+// What is absent is as the trial's sealed claim and plan say (plan_followed.h), else the usual.
 [[nodiscard]] JudgeOptions options_for(const wire::Question& question, const TrialAtHand& trial);
 
 [[nodiscard]] bool is_own_question(const wire::Question& question, const TrialAtHand& trial);
