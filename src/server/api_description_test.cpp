@@ -31,10 +31,7 @@ std::set<std::string> described() {
 
 // Described for the pages, and answered by what is still being built.
 bool is_to_come(const std::string& route) {
-  for (const char* part : {"/kit", "/planning/", "/asked", "/seal", "/name"}) {
-    if (route.find(part) != std::string::npos) return true;
-  }
-  return route == "POST /api/v1/trials";
+  return route.find("/kit") != std::string::npos || route.find("/planning/") != std::string::npos;
 }
 
 TEST_F(ApiDescription, HasEveryRouteAndEveryRouteIsAnswered) {

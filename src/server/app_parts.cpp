@@ -7,6 +7,7 @@ namespace keenfall::server {
 void add_app_routes(const AppParts& parts) {
   add_notebook_routes(parts);
   add_trial_routes(parts);
+  add_asking_routes(parts);
   add_judging_routes(parts);
   add_reference_routes(parts);
   workbench::OpenApp& open = parts.open;

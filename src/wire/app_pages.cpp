@@ -1,5 +1,6 @@
 #include "wire/app_pages.h"
 
+#include "wire/asked_object.h"
 #include "wire/home_object.h"
 #include "wire/json_pieces.h"
 #include "wire/trial_json.h"
@@ -43,6 +44,7 @@ std::string notebooks_to_json(const Notebooks& notebooks) {
 std::string trial_page_to_json(const TrialPage& page) {
   Json object = {{"uid", page.uid}, {"name", page.trial.name}, {"last_entry", page.last_entry}};
   put_path(object, page.path);
+  if (page.asked) object["asked"] = asked_json(*page.asked);
   object["recorded"] = trial_json(page.trial);
   object["looks"] = Json::array();
   for (const SeenLook& look : page.looks) {

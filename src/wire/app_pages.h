@@ -6,6 +6,7 @@
 
 #include "notebook/notebook.h"
 #include "trials/trial.h"
+#include "wire/asked_json.h"
 #include "wire/home.h"
 
 #include <cstddef>
@@ -37,6 +38,7 @@ struct TrialPage {
   std::string uid;
   std::int64_t last_entry = 0;
   Path path;
+  std::optional<AskedTold> asked;  // absent: nothing was asked or planned
   trials::Trial trial;
   std::vector<SeenLook> looks;
   std::vector<std::string> deviations;
@@ -48,7 +50,7 @@ struct JournalPage {
 };
 
 struct Changed {
-  std::int64_t entry = 0;
+  std::int64_t entry = 0;  // 0: it was so already
   std::int64_t last_entry = 0;
   std::string what;
   std::vector<std::string> remarks;

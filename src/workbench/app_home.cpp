@@ -58,6 +58,7 @@ wire::Path path_of(const TrialAtHand& trial) {
     standing.is_claimed = !trial.asked->claims.empty();
     standing.is_planned = !trial.asked->plan.arms.empty();
     standing.is_sealed = trial.asked->sealed_at_utc.has_value();
+    standing.runs_read_before = trial.asked->runs_read_before;
   }
   if (const LookAtHand* look = newest_own_look(trial)) {
     standing.is_judged = true;

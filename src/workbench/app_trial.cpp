@@ -2,9 +2,12 @@
 
 #include "exchange/long_table_text.h"
 #include "notebook/kept_trials.h"
+#include "notebook/kit.h"
 #include "notebook/strike.h"
 #include "notebook/trial_words.h"
+#include "workbench/app_asking.h"
 #include "workbench/app_home.h"
+#include "workbench/plan_followed.h"
 
 #include <algorithm>
 #include <optional>
@@ -25,10 +28,14 @@ wire::SeenLook seen_look(const LookAtHand& look) {
                    so_many_words(look.inputs.readings, "reading")};
 }
 
-// As they were recorded run by run; each says which run it was.
-std::vector<std::string> deviations_in(const trials::Trial& trial) {
+// From the sealed plan as a whole, then as they were recorded run by run; each says which it was.
+std::vector<std::string> deviations_in(const TrialAtHand& seen) {
   std::vector<std::string> deviations;
-  for (const trials::Run& run : trial.runs) {
+  // A trial that is not cut yet has departed from nothing.
+  if (seen.asked && !seen.trial->runs.empty()) {
+    deviations = deviations_from(*seen.asked, *seen.trial);
+  }
+  for (const trials::Run& run : seen.trial->runs) {
     for (const std::string& deviation : run.deviations) {
       deviations.push_back(notebook::words_of(run) + ": " + deviation);
     }
@@ -67,15 +74,24 @@ base::Problem no_reason(const std::string& reason) {
 base::Result<wire::TrialPage> trial_page(AtHand& at_hand,
                                          const std::string& notebook,
                                          const std::string& uid) {
-  const auto seen = at_hand.trials.trial(notebook, uid);
-  if (!seen) return base::failed(seen.error());
-  wire::TrialPage page{.uid = uid,
-                       .last_entry = (*seen)->place.entry,
-                       .path = path_of(**seen),
-                       .trial = *(*seen)->trial,
-                       .deviations = deviations_in(*(*seen)->trial)};
-  for (const LookAtHand& look : (*seen)->looks) page.looks.push_back(seen_look(look));
-  return page;
+  return naming_the_file(notebook, [&]() -> base::Result<wire::TrialPage> {
+    const auto opened = opened_to_read(notebook);
+    if (!opened) return base::failed(opened.error());
+    const notebook::OneMoment moment(*opened);
+    const auto seen = at_hand.trials.trial_of(*opened, uid);
+    if (!seen) return base::failed(seen.error());
+    const TrialAtHand& trial = **seen;
+    wire::TrialPage page{.uid = uid,
+                         .last_entry = trial.place.entry,
+                         .path = path_of(trial),
+                         .trial = *trial.trial,
+                         .deviations = deviations_in(trial)};
+    if (trial.asked) {
+      page.asked = asked_told(*trial.asked, things_of(notebook::kept_kit(*opened)));
+    }
+    for (const LookAtHand& look : trial.looks) page.looks.push_back(seen_look(look));
+    return page;
+  });
 }
 
 base::Result<wire::Changed> strike_in_trial(const StrikeInTrial& request, const Hand& hand) {
@@ -87,12 +103,7 @@ base::Result<wire::Changed> strike_in_trial(const StrikeInTrial& request, const 
     auto opened = opened_whole_to_write(request.notebook, hand, Checked::if_small);
     if (!opened) return base::failed(opened.error());
     const auto name = notebook::trial_name_of(*opened, request.uid);
-    if (!name) {
-      return base::failed({.kind = base::ProblemKind::unknown_name,
-                           .sentence = "The notebook has no such trial, or not any more.",
-                           .place = {.file = request.notebook, .found = request.uid},
-                           .accepted = "a trial that the first page lists"});
-    }
+    if (!name) return base::failed(no_trial_with(request.uid, request.notebook));
     if (request.strike.of_entry && has_changed_since(*opened, *request.strike.of_entry)) {
       return base::failed(changed_meanwhile(request.notebook));
     }

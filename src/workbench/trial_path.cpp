@@ -12,9 +12,14 @@ using wire::StepState;
 
 constexpr const char* kNotWrittenDown = "Not written down; the trial can be judged all the same.";
 
+std::string fixed_when(const TrialStanding& standing) {
+  return standing.runs_read_before == 0 ? " was fixed before the first cut."
+                                        : " was fixed after runs had been read.";
+}
+
 Step step_ask(const TrialStanding& standing) {
   if (standing.is_sealed) {
-    return {StepName::ask, StepState::done, "The question was fixed before the first cut."};
+    return {StepName::ask, StepState::done, "The question" + fixed_when(standing)};
   }
   if (standing.is_claimed) return {StepName::ask, StepState::done, "The question is written down."};
   if (standing.runs > 0) return {StepName::ask, StepState::ready, kNotWrittenDown};
@@ -23,7 +28,7 @@ Step step_ask(const TrialStanding& standing) {
 
 Step step_plan(const TrialStanding& standing) {
   if (standing.is_sealed) {
-    return {StepName::plan, StepState::done, "The plan was fixed before the first cut."};
+    return {StepName::plan, StepState::done, "The plan" + fixed_when(standing)};
   }
   if (standing.runs > 0 && !standing.is_planned) {
     return {StepName::plan, StepState::ready, kNotWrittenDown};
@@ -41,7 +46,10 @@ Step step_plan(const TrialStanding& standing) {
 
 Step step_judge(const TrialStanding& standing) {
   if (standing.runs == 0) {
-    return {StepName::judge, StepState::waiting, "There are no readings yet."};
+    return {StepName::judge,
+            StepState::waiting,
+            standing.is_sealed ? "Now sharpen, cut and read as planned; then enter the readings."
+                               : "There are no readings yet."};
   }
   if (!standing.is_judged) return {StepName::judge, StepState::next, "Not judged yet."};
   if (standing.judged_as_is) {

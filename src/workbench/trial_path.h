@@ -16,6 +16,7 @@ struct TrialStanding {
   bool is_claimed = false;    // a question is written down
   bool is_planned = false;    // arms, checkpoints and runs are
   bool is_sealed = false;     // both are fixed, with the time
+  int runs_read_before = 0;   // when they were
   bool is_judged = false;     // by the full engine, at any time
   bool judged_as_is = false;  // and nothing was added or struck since
   std::string judged_on;      // "2026-11-26"; of the newest judging

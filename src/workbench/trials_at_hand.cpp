@@ -18,13 +18,6 @@ using Found = base::Result<std::shared_ptr<const TrialAtHand>>;
 
 constexpr std::size_t kMostTrialsKept = 100;
 
-base::Problem no_trial_with(const std::string& uid, const std::string& path) {
-  return {.kind = base::ProblemKind::unknown_name,
-          .sentence = "The notebook has no such trial, or not any more.",
-          .place = {.file = path, .found = uid},
-          .accepted = "a trial that the first page lists"};
-}
-
 // Of what stands in the notebook now; `before`: what was read of it last, if anything.
 TrialAtHand read_from(const notebook::Notebook& opened,
                       const std::string& uid,
@@ -47,6 +40,13 @@ TrialAtHand read_from(const notebook::Notebook& opened,
 }
 
 }  // namespace
+
+base::Problem no_trial_with(const std::string& uid, const std::string& path) {
+  return {.kind = base::ProblemKind::unknown_name,
+          .sentence = "The notebook has no such trial, or not any more.",
+          .place = {.file = path, .found = uid},
+          .accepted = "a trial that the first page lists"};
+}
 
 std::shared_ptr<const TrialAtHand> TrialsAtHand::known(const std::string& path,
                                                        const std::string& uid) {

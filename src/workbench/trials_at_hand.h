@@ -43,6 +43,9 @@ struct TrialAtHand {
   std::optional<notebook::KeptPlan> asked;  // what was asked and planned
 };
 
+// Of an uid that no trial of the notebook has.
+[[nodiscard]] base::Problem no_trial_with(const std::string& uid, const std::string& path);
+
 class TrialsAtHand {
  public:
   [[nodiscard]] base::Result<std::shared_ptr<const TrialAtHand>> trial(const std::string& path,
