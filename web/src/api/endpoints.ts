@@ -56,10 +56,11 @@ export const takeTable = (table: wire.TakeTable) =>
   post<wire.TakenTable>(`${v1}/tables/take`, table);
 
 export const kit = (signal?: AbortSignal) => send<wire.Kit>(`${v1}/kit`, { signal });
-/** Adds a thing to the kit, or writes it anew where it has a uid already. */
-export function keepInKit(shelf: keyof wire.Kit, thing: { uid?: string }) {
+/** Adds a thing to the kit, or where it has a uid already writes it anew, with why it was otherwise. */
+export function keepInKit(shelf: keyof wire.Kit, thing: { uid?: string }, why: string) {
   const path = `${v1}/kit/${shelf}`;
-  return thing.uid ? put<wire.Kit>(`${path}/${thing.uid}`, thing) : post<wire.Kit>(path, thing);
+  if (thing.uid === undefined) return post<wire.Kit>(path, thing);
+  return put<wire.Kit>(`${path}/${thing.uid}`, { thing, why });
 }
 export const takeFromKit = (shelf: keyof wire.Kit, uid: string) =>
   send<wire.Kit>(`${v1}/kit/${shelf}/${uid}`, { method: "DELETE" });

@@ -1,0 +1,170 @@
+#include "server/asked_app_test.h"
+
+#include <gmock/gmock.h>
+
+namespace keenfall::server::testing {
+namespace {
+
+using ::testing::HasSubstr;
+
+class KitRoutes : public AskedApp {
+ protected:
+  KitRoutes() { (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "bench.keen"}}); }
+
+  json kept(const std::string& shelf, const json& thing) {
+    const json kit = got("POST", "/kit/" + shelf, "Kit", thing);
+    return kit.is_object() ? kit[shelf].back() : json();
+  }
+};
+
+const json& things_to_keep() {
+  static const json things = {
+      {"blades",
+       {{"name", "N"},
+        {"steel", "X90CrMoV18"},
+        {"hardness",
+         {{"reading", 58.5}, {"scale", "HRC"}, {"error", 0.5}, {"how_known", "measured"}}},
+        {"specimens",
+         {{{"name", "I"}, {"hardness", {{"reading", 700}, {"scale", "HV"}}}}, {{"name", "II"}}}}}},
+      {"edges",
+       {{"name", "fine"},
+        {"edge",
+         {{"bevel_angle_per_side_deg", 15},
+          {"apex_angle_per_side_deg", 20},
+          {"finish", "9 µm diamond"},
+          {"thickness_behind_edge_mm", 0.4}}},
+        {"note", "by hand"}}},
+      {"media", {{"name", "matting"}, {"condition", "dry"}}},
+      {"lots",
+       {{"medium", "sisal cord"},
+        {"condition", "dry"},
+        {"name", "roll 3"},
+        {"length_m", 25},
+        {"note", "from the cellar"}}},
+      {"threads", {{"kind", "thread_push"}, {"name", "0.25 mm polyester"}, {"lot", "7"}}},
+      {"kinds",
+       {{"name", "flank_wear"}, {"words", "flank wear"}, {"unit", "mm"}, {"keener_when", "lower"}}},
+      {"stones",
+       {{"name", "the coarse plate"},
+        {"abrasive", "diamond"},
+        {"grit", "45 µm"},
+        {"note", "flat"}}}};
+  return things;
+}
+
+TEST_F(KitRoutes, KeepEveryThingAsItWasTyped) {
+  for (const auto& [shelf, thing] : things_to_keep().items()) {
+    const json answer = kept(shelf, thing);
+    for (const auto& [field, value] : thing.items()) {
+      json found = answer[field];
+      if (field == "edge") found.erase("words");
+      EXPECT_EQ(found, value) << shelf << "." << field;
+    }
+    EXPECT_EQ(answer["uid"].get<std::string>().size(), 32U) << shelf;
+  }
+}
+
+TEST_F(KitRoutes, BeginWithNothingButTheKnownKindsOfReading) {
+  const json kit = got("GET", "/kit", "Kit");
+
+  EXPECT_TRUE(kit["blades"].empty());
+  EXPECT_EQ(kit["kinds"][0]["name"], "thread_push");
+  EXPECT_EQ(kit["kinds"][0]["own"], false);
+  EXPECT_FALSE(kit["kinds"][0].contains("uid"));
+}
+
+TEST_F(KitRoutes, ChangeAndTakeAwayOnEveryShelf) {
+  for (const auto& [shelf, thing] : things_to_keep().items()) {
+    json answer = kept(shelf, thing);
+    const std::string path = "/kit/" + shelf + "/" + answer["uid"].get<std::string>();
+    answer["name"] = "another_name";
+    const json changed = got("PUT", path, "Kit", {{"thing", answer}});
+    EXPECT_EQ(changed[shelf].back()["name"], "another_name") << shelf;
+    EXPECT_EQ(changed[shelf].back()["uid"], answer["uid"]) << shelf;
+
+    const std::size_t before = changed[shelf].size();
+    EXPECT_EQ(got("DELETE", path, "Kit")[shelf].size(), before - 1) << shelf;
+    EXPECT_EQ(refused(404, "DELETE", path, nullptr)["kind"], "unknown_name") << shelf;
+  }
+}
+
+TEST_F(KitRoutes, ArePutRightByUndo) {
+  (void)kept("stones", things_to_keep()["stones"]);
+  (void)got("POST", "/undo", "Changed", json::object());
+
+  EXPECT_TRUE(got("GET", "/kit", "Kit")["stones"].empty());
+  const json journal = got("GET", "/journal", "Journal");
+  EXPECT_THAT(journal.dump(), HasSubstr("the coarse plate"));
+}
+
+TEST_F(KitRoutes, TakeAThingOnlyFromItsOwnShelf) {
+  const json blade = kept("blades", {{"name", "N"}});
+  const std::string uid = blade["uid"];
+
+  (void)refused(404, "DELETE", "/kit/stones/" + uid, nullptr);
+  (void)refused(404, "PUT", "/kit/stones/" + uid, {{"thing", {{"name", "M"}}}});
+  EXPECT_EQ(got("GET", "/kit", "Kit")["blades"].size(), 1U);
+}
+
+TEST_F(KitRoutes, NameTheFieldThatCannotBeUsed) {
+  const auto field_of = [&](const std::string& shelf, const json& thing) {
+    return refused(400, "POST", "/kit/" + shelf, thing)["column"].get<std::string>();
+  };
+
+  EXPECT_EQ(field_of("blades", json::object()), "name");
+  EXPECT_EQ(field_of("blades", {{"name", "  "}}), "name");
+  EXPECT_EQ(field_of("blades", {{"name", "N"}, {"hardness", {{"scale", "HRC"}}}}),
+            "hardness.reading");
+  EXPECT_EQ(field_of("blades", {{"name", "N"}, {"hardness", {{"reading", 60}, {"scale", "HRA"}}}}),
+            "hardness.scale");
+  EXPECT_EQ(field_of("blades", {{"name", "N"}, {"maker", "unknown"}}), "maker");
+  EXPECT_EQ(field_of("edges", {{"name", "fine"}}), "edge");
+  EXPECT_EQ(field_of("edges", {{"name", "fine"}, {"edge", {{"bevel_angle_per_side_deg", 95}}}}),
+            "edge.bevel_angle_per_side_deg");
+  EXPECT_EQ(field_of("lots", {{"medium", "matting"}, {"name", "3"}, {"length_m", 0}}), "length_m");
+  EXPECT_EQ(field_of("kinds", {{"name", "wear"}, {"words", "wear"}, {"unit", "mm"}}),
+            "keener_when");
+  EXPECT_EQ(field_of("threads", {{"kind", "tread_push"}, {"name", "yarn"}}), "kind");
+}
+
+TEST_F(KitRoutes, RefuseTheSameNameTwiceAndGritsWithoutTheirSystem) {
+  (void)kept("stones", {{"name", "plate"}});
+
+  EXPECT_EQ(refused(409, "POST", "/kit/stones", {{"name", "plate"}})["kind"], "conflicting");
+  EXPECT_THAT(refused(400, "POST", "/kit/stones", {{"name", "bare"}, {"grit", "1000"}})["sentence"],
+              HasSubstr("does not say its system"));
+}
+
+// What a trial rests on stays, and is corrected with a reason only.
+TEST_F(KitRoutes, SayWhichTrialRestsOnABladeAndAskWhyItIsCorrected) {
+  (void)with_demo();
+  json blade = got("GET", "/kit", "Kit")["blades"][0];
+  const std::string path = "/kit/blades/" + blade["uid"].get<std::string>();
+
+  EXPECT_FALSE(blade["used_in"].empty());
+  EXPECT_THAT(refused(409, "DELETE", path, nullptr)["sentence"], HasSubstr("rests on it"));
+  blade["steel"] = "X46Cr13";
+  EXPECT_THAT(refused(400, "PUT", path, {{"thing", blade}})["sentence"],
+              HasSubstr("with a reason"));
+  const json corrected =
+      got("PUT", path, "Kit", {{"thing", blade}, {"why", "the mill sheet was another's"}});
+  EXPECT_EQ(corrected["blades"][0]["steel"], "X46Cr13");
+  EXPECT_THAT(got("GET", "/journal", "Journal").dump(), HasSubstr("the mill sheet was another's"));
+}
+
+TEST_F(KitRoutes, GiveScriptsBackAsTextAndNothingElse) {
+  const std::string script = "</script><script>alert(1)</script>";
+  const json stone =
+      kept("stones", {{"name", script}, {"abrasive", script}, {"grit", script}, {"note", script}});
+
+  EXPECT_EQ(stone["name"], script);
+  EXPECT_EQ(stone["note"], script);
+}
+
+TEST_F(KitRoutes, NeedANotebook) {
+  open_.open("");
+  EXPECT_EQ(asked("GET", "/kit").status, asked("GET", "/home").status);
+}
+
+}  // namespace
+}  // namespace keenfall::server::testing

@@ -1,0 +1,34 @@
+// The kit as JSON (docs/wire/api.json: Kit), and what a page wants in it, read from requests.
+#pragma once
+
+#include "base/result.h"
+#include "notebook/kit.h"
+
+#include <array>
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace keenfall::wire {
+
+// Each kind of thing under its own name, in the order of notebook::KitThing.
+inline constexpr std::array<std::string_view, 7> kKitShelves{
+    "blades", "edges", "media", "lots", "threads", "kinds", "stones"};
+
+// In one line. Kinds of reading that are known without a notebook stand before one's own.
+[[nodiscard]] std::string kit_to_json(const notebook::KeptKit& kit);
+
+struct KitChange {
+  notebook::KitThing thing;
+  std::string why;  // may be empty
+};
+
+// shelf: place in kKitShelves. Types and what no edge can be are looked at here; what else a thing
+// of the kit must be, notebook/kit.h says. What only answers say is taken back and not heeded.
+[[nodiscard]] base::ResultOrProblems<notebook::KitThing> kit_thing_from(std::size_t shelf,
+                                                                        const std::string& body);
+// {"thing": ..., "why": ...}
+[[nodiscard]] base::ResultOrProblems<KitChange> kit_change_from(std::size_t shelf,
+                                                                const std::string& body);
+
+}  // namespace keenfall::wire

@@ -1,0 +1,129 @@
+#include "workbench/app_kit.h"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <functional>
+#include <optional>
+#include <utility>
+#include <variant>
+
+namespace keenfall::workbench {
+
+namespace {
+
+using KitAfter = base::Result<notebook::KeptKit>;
+
+// A thread of a kind that nobody reads would never be offered.
+std::optional<base::Problem> unknown_kind(const notebook::KeptKit& kit,
+                                          const notebook::KitThing& thing) {
+  const auto* thread = std::get_if<trials::Thread>(&thing);
+  if (thread == nullptr || trials::find_reading_kind(thread->kind) != nullptr) return std::nullopt;
+  const auto is_of_that_kind = [&](const notebook::InKit<trials::ReadingKind>& own) {
+    return own.thing.name == thread->kind;
+  };
+  if (std::ranges::any_of(kit.kinds, is_of_that_kind)) return std::nullopt;
+  return base::Problem{
+      .kind = base::ProblemKind::unknown_name,
+      .sentence = "No kind of reading is called “" + thread->kind + "”.",
+      .place = {.column = "kind", .found = thread->kind},
+      .accepted = "one that is known, such as thread_push, or one of your own in the kit"};
+}
+
+bool is_on_shelf(const notebook::KeptKit& kit, std::size_t shelf, const std::string& uid) {
+  const auto has = [&](const auto& things) {
+    return std::ranges::any_of(things, [&](const auto& kept) { return kept.uid == uid; });
+  };
+  const std::array<bool, std::variant_size_v<notebook::KitThing>> found{has(kit.blades),
+                                                                        has(kit.edges),
+                                                                        has(kit.media),
+                                                                        has(kit.lots),
+                                                                        has(kit.threads),
+                                                                        has(kit.kinds),
+                                                                        has(kit.stones)};
+  return found.at(shelf);
+}
+
+std::optional<base::Problem> is_gone(const std::string& uid) {
+  return base::Problem{.kind = base::ProblemKind::unknown_name,
+                       .sentence = "The kit has no such thing there, or not any more.",
+                       .place = {.found = uid},
+                       .accepted = "something that the kit lists"};
+}
+
+notebook::KitThing with_what_pages_leave_out(const notebook::KeptKit& kit,
+                                             const std::string& uid,
+                                             notebook::KitThing thing) {
+  auto* kind = std::get_if<trials::ReadingKind>(&thing);
+  if (kind == nullptr) return thing;
+  const auto before = std::ranges::find(kit.kinds, uid, &notebook::InKit<trials::ReadingKind>::uid);
+  if (before == kit.kinds.end()) return thing;
+  trials::ReadingKind whole = before->thing;
+  whole.name = kind->name;
+  whole.words = kind->words;
+  whole.unit = kind->unit;
+  whole.keener_when = kind->keener_when;
+  return whole;
+}
+
+// change: the first problem, or nothing.
+KitAfter kit_after(const std::string& path,
+                   const Hand& hand,
+                   const std::function<std::optional<base::Problem>(notebook::Notebook&)>& change) {
+  return naming_the_file(path, [&]() -> KitAfter {
+    auto opened = opened_whole_to_write(path, hand, Checked::if_small);
+    if (!opened) return base::failed(opened.error());
+    if (const auto problem = change(*opened)) return base::failed(*problem);
+    return notebook::kept_kit(*opened);
+  });
+}
+
+template <class Done>
+std::optional<base::Problem> problem_in(const base::Result<Done>& done) {
+  if (done) return std::nullopt;
+  return done.error();
+}
+
+}  // namespace
+
+base::Result<notebook::KeptKit> kit_of(const std::string& notebook) {
+  return naming_the_file(notebook, [&]() -> KitAfter {
+    const auto opened = opened_to_read(notebook);
+    if (!opened) return base::failed(opened.error());
+    return notebook::kept_kit(*opened);
+  });
+}
+
+base::Result<notebook::KeptKit> kit_with(const std::string& notebook,
+                                         const notebook::KitThing& thing,
+                                         const Hand& hand) {
+  return kit_after(notebook, hand, [&](notebook::Notebook& opened) {
+    if (auto problem = unknown_kind(notebook::kept_kit(opened), thing)) return problem;
+    return problem_in(notebook::add_to_kit(opened, thing, authorship_of(hand)));
+  });
+}
+
+base::Result<notebook::KeptKit> kit_changed(const std::string& notebook,
+                                            const std::string& uid,
+                                            notebook::KitThing thing,
+                                            const Hand& hand) {
+  return kit_after(notebook, hand, [&](notebook::Notebook& opened) {
+    const notebook::KeptKit kit = notebook::kept_kit(opened);
+    if (!is_on_shelf(kit, thing.index(), uid)) return is_gone(uid);
+    if (auto problem = unknown_kind(kit, thing)) return problem;
+    return problem_in(notebook::change_in_kit(
+        opened, uid, with_what_pages_leave_out(kit, uid, std::move(thing)), authorship_of(hand)));
+  });
+}
+
+base::Result<notebook::KeptKit> kit_without(const std::string& notebook,
+                                            std::size_t shelf,
+                                            const std::string& uid,
+                                            const Hand& hand) {
+  return kit_after(notebook, hand, [&](notebook::Notebook& opened) {
+    if (!is_on_shelf(notebook::kept_kit(opened), shelf, uid)) return is_gone(uid);
+    return problem_in(notebook::take_from_kit(opened, uid, authorship_of(hand)));
+  });
+}
+
+}  // namespace keenfall::workbench
