@@ -7,7 +7,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <chrono>
+#include <ctime>
 #include <string>
 #include <vector>
 
@@ -269,17 +269,23 @@ TEST(TableSurvey, EveryColumnHasWordsAndTheFirstFiveAreRequired) {
   EXPECT_EQ(column_in_words(Column::stop_cuts), "cuts made until the last reading");
 }
 
-// The bar, set beforehand: a table of 1,000 rows in well under 100 ms.
+// The bar, set beforehand: a table of 1,000 rows in well under 100 ms. Time of this process, which
+// others' work does not lengthen; sanitizers do, and are allowed ten times as much.
 TEST(TableSurvey, AThousandRowsTakeWellUnderATenthOfASecond) {
   const std::string text = long_rows(1000) + "A,sisal,ten,0,1o7\n";
-  const auto start = std::chrono::steady_clock::now();
+#ifdef __SANITIZE_ADDRESS__
+  constexpr double kBarMilliseconds = 1000;
+#else
+  constexpr double kBarMilliseconds = 100;
+#endif
+  const std::clock_t start = std::clock();
 
   const TableSurvey seen = survey(text);
 
-  const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
+  const double milliseconds = 1000.0 * double(std::clock() - start) / CLOCKS_PER_SEC;
   EXPECT_EQ(seen.problems.size(), 1U);
-  RecordProperty("milliseconds", std::to_string(took.count()));
-  EXPECT_LT(took.count(), 100);
+  RecordProperty("milliseconds", std::to_string(milliseconds));
+  EXPECT_LT(milliseconds, kBarMilliseconds);
 }
 
 }  // namespace

@@ -41,8 +41,12 @@ class Bell {
 
 enum class Rights { same, none };
 
-// What `work` says in a process of its own; without rights it runs as nobody.
-inline std::string said_in_a_process(Rights rights, const std::function<std::string()>& work) {
+// What `work` says in a process of its own; without rights it runs as nobody. `meanwhile` is done
+// by this process: a thread for it would be forked in the middle of what it does.
+inline std::string said_in_a_process(
+    Rights rights,
+    const std::function<std::string()>& work,
+    const std::function<void()>& meanwhile = [] {}) {
   std::array<int, 2> ends{};
   EXPECT_EQ(pipe(ends.data()), 0);
   const pid_t child = fork();
@@ -60,6 +64,7 @@ inline std::string said_in_a_process(Rights rights, const std::function<std::str
     _exit(is_said ? 0 : 2);
   }
   close(ends[1]);
+  meanwhile();
   std::string said;
   std::array<char, 256> buffer{};
   for (ssize_t count = 0; (count = read(ends[0], buffer.data(), buffer.size())) > 0;) {

@@ -13,7 +13,6 @@
 #include <csignal>
 #include <filesystem>
 #include <string>
-#include <thread>
 
 namespace keenfall::notebook {
 namespace {
@@ -79,7 +78,13 @@ class ReadingWithoutRights : public ::testing::Test {
 TEST_F(ReadingWithoutRights, SeesOneMomentWhileAnotherWritesAndCloses) {
   const Bell is_open;
   const Bell go_on;
-  std::thread writer([&] {
+  const auto read = [&] {
+    const auto opened = Notebook::open_to_read(path_);
+    const OneMoment moment(*opened);
+    is_open.ring();
+    return go_on.wait() ? words_of(*opened) : "nobody wrote";
+  };
+  const auto write = [&] {
     ASSERT_TRUE(is_open.wait());
     {
       Notebook notebook = std::move(*Notebook::open_to_write(path_, kOpener));
@@ -87,15 +92,9 @@ TEST_F(ReadingWithoutRights, SeesOneMomentWhileAnotherWritesAndCloses) {
       EXPECT_TRUE(notebook.undo(2, next()));
     }
     go_on.ring();
-  });
+  };
 
-  const std::string said = said_without_rights([&] {
-    const auto opened = Notebook::open_to_read(path_);
-    const OneMoment moment(*opened);
-    is_open.ring();
-    return go_on.wait() ? words_of(*opened) : "nobody wrote";
-  });
-  writer.join();
+  const std::string said = said_in_a_process(Rights::none, read, write);
 
   EXPECT_EQ(said, "1 entries, whole");
   EXPECT_EQ(said_without_rights([&] { return what_is_read(path_); }), "3 entries, whole");
