@@ -1,7 +1,6 @@
 #include "notebook/kit_rows.h"
 
 #include "notebook/part_cells.h"
-#include "notebook/trial_reader.h"
 
 #include <array>
 #include <utility>
@@ -60,14 +59,20 @@ KitRow KitRows::blade(const trials::Blade& told, const std::string& uid) {
   return {.id = there->blade_id};
 }
 
-KitRow KitRows::specimen(const std::string& blade,
-                         std::int64_t blade_id,
-                         const trials::Specimen& told) {
+std::optional<SpecimenRow> KitRows::specimen_called(std::int64_t blade_id,
+                                                    const std::string& name) {
   std::optional<SpecimenRow> there;
-  const std::array<Cell, 2> which{blade_id, told.name};
+  const std::array<Cell, 2> which{blade_id, name};
   each_row(database_, "specimen", "WHERE blade_id = ? AND name = ?", which, [&](const Row& row) {
     there = specimen_of(row);
   });
+  return there;
+}
+
+KitRow KitRows::specimen(const std::string& blade,
+                         std::int64_t blade_id,
+                         const trials::Specimen& told) {
+  const auto there = specimen_called(blade_id, told.name);
   const std::int64_t id = there ? there->specimen_id : writers_["specimen"].next_key();
   std::optional<trials::Hardness> hardness;
   if (there) hardness = there->specimen.hardness;

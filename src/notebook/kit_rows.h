@@ -6,6 +6,7 @@
 
 #include "base/result.h"
 #include "notebook/row_writers.h"
+#include "notebook/trial_reader.h"
 #include "trials/trial.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -35,6 +36,8 @@ class KitRows {
   // `uid`: of one that has to be made; empty: a new one.
   KitRow blade(const trials::Blade& told, const std::string& uid);
   KitRow specimen(const std::string& blade, std::int64_t blade_id, const trials::Specimen& told);
+  [[nodiscard]] std::optional<SpecimenRow> specimen_called(std::int64_t blade_id,
+                                                           const std::string& name);
   std::int64_t medium(const trials::Medium& medium, const std::string& uid);
 
  private:

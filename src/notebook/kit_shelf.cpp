@@ -5,7 +5,6 @@
 #include "notebook/random_uid.h"
 #include "notebook/trial_reader.h"
 
-#include <algorithm>
 #include <span>
 #include <utility>
 #include <vector>
@@ -221,11 +220,7 @@ void KitShelf::put_specimens(std::int64_t blade_id, const KitThing& thing) {
   const auto* put = std::get_if<trials::Blade>(&thing);
   if (put == nullptr) return;
   for (const trials::Specimen& specimen : put->specimens) {
-    std::optional<SpecimenRow> there;
-    const std::array<Cell, 2> which{blade_id, specimen.name};
-    each_row(database_, "specimen", "WHERE blade_id = ? AND name = ?", which, [&](const Row& row) {
-      there = specimen_of(row);
-    });
+    const auto there = rows_.specimen_called(blade_id, specimen.name);
     RowWriter& writer = writers_["specimen"];
     Row row{there ? there->specimen_id : writer.next_key(), blade_id, specimen.name};
     add_hardness(row, specimen.hardness);
@@ -259,12 +254,9 @@ void KitShelf::remove(const ShelvedThing& there) {
 }
 
 void KitShelf::remove_specimen(std::int64_t blade_id, const std::string& name) {
-  std::optional<Row> found;
-  const std::array<Cell, 2> which{blade_id, name};
-  each_row(database_, "specimen", "WHERE blade_id = ? AND name = ?", which, [&](const Row& row) {
-    found = row;
-  });
-  if (found) writers_["specimen"].remove(*found);
+  if (const auto found = rows_.specimen_called(blade_id, name)) {
+    writers_["specimen"].remove({found->specimen_id});
+  }
 }
 
 }  // namespace keenfall::notebook
