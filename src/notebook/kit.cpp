@@ -68,10 +68,19 @@ MaybeWrong problem_of_specimens(SQLite::Database& database,
   return std::nullopt;
 }
 
+bool is_other_hardness(const std::optional<trials::Hardness>& before,
+                       const std::optional<trials::Hardness>& now) {
+  return before && before != now;
+}
+
 // Of what was recorded otherwise; filling in what was not needs no reason.
 bool is_correction(const trials::Blade& before, const trials::Blade& now) {
-  return (!before.steel.empty() && before.steel != now.steel) ||
-         (before.hardness && before.hardness != now.hardness);
+  const bool is_other_piece = std::ranges::any_of(now.specimens, [&](const auto& piece) {
+    const auto was = std::ranges::find(before.specimens, piece.name, &trials::Specimen::name);
+    return was != before.specimens.end() && is_other_hardness(was->hardness, piece.hardness);
+  });
+  return is_other_piece || (!before.steel.empty() && before.steel != now.steel) ||
+         is_other_hardness(before.hardness, now.hardness);
 }
 
 MaybeWrong problem_of_blade(SQLite::Database& database,

@@ -174,5 +174,23 @@ TEST_F(AShelf, KeepsTheRowOfASpecimenThatIsMeasuredLater) {
   EXPECT_EQ(KitThing(kit().blades[0].thing), a_kit()[0]);
 }
 
+TEST_F(AShelf, AsksWhyASpecimenOfATrialWasMeasuredOtherwise) {
+  trials::Trial cut = a_trial();
+  cut.blades[1].specimens[0].hardness = trials::Hardness{.reading = 58};
+  ASSERT_TRUE(take(notebook_, cut, {}, next()));
+  const std::string uid = kit().blades[1].uid;
+  trials::Blade otherwise = cut.blades[1];
+  otherwise.specimens[0].hardness = trials::Hardness{.reading = 56};
+
+  EXPECT_EQ(changing(uid, otherwise),
+            "What the blade B is can be corrected with a reason: the trial matting rests on it.");
+  Authorship by = next();
+  by.why = "the tester was not level";
+  const auto corrected = change_in_kit(notebook_, uid, otherwise, by);
+
+  ASSERT_TRUE(corrected && *corrected);
+  EXPECT_EQ(kit().blades[1].thing, otherwise);
+}
+
 }  // namespace
 }  // namespace keenfall::notebook
