@@ -105,7 +105,7 @@ TEST(ApexCommand, GivesTheRangeOverAllThatIsPlausibleWhereDrawsAreAskedFor) {
   const std::string text = apex(words, {.width = 400}).out;
   const auto document = nlohmann::json::parse(apex(as_json).out);
 
-  EXPECT_THAT(text, HasSubstr("the middle 90 % of 20 draws: by a push reading "));
+  EXPECT_THAT(text, HasSubstr("the middle 90 % of 50 draws: by a push reading "));
   EXPECT_THAT(text, Not(HasSubstr("--draws")));
   EXPECT_THAT(text, HasSubstr("The push life hangs most on "));
   const auto& range = document["half_keenness_over_plausible"];
@@ -116,11 +116,11 @@ TEST(ApexCommand, GivesTheRangeOverAllThatIsPlausibleWhereDrawsAreAskedFor) {
 
 TEST(ApexCommand, GivesTheRangeOfMixedWorkToo) {
   const std::string text =
-      apex({"--schedule=9 new sisal matting, pause 8 h wet", "--cuts=15", "--draws=20"},
+      apex({"--schedule=9 new sisal matting, pause 8 h wet", "--cuts=15", "--draws=50"},
            {.width = 400})
           .out;
 
-  EXPECT_THAT(text, HasSubstr("the middle 90 % of 20 draws: by a push reading "));
+  EXPECT_THAT(text, HasSubstr("the middle 90 % of 50 draws: by a push reading "));
 }
 
 TEST(ApexCommand, NamesEveryProblemOfItsOptionsAtOnce) {
