@@ -24,5 +24,20 @@ TEST(ArmWords, SayTheEdgesWhereTheyDiffer) {
 
 TEST(ArmWords, AreNoneOfNoArms) { EXPECT_TRUE(words_of_arms({}).empty()); }
 
+TEST(CuttingWords, AreTheMedia) {
+  const std::vector<trials::PlannedCutting> cuttings{
+      {.medium = {.name = "sisal", .condition = "dry"}}, {.medium = {.name = "rope"}}};
+
+  EXPECT_THAT(words_of_cuttings(cuttings), ElementsAre("sisal", "rope"));
+}
+
+TEST(CuttingWords, SayMoreWhereOneMediumIsCutInTwoWays) {
+  const std::vector<trials::PlannedCutting> cuttings{
+      {.medium = {.name = "rope", .condition = "wet"}, .method = {.motion = trials::Motion::push}},
+      {.medium = {.name = "rope"}, .method = {.motion = trials::Motion::slice}}};
+
+  EXPECT_THAT(words_of_cuttings(cuttings), ElementsAre("rope, wet, push cut", "rope, slice"));
+}
+
 }  // namespace
 }  // namespace keenfall::planning

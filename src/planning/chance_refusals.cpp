@@ -15,6 +15,8 @@ namespace {
 using trials::Plan;
 
 constexpr int kMostTrials = 100'000;
+// Of one cutting, cut once; some 50 MB.
+constexpr double kMostImaginedReadings = 250'000;
 
 base::Problem refused(base::ProblemKind kind,
                       const std::string& sentence,
@@ -102,6 +104,17 @@ std::optional<base::Problem> problem_of_plan(const Plan& plan, const ChancesAske
                    "A checkpoint is read " + std::to_string(plan.reading.repeats) + " times.",
                    "repeats",
                    "1 to 100");
+  }
+  const double readings = static_cast<double>(arms.size()) * plan.runs_each * plan.reading.repeats *
+                          static_cast<double>(plan.cuttings[asked.cutting].checkpoint_cuts.size());
+  if (readings > kMostImaginedReadings) {
+    return refused(too_large,
+                   "A trial with " + base::plain_number(readings) +
+                       " readings in one medium is too large to be cut in imagination again and "
+                       "again.",
+                   "runs_each",
+                   "fewer runs, checkpoints or readings: " +
+                       base::plain_number(kMostImaginedReadings) + " in all or fewer");
   }
   return std::nullopt;
 }

@@ -25,6 +25,11 @@ std::string of_a_hundred(const Chance& chance) {
   return base::plain_number(of_100);
 }
 
+// The first word of a sentence, or what stands before it.
+std::string begun(const std::string& in_what, const std::string& first, const std::string& later) {
+  return in_what.empty() ? first : in_what + ", " + later;
+}
+
 }  // namespace
 
 std::string if_true(double ratio) {
@@ -33,9 +38,9 @@ std::string if_true(double ratio) {
   return "if one lasts " + in_times(times);
 }
 
-std::string in_words(const PlanChances& chances) {
+std::string in_words(const PlanChances& chances, const std::string& in_what) {
   if (chances.at.empty()) return {};
-  std::string words = "Of 100 such trials ";
+  std::string words = begun(in_what, "Of", "of") + " 100 such trials ";
   for (std::size_t i = 0; i < chances.at.size(); ++i) {
     const ChancesAt& at = chances.at[i];
     const std::string share = of_a_hundred(at.settled);
@@ -51,15 +56,15 @@ std::string in_words(const PlanChances& chances) {
   return words + ".";
 }
 
-std::string in_words(const RunsNeeded& needed) {
+std::string in_words(const RunsNeeded& needed, const std::string& in_what) {
   if (!needed.runs_each) {
-    return "More than " + std::to_string(kMostRunsNeeded) +
+    return begun(in_what, "More", "more") + " than " + std::to_string(kMostRunsNeeded) +
            " runs each would be needed to settle it in four of five such trials " +
            if_true(needed.true_ratio) + ".";
   }
-  return std::to_string(*needed.runs_each) +
-         " runs each would settle it in four of five such trials " + if_true(needed.true_ratio) +
-         ".";
+  const std::string runs = std::to_string(*needed.runs_each);
+  return begun(in_what, runs, runs) + " runs each would settle it in four of five such trials " +
+         if_true(needed.true_ratio) + ".";
 }
 
 }  // namespace keenfall::planning

@@ -13,10 +13,10 @@ namespace keenfall::planning {
 [[nodiscard]] std::string if_true(double ratio);
 
 // "Of 100 such trials about 78 would settle it if both last equally long, 99 if one lasts twice as
-// long." Nothing where no chances are known.
-[[nodiscard]] std::string in_words(const PlanChances& chances);
+// long." Nothing where no chances are known. in_what: "In sisal", where there are several.
+[[nodiscard]] std::string in_words(const PlanChances& chances, const std::string& in_what = {});
 
 // "6 runs each would settle it in four of five such trials if one lasts 1.5 times as long."
-[[nodiscard]] std::string in_words(const RunsNeeded& needed);
+[[nodiscard]] std::string in_words(const RunsNeeded& needed, const std::string& in_what = {});
 
 }  // namespace keenfall::planning

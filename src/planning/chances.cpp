@@ -185,26 +185,26 @@ base::Result<PlanChances> chances_of(const Plan& plan,
 
   const int tasks_each = (asked.trials + kTrialsInATask - 1) / kTrialsInATask;
   std::vector<Counts> counted(ratios.size() * static_cast<std::size_t>(tasks_each));
-  std::atomic<std::size_t> done = 0;
+  const std::size_t wanted = ratios.size() * static_cast<std::size_t>(asked.trials);
+  std::atomic<std::size_t> done = 0;  // trials
   std::atomic<bool> stopped = false;
   std::vector<base::Task> tasks;
   for (std::size_t t = 0; t < counted.size(); ++t) {
     tasks.push_back([&, t] {
-      if (stopped) return;
       const double ratio = ratios[t / static_cast<std::size_t>(tasks_each)];
       const int first = static_cast<int>(t % static_cast<std::size_t>(tasks_each)) * kTrialsInATask;
       const int last = std::min(first + kTrialsInATask, asked.trials);
-      for (int number = first; number < last; ++number) {
+      for (int number = first; number < last && !stopped; ++number) {
         imagine(*rehearsal, ratio, number, counted[t]);
-      }
-      const double fraction = static_cast<double>(++done) / static_cast<double>(counted.size());
-      if (!report({.fraction_done = fraction, .stage = "cutting the plan in imagination"})) {
-        stopped = true;
+        const double fraction = static_cast<double>(++done) / static_cast<double>(wanted);
+        if (!report({.fraction_done = fraction, .stage = "cutting the plan in imagination"})) {
+          stopped = true;
+        }
       }
     });
   }
   execute(tasks);
-  if (stopped && done < counted.size()) {
+  if (stopped && done < wanted) {
     return base::failed(
         {.kind = base::ProblemKind::interrupted,
          .sentence = "The chances were not worked out to the end: it was stopped."});

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 
@@ -194,7 +195,9 @@ TEST(Chances, ReportHowFarTheyAre) {
                                   });
 
   ASSERT_TRUE(chances);
-  EXPECT_EQ(seen, (std::vector<double>{0.25, 0.5, 0.75, 1}));
+  ASSERT_EQ(seen.size(), 2U * static_cast<std::size_t>(chances->trials));  // after each of them
+  EXPECT_TRUE(std::ranges::is_sorted(seen));
+  EXPECT_EQ(seen.back(), 1);
 }
 
 TEST(Chances, NeedTwoArms) {

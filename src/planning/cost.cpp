@@ -89,13 +89,6 @@ std::string about(double number) {
   return base::with_figures(number, number < 100 ? 2 : 3);
 }
 
-std::string ranged(const ExpectedAndMost& range, const std::string& unit) {
-  const std::string likely = about(range.expected);
-  const std::string most = about(range.most);
-  const std::string first = unit.empty() ? likely : likely + " " + unit;
-  return likely == most ? first : first + " (at most " + most + ")";
-}
-
 void add_grounds(PlanCost& cost,
                  const Plan& plan,
                  const Assumptions& assumptions,
@@ -173,18 +166,25 @@ std::vector<base::Problem> problems_of(const BenchTimes& times) {
   return problems;
 }
 
+std::string in_words(const ExpectedAndMost& range, const std::string& unit) {
+  const std::string likely = about(range.expected);
+  const std::string most = about(range.most);
+  const std::string first = unit.empty() ? likely : likely + " " + unit;
+  return likely == most ? first : first + " (at most " + most + ")";
+}
+
 std::string in_words(const PlanCost& cost, const trials::Counted& counted) {
   const auto counted_so = [](int count, const std::string& one, const std::string& many) {
     return std::to_string(count) + " " + (count == 1 ? one : many);
   };
   std::string words = counted_so(cost.runs, "run", "runs") + " in " +
                       counted_so(cost.blocks, "block", "blocks") + ": " +
-                      ranged(cost.cuts, counted.many);
-  if (cost.stock_m) words += ", " + ranged(*cost.stock_m, "m") + " of stock";
-  words += ", " + ranged(cost.readings, "readings") + "; " + ranged(cost.hours, "hours") +
+                      in_words(cost.cuts, counted.many);
+  if (cost.stock_m) words += ", " + in_words(*cost.stock_m, "m") + " of stock";
+  words += ", " + in_words(cost.readings, "readings") + "; " + in_words(cost.hours, "hours") +
            " at the bench, ";
   const bool one_evening = cost.evenings.expected == 1;
-  return words + ranged(cost.evenings, one_evening ? "evening" : "evenings") + ".";
+  return words + in_words(cost.evenings, one_evening ? "evening" : "evenings") + ".";
 }
 
 }  // namespace keenfall::planning

@@ -57,6 +57,9 @@ struct PlanCost {
 // Numbers out of their ranges.
 [[nodiscard]] std::vector<base::Problem> problems_of(const BenchTimes& times);
 
+// "3200 m (at most 5100)"; unit may be empty.
+[[nodiscard]] std::string in_words(const ExpectedAndMost& range, const std::string& unit);
+
 // "36 runs in 6 blocks: 3200 cuts (at most 5100), ..."
 [[nodiscard]] std::string in_words(const PlanCost& cost, const trials::Counted& counted);
 

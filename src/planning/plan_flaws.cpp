@@ -124,6 +124,7 @@ void add_flaws_of_number_of_arms(Flaws& flaws, const Plan& plan, Purpose purpose
 }
 
 void add_flaws_of_arms(Flaws& flaws, const Plan& plan, const trials::Kit& kit) {
+  if (plan.arms.size() > kMostArms) return;  // too many to be gone through
   std::set<std::string> asked_after;
   for (std::size_t a = 0; a < plan.arms.size(); ++a) {
     const trials::PlannedArm& arm = plan.arms[a];
@@ -178,6 +179,10 @@ void add_flaws_of_lonely_arms(Flaws& flaws, const Plan& plan) {
 }
 
 }  // namespace
+
+Purpose purpose_of(const Plan& plan) {
+  return plan.arms.size() == 1 ? Purpose::own_repeatability : Purpose::to_compare;
+}
 
 const trials::ReadingKind* kind_read(const Plan& plan, const trials::Kit& kit) {
   const auto own = std::ranges::find(kit.kinds, plan.reading.kind, &trials::ReadingKind::name);

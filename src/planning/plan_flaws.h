@@ -21,6 +21,9 @@ enum class Purpose {
   own_repeatability  // the scatter of one's own runs: one arm is enough (own_repeatability.h)
 };
 
+// A plan with one arm compares nothing: it can only measure one's own repeatability.
+[[nodiscard]] Purpose purpose_of(const trials::Plan& plan);
+
 // claims: at least one belongs to a plan. kit: where blades and kinds of reading are known from; a
 // kit without blades knows of none, and then blades are not asked after.
 [[nodiscard]] std::vector<base::Problem> plan_flaws(const trials::Plan& plan,

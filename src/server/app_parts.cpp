@@ -10,6 +10,7 @@ void add_app_routes(const AppParts& parts) {
   add_asking_routes(parts);
   add_judging_routes(parts);
   add_kit_routes(parts);
+  add_planning_routes(parts);
   add_reference_routes(parts);
   workbench::OpenApp& open = parts.open;
   add_table_routes(parts.routes,

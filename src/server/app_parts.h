@@ -21,6 +21,7 @@ void add_trial_routes(const AppParts& parts);   // /trials/{trial} and its strik
 void add_asking_routes(const AppParts& parts);  // beginning trials, /asked, /seal, /name
 void add_judging_routes(const AppParts& parts);    // judgements, reports, answers
 void add_kit_routes(const AppParts& parts);        // /kit
+void add_planning_routes(const AppParts& parts);   // /planning
 void add_reference_routes(const AppParts& parts);  // /reference, /export
 
 // All of them.

@@ -1,17 +1,62 @@
-// What is answered while a trial is planned, as JSON: arms, checkpoints, the plan. Each out: one
-// JSON object in one line. Shapes: docs/wire/api.json.
+// What is answered while a trial is planned, as JSON: arms, checkpoints, the plan, what it costs
+// and what it can find out. Values with their writers; each out: one JSON object in one line.
+// Shapes: docs/wire/api.json.
+//
+// Of the eight verdicts a chance has each: those that say of the first arm that it lasts longer,
+// those that say it of the last ("other"), the same, and not settled; they add up to 1.
 #pragma once
 
+#include "planning/assumptions.h"
+#include "planning/chances.h"
+#include "planning/cost.h"
+#include "planning/runs_needed.h"
 #include "planning/suggested_checkpoints.h"
 #include "trials/plan.h"
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
 namespace keenfall::wire {
 
+struct CostTold {
+  planning::PlanCost cost;
+  trials::Counted counted;
+};
+
+// What can be found out in one cutting, of its first arm against its last.
+struct ChancesInCutting {
+  std::size_t cutting = 0;  // index into Plan::cuttings
+  std::string words;        // what is cut: "sisal"
+  std::string first_arm;    // by its words
+  std::string last_arm;
+  planning::PlanChances chances;
+  std::string sentence;
+  planning::RunsNeeded runs_needed;
+  std::string runs_needed_words;  // a sentence
+};
+
+struct ChancesTold {
+  std::vector<ChancesInCutting> cuttings;  // none where nothing is compared
+  int trials = 0;                          // imagined for each chance; 0: in closed form
+  base::Seed seed;
+  double worth_it_margin = 1.5;
+  planning::Assumptions assumptions;
+  std::string sentence;
+  std::vector<std::string> rests_on;
+};
+
+// What was asked and planned for somebody.
+struct MadePlan {
+  trials::Plan plan;
+  trials::Claim claim;
+};
+
 [[nodiscard]] std::string planned_arms_to_json(const std::vector<trials::PlannedArm>& arms);
 [[nodiscard]] std::string checkpoints_to_json(const planning::SuggestedCheckpoints& suggested);
 [[nodiscard]] std::string plan_to_json(const trials::Plan& plan);
+[[nodiscard]] std::string made_plan_to_json(const MadePlan& made);
+[[nodiscard]] std::string cost_to_json(const CostTold& told);
+[[nodiscard]] std::string chances_to_json(const ChancesTold& told);
 
 }  // namespace keenfall::wire

@@ -25,6 +25,18 @@ SaidAssumptions assumptions_from(RequestReader& reader) {
           .reading_log_sd = reader.number("reading_log_sd", kAssumed)};
 }
 
+planning::BenchTimes times_from(RequestReader& reader) {
+  planning::BenchTimes times;
+  const auto said = [&reader](const char* field, double& number) {
+    number = reader.number(field, kAssumed).value_or(number);
+  };
+  said("sharpening_minutes_per_run", times.sharpening_minutes_per_run);
+  said("seconds_per_cut", times.seconds_per_cut);
+  said("seconds_per_reading", times.seconds_per_reading);
+  said("hours_per_evening", times.hours_per_evening);
+  return times;
+}
+
 }  // namespace
 
 base::ResultOrProblems<ArmsAsked> arms_asked_from(const std::string& body) {
@@ -66,6 +78,7 @@ base::ResultOrProblems<PlanAsked> plan_asked_from(const std::string& body) {
   if (auto plan = reader.object("plan")) asked.plan = plan_from(*plan);
   asked.claims = claims_from(reader);
   if (auto said = reader.object("assumptions")) asked.assumptions = assumptions_from(*said);
+  if (auto times = reader.object("bench_times")) asked.bench_times = times_from(*times);
   asked.is_rough = reader.flag("rough").value_or(false);
   return unless_problems(reader, std::move(asked));
 }

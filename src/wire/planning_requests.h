@@ -3,6 +3,7 @@
 #pragma once
 
 #include "base/result.h"
+#include "planning/cost.h"
 #include "planning/crossed_arms.h"
 #include "planning/suggested_checkpoints.h"
 #include "trials/plan.h"
@@ -36,6 +37,7 @@ struct PlanAsked {
   trials::Plan plan;
   std::vector<trials::Claim> claims;
   SaidAssumptions assumptions;
+  planning::BenchTimes bench_times;  // what is absent is the usual
   bool is_rough = false;
 };
 

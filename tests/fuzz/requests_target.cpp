@@ -1,10 +1,12 @@
 // Requests: what a stranger's request names is taken apart, and whoever may not ask is refused,
 // before anybody looks at what it wants.
 //
-// The first line is the method and the target as sent, further lines are headers ("name: text").
+// The first line is the method and the target as sent, further lines are headers ("name: text"),
+// and after an empty line comes the body, which is read where it is of a plan.
 // A path that comes out means one thing only, and a request that is let through has one Host, which
 // is ours, and comes from no other site.
 #include "fuzz_target.h"
+#include "planned_requests.h"
 #include "server/answers.h"
 #include "server/refusal.h"
 #include "server/request_target.h"
@@ -77,6 +79,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
   auto target = request_target(first);
   while (!input.empty()) {
     std::string_view line = cut_off(input, "\n");
+    if (line.empty()) break;
     const std::string_view name = cut_off(line, ": ");
     request.headers.push_back({.name = in_lower_case(name), .text = std::string(line)});
   }
@@ -91,6 +94,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
   request.query = std::move(target->query);
   (void)routes().answer(request);
   (void)routes().body_bytes_of(request);
+  keenfall::fuzz::plan_as_asked(request.path, std::string(input));
   const HttpResponse page = site_answer(request, own_pages());
   must_be(page.status == 200 || page.status == 304 || page.status == 404 || page.status == 405);
   return 0;

@@ -1,6 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { asSent, shelves, thingWords, valueAt, withValue } from "../src/app/kit_shelves";
-import { draftOf, emptyDraft, numbersIn, suggestedClaim } from "../src/app/planning/draft";
+import {
+  armWords,
+  draftOf,
+  emptyDraft,
+  numbersIn,
+  ofNamed,
+  suggestedClaim,
+  withPlace,
+} from "../src/app/planning/draft";
 import { fileName } from "../src/app/saved_file";
 import { tableSource } from "../src/app/table_source";
 import { forgetUnsent, keepUnsent, unsent } from "../src/app/unsent";
@@ -138,6 +146,29 @@ describe("a draft of a plan", () => {
     expect(numbersIn("0, 1 3;7")).toEqual([0, 1, 3, 7]);
     expect(numbersIn("0, one")).toBeUndefined();
     expect(numbersIn("")).toEqual([]);
+  });
+
+  test("says of each named medium what is taken for granted there, null for the usual", () => {
+    const [cutting] = emptyDraft().cuttings;
+    if (!cutting) throw new Error("made without a medium");
+    const media = ["sisal", " ", "rope"].map((medium) => ({ ...cutting, medium }));
+    const draft = { ...emptyDraft(), cuttings: media };
+
+    expect(ofNamed(draft, withPlace<number>(undefined, 2, 30))).toEqual([null, 30]);
+    expect(ofNamed(draft, withPlace<number>([10, null, 30], 0, undefined))).toEqual([null, 30]);
+    expect(ofNamed(draft, withPlace<number>(undefined, 1, 30))).toBeUndefined();
+  });
+
+  test("names an arm with its medium where there are several", () => {
+    const { rest, cuttings } = emptyDraft();
+    const arms = [
+      { blade: "A", edge: {}, cutting: 0, words: "A (17° per side)" },
+      { blade: "B", edge: {}, cutting: 1 },
+    ];
+    const media = ["sisal", "rope"].map((medium) => ({ medium, checkpoint_cuts: [] }));
+
+    expect(armWords({ ...rest, arms, cuttings: media }, 0)).toBe("A (17° per side) in sisal");
+    expect(armWords({ ...rest, arms, cuttings }, 1)).toBe("B");
   });
 });
 

@@ -75,7 +75,7 @@ export const cost = (asked: wire.PlanAsked, signal?: AbortSignal) =>
 export const chances = (asked: wire.PlanAsked, signal?: AbortSignal) =>
   post<wire.Chances | wire.Started>(`${v1}/planning/chances`, asked, signal);
 export const ownScatter = (of: wire.OwnScatter) =>
-  post<wire.Plan>(`${v1}/planning/own-scatter`, of);
+  post<wire.Asked>(`${v1}/planning/own-scatter`, of);
 
 export const steels = (text: string, signal?: AbortSignal) =>
   send<wire.ReferenceSteels>(`${v1}/reference/steels?text=${encodeURIComponent(text)}`, { signal });

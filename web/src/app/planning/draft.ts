@@ -84,6 +84,29 @@ export function suggestedClaim(draft: Draft, margin: number): string {
   return `${doing} ${where.medium.trim()}, ${first} stays keen at least ${margin} times as long as ${second}.`;
 }
 
+/** What is said of each medium, of those that are named: as the plan has them. Nothing where it is said
+    of none. */
+export function ofNamed<T>({ cuttings }: Draft, said: (T | null)[] = []): (T | null)[] | undefined {
+  const of = cuttings.flatMap(({ medium }, place) =>
+    medium.trim() === "" ? [] : [said[place] ?? null],
+  );
+  return of.some((one) => one !== null) ? of : undefined;
+}
+
+/** The list with another one in that place. */
+export function withPlace<T>(list: (T | null)[] = [], place: number, one: T | undefined) {
+  const longer = [...list, ...Array<null>(Math.max(0, place + 1 - list.length)).fill(null)];
+  return longer.map((before, at) => (at === place ? (one ?? null) : before));
+}
+
+/** An arm as the order of cutting names it: with its medium where there are several. */
+export function armWords({ arms, cuttings }: Plan, at: number): string {
+  const arm = arms[at];
+  if (!arm) return "";
+  const medium = cuttings.length > 1 ? cuttings[arm.cutting]?.medium : undefined;
+  return `${arm.words ?? arm.blade}${medium ? ` in ${medium}` : ""}`;
+}
+
 /** "0, 1, 3" as numbers; nothing where it is not a list of numbers. */
 export function numbersIn(text: string): number[] | undefined {
   const numbers = text

@@ -5,6 +5,7 @@ import * as api from "../../api/endpoints";
 import type {
   Asked,
   Assumptions,
+  BenchTimes,
   Chances,
   Cost,
   Plan,
@@ -15,13 +16,15 @@ import type {
 import { Asking } from "../asking.svelte";
 import { forgetUnsent, keepUnsent, unsent } from "../unsent";
 import { LongWork } from "../work.svelte";
-import { bladesNamed, claimsSaid, cuttingsNamed, type Draft, draftOf } from "./draft";
+import { bladesNamed, claimsSaid, cuttingsNamed, type Draft, draftOf, ofNamed } from "./draft";
 
 const pauseMs = 350;
 
 export class Drafting {
   draft: Draft = $state.raw(draftOf(undefined));
+  /** Of each medium in the draft's order, named or not. */
   assumptions: Assumptions = $state.raw({});
+  benchTimes: BenchTimes = $state.raw({});
   plan: Plan | undefined = $state.raw();
   chances: Chances | undefined = $state.raw();
   readonly planning = new Asking<Plan>();
@@ -57,6 +60,10 @@ export class Drafting {
     this.assumptions = { ...this.assumptions, ...changes };
     this.lookSoon();
   }
+  taking(changes: BenchTimes): void {
+    this.benchTimes = { ...this.benchTimes, ...changes };
+    this.lookSoon();
+  }
 
   lookSoon(): void {
     clearTimeout(this.#timer);
@@ -67,13 +74,18 @@ export class Drafting {
   async look(): Promise<void> {
     clearTimeout(this.#timer);
     const plan = await this.planning.ask(() => this.#planned());
-    this.plan = plan;
-    if (!plan || plan.arms.length < 2) return;
-    const asked = this.#asked(plan);
     await this.work.stop();
+    this.plan = plan;
+    if (!plan) {
+      if (this.planning.problems.length > 0) this.chances = undefined;
+      return;
+    }
+    const asked = this.#asked(plan);
     void this.cost.ask((signal) => api.cost(asked, signal));
     const rough = await this.rough.ask((signal) => api.chances({ ...asked, rough: true }, signal));
     if (rough && !("work" in rough)) this.chances = rough;
+    // What a plan before this one would find out is not said of this one.
+    if (this.rough.problems.length > 0) this.chances = undefined;
   }
 
   async workOutChances(): Promise<void> {
@@ -101,9 +113,10 @@ export class Drafting {
     this.change({ rest });
   }
 
-  /** Takes a plan that the program made. */
-  take(plan: Plan): void {
-    this.replan({ ...draftOf({ claims: this.draft.claims, plan }), claims: this.draft.claims });
+  /** Takes a plan that the program made, and its claim where nothing was claimed yet. */
+  take(made: Asked): void {
+    const said = claimsSaid(this.draft);
+    this.replan(draftOf(said.length > 0 ? { ...made, claims: this.draft.claims } : made));
   }
 
   async save(): Promise<Trial | undefined> {
@@ -123,7 +136,17 @@ export class Drafting {
   }
 
   #asked(plan: Plan): PlanAsked {
-    return { plan, claims: claimsSaid(this.draft), assumptions: this.assumptions };
+    const { half_keenness_cuts, run_log_sd, ...others } = this.assumptions;
+    return {
+      plan,
+      claims: claimsSaid(this.draft),
+      assumptions: {
+        ...others,
+        half_keenness_cuts: ofNamed(this.draft, half_keenness_cuts),
+        run_log_sd: ofNamed(this.draft, run_log_sd),
+      },
+      bench_times: this.benchTimes,
+    };
   }
 
   async #planned(): Promise<Plan> {
@@ -141,7 +164,9 @@ export class Drafting {
       cuttings: cuttings.length,
       crossed: draft.crossed,
     });
-    const runs = draft.rest.runs.every(({ arm }) => arm < arms.length) ? draft.rest.runs : [];
+    const { runs: before, runs_each } = draft.rest;
+    const belong = before.length === arms.length * runs_each;
+    const runs = belong && before.every(({ arm }) => arm < arms.length) ? before : [];
     return { ...draft.rest, runs, cuttings, arms };
   }
 }

@@ -1,0 +1,117 @@
+// The routes of a plan that is being written: its arms, checkpoints and order, what it costs, and
+// what it can find out: roughly at once, better as long work.
+#include "server/app_parts.h"
+#include "server/encoded.h"
+#include "server/work_routes.h"
+#include "wire/planning_json.h"
+#include "wire/planning_requests.h"
+#include "workbench/plan_in_hand.h"
+#include "workbench/plan_prospects.h"
+
+#include <functional>
+#include <string>
+#include <utility>
+
+namespace keenfall::server {
+
+namespace {
+
+using workbench::PlanInHand;
+
+HttpResponse arms_planned(const std::string& body) {
+  const auto asked = wire::arms_asked_from(body);
+  if (!asked) return problems_answer(asked.error());
+  return encoded(workbench::planned_arms(*asked), wire::planned_arms_to_json);
+}
+
+HttpResponse checkpoints_suggested(const std::string& body) {
+  const auto asked = wire::checkpoints_asked_from(body);
+  if (!asked) return problems_answer(asked.error());
+  return encoded(suggested_checkpoints(*asked), wire::checkpoints_to_json);
+}
+
+// Of the open notebook; without one a plan can be looked at all the same.
+base::Result<trials::Kit> kit_at_hand(workbench::OpenApp& open) {
+  return workbench::kit_to_plan_with(open.notebook().value_or(""));
+}
+
+HttpResponse put_in_order(workbench::OpenApp& open, const std::string& body) {
+  const auto plan = wire::plan_from_request(body);
+  if (!plan) return problems_answer(plan.error());
+  const auto kit = kit_at_hand(open);
+  if (!kit) return problem_answer(kit.error());
+  return encoded(workbench::in_shuffled_order(*plan, *kit), wire::plan_to_json);
+}
+
+HttpResponse own_scatter_planned(workbench::OpenApp& open, const std::string& body) {
+  const auto asked = wire::own_scatter_asked_from(body);
+  if (!asked) return problems_answer(asked.error());
+  const auto kit = kit_at_hand(open);
+  if (!kit) return problem_answer(kit.error());
+  return json_answer(wire::made_plan_to_json(workbench::plan_of_own_scatter(*asked, *kit)));
+}
+
+struct PlanLookedAt {
+  PlanInHand plan;
+  bool is_rough = false;
+};
+
+base::ResultOrProblems<PlanLookedAt> plan_looked_at(workbench::OpenApp& open,
+                                                    const std::string& body) {
+  const auto asked = wire::plan_asked_from(body);
+  if (!asked) return tl::unexpected(asked.error());
+  const auto kit = kit_at_hand(open);
+  if (!kit) return base::failed_by(kit.error());
+  auto in_hand = workbench::plan_in_hand(*asked, *kit);
+  if (!in_hand) return tl::unexpected(std::move(in_hand.error()));
+  return PlanLookedAt{.plan = *std::move(in_hand), .is_rough = asked->is_rough};
+}
+
+HttpResponse cost_counted(workbench::OpenApp& open, const std::string& body) {
+  const auto looked_at = plan_looked_at(open, body);
+  if (!looked_at) return problems_answer(looked_at.error());
+  return json_answer(wire::cost_to_json(workbench::cost_told(looked_at->plan)));
+}
+
+// What cannot be imagined is refused at once, not when the work has begun: the rough answer has
+// the same refusals.
+HttpResponse chances_found(const AppParts& parts, const std::string& body) {
+  auto looked_at = plan_looked_at(parts.open, body);
+  if (!looked_at) return problems_answer(looked_at.error());
+  const auto rough = workbench::rough_chances_told(looked_at->plan);
+  if (!rough || looked_at->is_rough || rough->cuttings.empty()) {
+    return encoded(rough, wire::chances_to_json);
+  }
+  const auto work =
+      [plan = std::move(looked_at->plan)](
+          const base::Executor& execute,
+          const base::ProgressReport& report) -> base::ResultOrProblems<HttpResponse> {
+    const auto told = workbench::chances_told(plan, {}, execute, report);
+    if (!told) return base::failed_by(told.error());
+    return json_answer(wire::chances_to_json(*told));
+  };
+  return begun_answer(parts.works, parts.works.start("working the chances out", work));
+}
+
+}  // namespace
+
+void add_planning_routes(const AppParts& parts) {
+  const auto add = [&parts](const std::string& what,
+                            std::function<HttpResponse(const std::string& body)> answer) {
+    parts.routes.add(
+        "POST",
+        "/api/v1/planning/" + what,
+        [answer = std::move(answer)](const HttpRequest& request, const PathParameters&) {
+          return answer(request.body);
+        });
+  };
+  workbench::OpenApp& open = parts.open;
+  add("arms", arms_planned);
+  add("checkpoints", checkpoints_suggested);
+  add("order", [&open](const std::string& body) { return put_in_order(open, body); });
+  add("cost", [&open](const std::string& body) { return cost_counted(open, body); });
+  add("chances", [parts](const std::string& body) { return chances_found(parts, body); });
+  add("own-scatter", [&open](const std::string& body) { return own_scatter_planned(open, body); });
+}
+
+}  // namespace keenfall::server
