@@ -71,9 +71,9 @@ base::Result<OwnScatter> own_scatter(const verdicts::Judgement& judgement, std::
 }
 
 std::string in_words(const OwnScatter& scatter, const std::string& blade) {
-  return "Your runs of " + blade + " scatter by " + percent(scatter.run_log_sd) +
-         " (95 % interval " + percent(scatter.lo95) + " to " + percent(scatter.hi95) +
-         "), told by " + std::to_string(scatter.runs) +
+  return "Your runs of " + blade + " scatter by " + percent(scatter.run_log_sd) + ", a log sd of " +
+         base::with_figures(scatter.run_log_sd, 2) + " (95 % interval " + percent(scatter.lo95) +
+         " to " + percent(scatter.hi95) + "), told by " + std::to_string(scatter.runs) +
          " runs. Plans may assume this from now on; a few runs tell it only roughly.";
 }
 

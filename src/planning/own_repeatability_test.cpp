@@ -81,9 +81,10 @@ TEST(OwnScatter, IsWhatIsAssumedAfterwards) {
 
   EXPECT_EQ(scatter.expected, (ExpectedCutting{40, 0.7, 0.18}));
   EXPECT_EQ(scatter.start_reading, 100);
-  EXPECT_EQ(in_words(scatter, "A"),
-            "Your runs of A scatter by 20 % (95 % interval 8 % to 48 %), told by 3 runs. Plans may "
-            "assume this from now on; a few runs tell it only roughly.");
+  EXPECT_EQ(
+      in_words(scatter, "A"),
+      "Your runs of A scatter by 20 %, a log sd of 0.18 (95 % interval 8 % to 48 %), told by 3 "
+      "runs. Plans may assume this from now on; a few runs tell it only roughly.");
 }
 
 TEST(OwnScatter, IsNotKnownFromAFitThatIsNotUsable) {

@@ -181,6 +181,26 @@ TEST_F(AskingRoutes, SealAPlanOfOneArmWhichMeasuresOnesOwnRuns) {
   EXPECT_TRUE(trial["asked"].contains("sealed_at_utc"));
 }
 
+TEST_F(AskingRoutes, SayHowMuchRunsScatterWhereThatWasThePlan) {
+  json own = what_is_asked();
+  own["plan"]["arms"].erase(1);
+  own["plan"]["runs"] = json::array();
+  const std::string uid = begun(own);
+  take(
+      "A,sisal rope,1,0,100\nA,sisal rope,1,10,130\nA,sisal rope,1,20,160\nA,sisal rope,1,40,230\n"
+      "A,sisal rope,2,0,104\nA,sisal rope,2,10,128\nA,sisal rope,2,20,165\nA,sisal "
+      "rope,2,40,242\n");
+  const std::string judgements = "/trials/" + uid + "/judgements";
+
+  const json of_one = got("POST", judgements, "Judged", {{"engine", "quick"}});
+  take("B,sisal rope,1,0,101\nB,sisal rope,1,10,118\nB,sisal rope,1,20,131\n");
+  const json of_two = got("POST", judgements, "Judged", {{"engine", "quick"}});
+
+  EXPECT_TRUE(
+      of_one["own_scatter_words"].get<std::string>().starts_with("Your runs of A scatter by"));
+  EXPECT_FALSE(of_two.contains("own_scatter_words"));
+}
+
 TEST_F(AskingRoutes, RefuseToSealWithEverythingThatIsLacking) {
   json lacking = what_is_asked();
   lacking["claims"] = json::array();

@@ -43,6 +43,7 @@ std::string judged_to_json(const Judged& judged) {
   object["headline"] = sentences_json(telling::headline(judgements));
   object["can_ask_again"] = judged.can_ask_again;
   put_text(object, "counted_words", judged.counted_words);
+  put_text(object, "own_scatter_words", judged.own_scatter_words);
   return in_one_line(object);
 }
 

@@ -17,6 +17,8 @@ struct Judged {
   telling::Report report;
   bool can_ask_again = false;  // another level or margin is answered at once
   std::string counted_words;   // how the notebook counted it; empty: not counted
+  // How much the runs scatter, where that is what was planned; empty: it was not.
+  std::string own_scatter_words;
 };
 
 // In one line. Throws std::logic_error where a number is not finite, which is a fault of ours.

@@ -1,5 +1,6 @@
 #include "workbench/judged_now.h"
 
+#include "planning/own_repeatability.h"
 #include "workbench/judge_tables.h"
 #include "workbench/own_question.h"
 #include "workbench/plan_followed.h"
@@ -82,6 +83,13 @@ wire::Question with_defaults(const TrialToJudge& asked,
   return question;
 }
 
+// A plan with one arm is there to measure it.
+std::string own_scatter_words(const TrialAtHand& trial, const verdicts::Judgement& judgement) {
+  if (!trial.asked || trial.asked->plan.arms.size() != 1 || judgement.arms.size() != 1) return {};
+  const auto scatter = planning::own_scatter(judgement, 0);
+  return scatter ? in_words(*scatter, judgement.arms.front().arm.blade) : scatter.error().sentence;
+}
+
 base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
                                                  const TrialToJudge& asked,
                                                  const Seen& seen,
@@ -95,7 +103,8 @@ base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
                       .of_entry = seen->place.entry,
                       .question = with_defaults(asked, options, judgements->front()),
                       .can_ask_again = true,
-                      .counted_words = std::move(counted.kept_words)};
+                      .counted_words = std::move(counted.kept_words),
+                      .own_scatter_words = own_scatter_words(*seen, judgements->front())};
   judged.report = report_of(*fit.fitted->trial,
                             std::move(*judgements),
                             {std::filesystem::path(asked.notebook).filename().string()},
