@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { moved, type Pressed } from "../src/app/grid/moves";
 import { begun, redone, stepped, undone } from "../src/app/grid/past";
 import { blockOf } from "../src/app/grid/pasted";
+import { plannedSheet } from "../src/app/grid/planned_sheet";
 import { byCell, placedProblems } from "../src/app/grid/problems_at";
 import {
   blank,
@@ -217,4 +218,55 @@ describe("a problem of a table", () => {
 test("the cell at a place beyond the sheet is empty", () => {
   expect(textAt(small, { row: 9, column: 9 })).toBe("");
   expect(widthOf([])).toBe(0);
+});
+
+describe("the sheet of a plan", () => {
+  const plan = {
+    cuttings: [
+      { medium: "rope", method: { motion: "slice" as const }, checkpoint_cuts: [0, 10, 30] },
+      { medium: "felt", lot: "7", checkpoint_cuts: [0, 5, 10] },
+    ],
+    arms: [
+      { blade: "A", edge: { bevel_angle_per_side_deg: 17 }, cutting: 0 },
+      { blade: "B", edge: { bevel_angle_per_side_deg: 15, finish: "9 µm" }, cutting: 1 },
+    ],
+    reading: { kind: "thread_push", repeats: 7 },
+    stop: {},
+    runs_each: 1,
+    order_seed: 1,
+    runs: [
+      { arm: 1, block: 1, order: 1 },
+      { arm: 0, block: 1, order: 2 },
+    ],
+  };
+
+  test("has a column for each run, a row for each checkpoint, and what is said of all runs", () => {
+    expect(plannedSheet(plan, [])).toEqual([
+      ["blade", "B", "A"],
+      ["bevel_angle_per_side_deg", "15", "17"],
+      ["medium", "felt", "rope"],
+      ["run", "1", "1"],
+      ["order", "1", "2"],
+      ["cuts", "", ""],
+      ["0", "", ""],
+      ["5", "", ""],
+      ["10", "", ""],
+      ["30", "", ""],
+      ["block", "1", "1"],
+      ["kind", "thread_push", "thread_push"],
+    ]);
+  });
+
+  test("leaves out what is cut, and is none where nothing is left", () => {
+    expect(plannedSheet(plan, [1])?.[0]).toEqual(["blade", "A"]);
+    expect(plannedSheet(plan, [1, 2])).toBeUndefined();
+    expect(plannedSheet(undefined, [])).toBeUndefined();
+  });
+
+  test("holds no readings yet", () => {
+    const sheet = plannedSheet(plan, []) ?? [];
+
+    expect(layoutOf(sheet)).toBe("wide");
+    expect(holdsReadings(sheet, "wide")).toBe(false);
+  });
 });

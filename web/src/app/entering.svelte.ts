@@ -23,12 +23,16 @@ export class EnteringTable {
   readonly #kept: string;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  /** `trial`: where it goes; absent: a new one. `notebook`: what was typed is kept for each. */
-  constructor(notebook: string, trial?: string) {
+  /**
+   * `trial`: where it goes; absent: a new one. `notebook`: what was typed is kept for each. `planned`:
+   * what a sheet begins with where nothing was typed yet.
+   */
+  constructor(notebook: string, trial?: string, planned?: Sheet) {
     this.#trial = trial;
     this.#kept = `table.${notebook}.${trial ?? "new"}`;
-    const sheet = unsent<Sheet>(localStorage, this.#kept);
-    if (sheet && sheet.length > 0) {
+    const kept = unsent<Sheet>(localStorage, this.#kept);
+    const sheet = kept && kept.length > 0 ? kept : planned;
+    if (sheet) {
       this.past = begun(sheet);
       this.layout = layoutOf(sheet);
     }

@@ -80,11 +80,16 @@ export function filled(sheet: Sheet): string[][] {
   return sheet.slice(0, height).map((row) => row.slice(0, width));
 }
 
+// What is said of runs may stand below the readings as well as above them.
+const isAboutRuns = (label = "") => /^(?!start$)[a-z_]+$/i.test(label.trim());
+
 /** Whether there is anything to look through: more than names and the places to read at. */
 export function holdsReadings(sheet: Sheet, layout: Layout): boolean {
   if (layout !== "wide") return sheet.slice(1).some((row) => !row.every(isEmpty));
   const cuts = sheet.findIndex((row) => row[0]?.trim().toLowerCase() === "cuts");
-  return sheet.slice(cuts + 1).some((row) => !row.slice(1).every(isEmpty));
+  return sheet
+    .slice(cuts + 1)
+    .some(([label, ...cells]) => !isAboutRuns(label) && !cells.every(isEmpty));
 }
 
 /** The layout that a pasted or kept sheet has, by where it names blade and run. */
