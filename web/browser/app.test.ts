@@ -4,13 +4,17 @@ import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import {
+  button,
   desktop,
   faults,
+  headline,
+  inMargin,
   type Person,
   phone,
   type ServedApp,
   serveApp,
   sitDown,
+  tabTo,
 } from "./app_opened";
 import { startBrowser } from "./opened";
 
@@ -28,11 +32,6 @@ afterEach(async () => {
   for (const context of browser.contexts()) await context.close();
   await app.stop();
 });
-
-const headline = (page: Page) => page.locator(".headline").first();
-const button = (page: Page, name: string | RegExp) => page.getByRole("button", { name });
-const inMargin = (page: Page, name: string | RegExp) =>
-  page.locator("header").getByRole("link", { name });
 
 async function openDemo({ page }: Person): Promise<void> {
   await button(page, "Open the demo").click();
@@ -133,23 +132,6 @@ describe.each([
     expect(person.complaints).toEqual([]);
   });
 });
-
-/** Goes on by Tab until what is named has the focus. */
-async function tabTo(page: Page, role: string, name: RegExp): Promise<void> {
-  for (let pressed = 0; pressed < 60; pressed++) {
-    await page.keyboard.press("Tab");
-    const here = await page.evaluate(() => {
-      const element = document.activeElement;
-      const label =
-        element?.getAttribute("aria-label") ?? (element as HTMLInputElement)?.labels?.[0];
-      const words =
-        typeof label === "string" ? label : (label?.textContent ?? element?.textContent);
-      return { tag: element?.tagName.toLowerCase(), words: words?.trim() ?? "" };
-    });
-    if (here.tag === role && name.test(here.words)) return;
-  }
-  throw new Error(`Tab does not come to ${role} ${name}`);
-}
 
 test("by the keyboard alone: a notebook, a sheet that is typed, a verdict, a run of it", async () => {
   const { page } = await sitDown(browser, app.address);

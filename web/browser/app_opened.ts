@@ -76,6 +76,28 @@ export async function sitDown(
   return { page, complaints };
 }
 
+export const headline = (page: Page) => page.locator(".headline").first();
+export const button = (page: Page, name: string | RegExp) => page.getByRole("button", { name });
+export const inMargin = (page: Page, name: string | RegExp) =>
+  page.locator("header").getByRole("link", { name });
+
+/** Goes on by Tab until what is named has the focus. */
+export async function tabTo(page: Page, role: string, name: RegExp): Promise<void> {
+  for (let pressed = 0; pressed < 60; pressed++) {
+    await page.keyboard.press("Tab");
+    const here = await page.evaluate(() => {
+      const element = document.activeElement;
+      const label =
+        element?.getAttribute("aria-label") ?? (element as HTMLInputElement)?.labels?.[0];
+      const words =
+        typeof label === "string" ? label : (label?.textContent ?? element?.textContent);
+      return { tag: element?.tagName.toLowerCase(), words: words?.trim() ?? "" };
+    });
+    if (here.tag === role && name.test(here.words)) return;
+  }
+  throw new Error(`Tab does not come to ${role} ${name}`);
+}
+
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /**

@@ -1,14 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { asSent, shelves, thingWords, valueAt, withValue } from "../src/app/kit_shelves";
-import {
-  armWords,
-  draftOf,
-  emptyDraft,
-  numbersIn,
-  ofNamed,
-  suggestedClaim,
-  withPlace,
-} from "../src/app/planning/draft";
 import { fileName } from "../src/app/saved_file";
 import { tableSource } from "../src/app/table_source";
 import { forgetUnsent, keepUnsent, unsent } from "../src/app/unsent";
@@ -70,9 +61,15 @@ describe("the path of a trial", () => {
   });
 
   test("has entering before judging, done once there are runs", () => {
-    expect(pathSteps(card(1)).map(({ name }) => name)).toEqual(["Enter", "Judge", "Tell"]);
-    expect(pathSteps(card(1))[0]).toMatchObject({ state: "done", words: "1 run, 7 readings" });
-    expect(pathSteps(card(0))[0]).toMatchObject({ state: "ready", words: "nothing entered yet" });
+    expect(pathSteps(card(1)).map(({ name }) => name)).toEqual([
+      "Ask",
+      "Plan",
+      "Enter",
+      "Judge",
+      "Tell",
+    ]);
+    expect(pathSteps(card(1))[2]).toMatchObject({ state: "done", words: "1 run, 7 readings" });
+    expect(pathSteps(card(0))[2]).toMatchObject({ state: "ready", words: "nothing entered yet" });
     expect(pathSteps(undefined)).toEqual([]);
   });
 
@@ -106,69 +103,6 @@ describe("a thing of the kit", () => {
     );
     expect(thingWords("media", { name: "rope" })).toBe("");
     expect(shelves.map(({ name }) => name)).toHaveLength(7);
-  });
-});
-
-describe("a draft of a plan", () => {
-  test("suggests a claim only where blades and a medium are named", () => {
-    const draft = emptyDraft();
-    expect(suggestedClaim(draft, 1.5)).toBe("");
-
-    const named = {
-      ...draft,
-      blades: [" C ", "A"],
-      cuttings: draft.cuttings.map((cutting) => ({ ...cutting, medium: "new sisal" })),
-    };
-    expect(suggestedClaim(named, 1.5)).toBe(
-      "Slicing new sisal, C stays keen at least 1.5 times as long as A.",
-    );
-  });
-
-  test("finds blades and edges of a plan again, and whether they were crossed", () => {
-    const { rest, cuttings } = emptyDraft();
-    const coarse = { bevel_angle_per_side_deg: 20 };
-    const fine = { bevel_angle_per_side_deg: 15 };
-    const arm = (blade: string, edge: object) => ({ blade, edge, cutting: 0 });
-    const plan = (arms: ReturnType<typeof arm>[]) => ({ ...rest, cuttings, arms });
-    const crossed = plan([arm("A", fine), arm("A", coarse), arm("B", fine), arm("B", coarse)]);
-
-    expect(draftOf({ claims: [], plan: crossed })).toMatchObject({
-      blades: ["A", "B"],
-      edges: [fine, coarse],
-      crossed: true,
-    });
-    expect(draftOf({ claims: [], plan: plan([arm("A", fine), arm("B", coarse)]) }).crossed).toBe(
-      false,
-    );
-  });
-
-  test("reads lists of numbers however they are parted, and refuses what is none", () => {
-    expect(numbersIn("0, 1 3;7")).toEqual([0, 1, 3, 7]);
-    expect(numbersIn("0, one")).toBeUndefined();
-    expect(numbersIn("")).toEqual([]);
-  });
-
-  test("says of each named medium what is taken for granted there, null for the usual", () => {
-    const [cutting] = emptyDraft().cuttings;
-    if (!cutting) throw new Error("made without a medium");
-    const media = ["sisal", " ", "rope"].map((medium) => ({ ...cutting, medium }));
-    const draft = { ...emptyDraft(), cuttings: media };
-
-    expect(ofNamed(draft, withPlace<number>(undefined, 2, 30))).toEqual([null, 30]);
-    expect(ofNamed(draft, withPlace<number>([10, null, 30], 0, undefined))).toEqual([null, 30]);
-    expect(ofNamed(draft, withPlace<number>(undefined, 1, 30))).toBeUndefined();
-  });
-
-  test("names an arm with its medium where there are several", () => {
-    const { rest, cuttings } = emptyDraft();
-    const arms = [
-      { blade: "A", edge: {}, cutting: 0, words: "A (17° per side)" },
-      { blade: "B", edge: {}, cutting: 1 },
-    ];
-    const media = ["sisal", "rope"].map((medium) => ({ medium, checkpoint_cuts: [] }));
-
-    expect(armWords({ ...rest, arms, cuttings: media }, 0)).toBe("A (17° per side) in sisal");
-    expect(armWords({ ...rest, arms, cuttings }, 1)).toBe("B");
   });
 });
 

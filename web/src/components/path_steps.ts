@@ -1,6 +1,5 @@
 // The steps of a trial's path as the margin lists them: those of the program, and typing in what was cut.
 
-import { canAskFirst } from "../app/parts";
 import type { StepName } from "../app/router";
 import type { TrialCard } from "../wire/api";
 
@@ -31,8 +30,7 @@ export function pathSteps(card: TrialCard | undefined): PathStep[] {
   if (!card) return [];
   const entered = card.runs > 0 ? ("done" as const) : ("ready" as const);
   const enter = { step: "enter" as const, name: names.enter, state: entered, words: counted(card) };
-  const steps = card.steps.filter(({ step }) => canAskFirst || (step !== "ask" && step !== "plan"));
-  return steps.flatMap((step) => {
+  return card.steps.flatMap((step) => {
     const named = { ...step, name: names[step.step] };
     return step.step === "judge" ? [enter, named] : [named];
   });

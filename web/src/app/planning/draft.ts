@@ -1,21 +1,46 @@
 // What is asked and planned while it is written: blades, edges and media by themselves, from which the
 // program makes the arms.
 
-import type { Asked, Claim, Cutting, Edge, Plan } from "../../wire/api";
+import type { ArmChoices, Asked, Claim, Cutting, Edge, Plan } from "../../wire/api";
+import { choicesIn, crossedEdges, type EdgeChoices, sameEdge, unsaid } from "./edges";
+
+/** How edges come to blades: every angle with every finish on every blade; each of a list on every
+    blade; or each blade with its own. */
+export type Sharing = "crossed" | "listed" | "own";
 
 export interface Draft {
   blades: string[];
+  sharing: Sharing;
+  /** Where they are crossed. */
+  choices: EdgeChoices;
+  /** Where they are listed; or one for each blade, in order. */
   edges: Edge[];
-  /** Every edge with every blade; else one edge for each blade, in order. */
-  crossed: boolean;
   cuttings: Cutting[];
   claims: Claim[];
   /** All of the plan but its arms and cuttings. */
   rest: Omit<Plan, "arms" | "cuttings">;
 }
 
-const sameEdge = (a: Edge, b: Edge) => JSON.stringify(a) === JSON.stringify(b);
-const unsaid = ({ words: _, ...edge }: Edge): Edge => edge;
+/** Another order for each plan, and the same again from the same number. */
+export const anySeed = (): number => 1 + Math.floor(Math.random() * 999_999);
+
+export function emptyDraft(): Draft {
+  return {
+    blades: ["", ""],
+    sharing: "crossed",
+    choices: { bevels: [], apexes: [], finishes: [] },
+    edges: [{}],
+    cuttings: [{ medium: "", method: { motion: "slice" }, checkpoint_cuts: [] }],
+    claims: [{ words: "", worth_it_margin: 1.5 }],
+    rest: {
+      reading: { kind: "thread_push", repeats: 7 },
+      stop: { level: 4 },
+      runs_each: 6,
+      order_seed: anySeed(),
+      runs: [],
+    },
+  };
+}
 
 function edgesOf(plan: Plan): Edge[] {
   const edges: Edge[] = [];
@@ -26,21 +51,20 @@ function edgesOf(plan: Plan): Edge[] {
   return edges;
 }
 
-export function emptyDraft(): Draft {
-  return {
-    blades: ["", ""],
-    edges: [{}],
-    crossed: true,
-    cuttings: [{ medium: "", method: { motion: "slice" }, checkpoint_cuts: [] }],
-    claims: [{ words: "", worth_it_margin: 1.5 }],
-    rest: {
-      reading: { kind: "thread_push", repeats: 7 },
-      stop: { level: 4 },
-      runs_each: 6,
-      order_seed: 1,
-      runs: [],
-    },
-  };
+type DraftedEdges = Pick<Draft, "sharing" | "choices" | "edges">;
+
+function draftedEdges(plan: Plan, blades: string[]): DraftedEdges {
+  const edges = edgesOf(plan);
+  const { choices } = emptyDraft();
+  const pairs = new Set(plan.arms.map(({ blade, edge }) => JSON.stringify([blade, unsaid(edge)])));
+  if (pairs.size !== blades.length * edges.length) {
+    const own = (blade: string) => plan.arms.find((arm) => arm.blade === blade)?.edge ?? {};
+    return { sharing: "own", choices, edges: blades.map((blade) => unsaid(own(blade))) };
+  }
+  const crossed = choicesIn(edges);
+  return crossed
+    ? { sharing: "crossed", choices: crossed, edges }
+    : { sharing: "listed", choices, edges };
 }
 
 export function draftOf(asked: Asked | undefined): Draft {
@@ -50,12 +74,10 @@ export function draftOf(asked: Asked | undefined): Draft {
   if (!asked.plan) return { ...draft, claims };
   const { arms, cuttings, ...rest } = asked.plan;
   const blades = [...new Set(arms.map(({ blade }) => blade))];
-  const edges = edgesOf(asked.plan);
-  const pairs = new Set(arms.map(({ blade, edge }) => JSON.stringify([blade, unsaid(edge)])));
+  const drafted = blades.length > 0 ? { blades, ...draftedEdges(asked.plan, blades) } : {};
   return {
-    blades: blades.length > 0 ? blades : draft.blades,
-    edges: edges.length > 0 ? edges : draft.edges,
-    crossed: pairs.size === blades.length * edges.length,
+    ...draft,
+    ...drafted,
     cuttings: cuttings.length > 0 ? cuttings : draft.cuttings,
     claims,
     rest,
@@ -65,9 +87,43 @@ export function draftOf(asked: Asked | undefined): Draft {
 const named = (names: string[]) => names.map((name) => name.trim()).filter((name) => name !== "");
 export const bladesNamed = ({ blades }: Draft): string[] => named(blades);
 export const cuttingsNamed = ({ cuttings }: Draft): Cutting[] =>
-  cuttings.filter(({ medium }) => medium.trim() !== "");
+  cuttings
+    .map((cutting) => ({ ...cutting, medium: cutting.medium.trim() }))
+    .filter(({ medium }) => medium !== "");
 export const claimsSaid = ({ claims }: Draft): Claim[] =>
   claims.filter(({ words }) => words.trim() !== "");
+
+export function armChoices(draft: Draft, cuttings: number): ArmChoices {
+  const edges = {
+    crossed: () => crossedEdges(draft.choices),
+    listed: () => draft.edges,
+    own: () => bladesNamed(draft).map((_, place) => draft.edges[place] ?? {}),
+  }[draft.sharing]();
+  return { blades: bladesNamed(draft), edges, cuttings, crossed: draft.sharing !== "own" };
+}
+
+/** Blades of a draft by other names; where each has its own edge, that of one left out goes with it. */
+export function bladesCalled(draft: Draft, names: string[]): Pick<Draft, "blades" | "edges"> {
+  const left = draft.blades.findIndex((blade, at) => blade !== names[at]);
+  const shorter = draft.sharing === "own" && names.length < draft.blades.length;
+  const edges = shorter ? draft.edges.filter((_, at) => at !== left) : draft.edges;
+  return { blades: names, edges };
+}
+
+/** Media of a draft by other names; each keeps what else is known of its cutting, also where one
+    before it is left out. */
+export function cuttingsCalled({ cuttings }: Draft, names: string[]): Cutting[] {
+  const before = (medium: string, at: number) =>
+    names.length === cuttings.length
+      ? cuttings[at]
+      : cuttings.find((cutting) => cutting.medium === medium);
+  return names.map((medium, at) => ({
+    method: cuttings[0]?.method,
+    checkpoint_cuts: [],
+    ...before(medium, at),
+    medium,
+  }));
+}
 
 const cutting: Record<string, string> = {
   slice: "Slicing",
@@ -81,7 +137,7 @@ export function suggestedClaim(draft: Draft, margin: number): string {
   const [where] = cuttingsNamed(draft);
   if (!first || !second || !where) return "";
   const doing = cutting[where.method?.motion ?? ""] ?? "Cutting";
-  return `${doing} ${where.medium.trim()}, ${first} stays keen at least ${margin} times as long as ${second}.`;
+  return `${doing} ${where.medium}, ${first} stays keen at least ${margin} times as long as ${second}.`;
 }
 
 /** What is said of each medium, of those that are named: as the plan has them. Nothing where it is said
@@ -99,14 +155,6 @@ export function withPlace<T>(list: (T | null)[] = [], place: number, one: T | un
   return longer.map((before, at) => (at === place ? (one ?? null) : before));
 }
 
-/** An arm as the order of cutting names it: with its medium where there are several. */
-export function armWords({ arms, cuttings }: Plan, at: number): string {
-  const arm = arms[at];
-  if (!arm) return "";
-  const medium = cuttings.length > 1 ? cuttings[arm.cutting]?.medium : undefined;
-  return `${arm.words ?? arm.blade}${medium ? ` in ${medium}` : ""}`;
-}
-
 /** "0, 1, 3" as numbers; nothing where it is not a list of numbers. */
 export function numbersIn(text: string): number[] | undefined {
   const numbers = text
@@ -114,4 +162,25 @@ export function numbersIn(text: string): number[] | undefined {
     .filter((part) => part !== "")
     .map(Number);
   return numbers.every((number) => Number.isFinite(number)) ? numbers : undefined;
+}
+
+const so = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
+
+/** "2 blades × 2 angles × 1 medium: 4 arms": what is crossed, and how many arms come of it. */
+export function crossingWords(draft: Draft, arms: number): string {
+  const { bevels, apexes, finishes } = draft.choices;
+  const said = named(finishes).length;
+  const blades = so(bladesNamed(draft).length, "blade");
+  const factors = {
+    crossed: [
+      blades,
+      bevels.length > 0 ? so(bevels.length, "angle") : "",
+      apexes.length > 0 ? so(apexes.length, "micro-bevel") : "",
+      said > 0 ? so(said, "finish", "finishes") : "",
+    ],
+    listed: [blades, so(draft.edges.length, "edge")],
+    own: [`${blades}, each with its own edge`],
+  }[draft.sharing].filter((words) => words !== "");
+  const media = so(cuttingsNamed(draft).length, "medium", "media");
+  return `${[...factors, media].join(" × ")}: ${so(arms, "arm")}.`;
 }

@@ -1,5 +1,5 @@
-// A question and a plan being written: kept until it is sent, its cost and chances asked after at each
-// change.
+// A question and a plan being written: kept until it is sent, its order, cost and chances asked after at
+// each change.
 
 import * as api from "../../api/endpoints";
 import type {
@@ -16,7 +16,17 @@ import type {
 import { Asking } from "../asking.svelte";
 import { forgetUnsent, keepUnsent, unsent } from "../unsent";
 import { LongWork } from "../work.svelte";
-import { bladesNamed, claimsSaid, cuttingsNamed, type Draft, draftOf, ofNamed } from "./draft";
+import {
+  anySeed,
+  armChoices,
+  bladesNamed,
+  claimsSaid,
+  cuttingsNamed,
+  type Draft,
+  draftOf,
+  ofNamed,
+  withPlace,
+} from "./draft";
 
 const pauseMs = 350;
 
@@ -27,6 +37,8 @@ export class Drafting {
   benchTimes: BenchTimes = $state.raw({});
   plan: Plan | undefined = $state.raw();
   chances: Chances | undefined = $state.raw();
+  /** Of what stands here, not all is kept yet. */
+  unkept = $state(false);
   readonly planning = new Asking<Plan>();
   readonly cost = new Asking<Cost>();
   readonly rough = new Asking<Chances | Started>();
@@ -34,18 +46,30 @@ export class Drafting {
   readonly work = new LongWork();
   readonly #uid: string;
   readonly #kept: string;
+  readonly #taken: string;
+  readonly #sealed: boolean;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(trial: Trial) {
     this.#uid = trial.uid;
     this.#kept = `asked.${trial.uid}`;
-    const kept = trial.asked?.sealed_at_utc ? undefined : unsent<Draft>(sessionStorage, this.#kept);
+    this.#taken = `assumed.${trial.uid}`;
+    this.assumptions = unsent<Assumptions>(sessionStorage, this.#taken) ?? {};
+    this.#sealed = trial.asked?.sealed_at_utc !== undefined;
+    const kept = this.#sealed ? undefined : unsent<Draft>(sessionStorage, this.#kept);
     this.draft = kept ?? draftOf(trial.asked);
+    this.unkept = kept !== undefined;
     this.plan = trial.asked?.plan;
+  }
+
+  /** A blade and a medium at least are named. */
+  get named(): boolean {
+    return bladesNamed(this.draft).length > 0 && cuttingsNamed(this.draft).length > 0;
   }
 
   change(changes: Partial<Draft>): void {
     this.draft = { ...this.draft, ...changes };
+    this.unkept = true;
     keepUnsent(sessionStorage, this.#kept, this.draft);
   }
   /** Changes of the plan: what it costs and can find out is asked after anew. */
@@ -58,11 +82,25 @@ export class Drafting {
   }
   assume(changes: Assumptions): void {
     this.assumptions = { ...this.assumptions, ...changes };
+    keepUnsent(sessionStorage, this.#taken, this.assumptions);
     this.lookSoon();
+  }
+  /** Of the medium in that place; nothing where the usual holds. */
+  assumeOf(place: number, what: "half_keenness_cuts" | "run_log_sd", to?: number): void {
+    this.assume({ [what]: withPlace(this.assumptions[what], place, to) });
   }
   taking(changes: BenchTimes): void {
     this.benchTimes = { ...this.benchTimes, ...changes };
     this.lookSoon();
+  }
+  /** Another order; the same again from the same number. */
+  shuffle(): void {
+    this.changeRest({ order_seed: anySeed() });
+  }
+  /** Takes a plan that the program made, and its claim where nothing was claimed yet. */
+  take(made: Asked): void {
+    const said = claimsSaid(this.draft);
+    this.replan(draftOf(said.length > 0 ? { ...made, claims: this.draft.claims } : made));
   }
 
   lookSoon(): void {
@@ -70,16 +108,17 @@ export class Drafting {
     this.#timer = setTimeout(() => void this.look(), pauseMs);
   }
 
-  /** The plan as it stands, with its arms; nothing where blades or media are not named yet. */
+  /** The plan as it stands, with its arms in their order; nothing where none are named yet. */
   async look(): Promise<void> {
     clearTimeout(this.#timer);
-    const plan = await this.planning.ask(() => this.#planned());
+    if (!this.named) return;
+    const plan = await this.planning.ask(async () => this.#planned());
     await this.work.stop();
-    this.plan = plan;
     if (!plan) {
       if (this.planning.problems.length > 0) this.chances = undefined;
       return;
     }
+    this.plan = plan;
     const asked = this.#asked(plan);
     void this.cost.ask((signal) => api.cost(asked, signal));
     const rough = await this.rough.ask((signal) => api.chances({ ...asked, rough: true }, signal));
@@ -102,31 +141,16 @@ export class Drafting {
     if (made) this.chances = await made.json();
   }
 
-  async shuffle(): Promise<void> {
-    const plan = await this.planning.ask(async () => {
-      const { runs: _, ...asked } = await this.#planned();
-      return api.shuffled({ ...asked, runs: [], order_seed: this.draft.rest.order_seed + 1 });
-    });
-    if (!plan) return;
-    const { arms: _arms, cuttings: _cuttings, ...rest } = plan;
-    this.plan = plan;
-    this.change({ rest });
-  }
-
-  /** Takes a plan that the program made, and its claim where nothing was claimed yet. */
-  take(made: Asked): void {
-    const said = claimsSaid(this.draft);
-    this.replan(draftOf(said.length > 0 ? { ...made, claims: this.draft.claims } : made));
-  }
-
   async save(): Promise<Trial | undefined> {
     const saved = await this.saving.ask(async () => {
-      const planned = bladesNamed(this.draft).length > 0 && cuttingsNamed(this.draft).length > 0;
-      const plan = planned ? await this.#planned() : undefined;
+      const plan = this.named ? await this.#planned() : undefined;
       const asked: Asked = { claims: claimsSaid(this.draft), plan };
       return api.writeAsked(this.#uid, asked);
     });
-    if (saved) forgetUnsent(sessionStorage, this.#kept);
+    if (saved) {
+      forgetUnsent(sessionStorage, this.#kept);
+      this.unkept = false;
+    }
     return saved;
   }
 
@@ -150,6 +174,7 @@ export class Drafting {
   }
 
   async #planned(): Promise<Plan> {
+    if (this.#sealed && this.plan) return this.plan;
     const { draft } = this;
     const cuttings = await Promise.all(
       cuttingsNamed(draft).map(async (cutting) =>
@@ -158,15 +183,7 @@ export class Drafting {
           : { ...cutting, checkpoint_cuts: (await api.checkpoints({})).checkpoint_cuts },
       ),
     );
-    const { arms } = await api.plannedArms({
-      blades: bladesNamed(draft),
-      edges: draft.edges,
-      cuttings: cuttings.length,
-      crossed: draft.crossed,
-    });
-    const { runs: before, runs_each } = draft.rest;
-    const belong = before.length === arms.length * runs_each;
-    const runs = belong && before.every(({ arm }) => arm < arms.length) ? before : [];
-    return { ...draft.rest, runs, cuttings, arms };
+    const { arms } = await api.plannedArms(armChoices(draft, cuttings.length));
+    return api.shuffled({ ...draft.rest, cuttings, arms, runs: [] });
   }
 }

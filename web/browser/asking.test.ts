@@ -1,0 +1,254 @@
+// Asking first, as a newcomer lives it: a question, a plan, the plan fixed, and what comes next.
+
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import {
+  button,
+  desktop,
+  faults,
+  headline,
+  inMargin,
+  type Person,
+  phone,
+  type ServedApp,
+  serveApp,
+  sitDown,
+  tabTo,
+} from "./app_opened";
+import { startBrowser } from "./opened";
+
+let browser: Browser;
+let app: ServedApp;
+
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  app = await serveApp();
+});
+afterEach(async () => {
+  for (const context of browser.contexts()) await context.close();
+  await app.stop();
+});
+
+/** What is typed into, whether or not something is offered while it is. */
+const field = (page: Page, name: string | RegExp) =>
+  page.getByRole("textbox", { name }).or(page.getByRole("combobox", { name }));
+const named = (page: Page, name: string | RegExp) =>
+  page.getByRole("heading", { level: 1, name }).waitFor();
+const chances = (page: Page) =>
+  page.getByRole("region", { name: "Chances of each verdict" }).getByRole("row");
+
+/** A notebook, and a trial in it that begins with a question. */
+async function beginTrial({ page }: Person, name: string): Promise<void> {
+  await page.getByLabel("What the notebook is called").fill("bench");
+  await button(page, "Make a notebook").click();
+  await named(page, "An empty notebook");
+  await page.getByLabel("What the trial is called").fill(name);
+  await button(page, "Ask first").click();
+  await named(page, `Ask: ${name}`);
+}
+
+async function askOfTwoBlades({ page }: Person): Promise<void> {
+  await page.getByLabel("blade 1", { exact: true }).fill("B");
+  await page.getByLabel("blade 2", { exact: true }).fill("A");
+  await page.getByLabel("medium 1", { exact: true }).fill("sisal rope");
+  await page.getByLabel("Motion").selectOption("slice");
+  await page.getByLabel("Parted by one cut").fill("25");
+  await page.getByLabel("Worth-it margin").fill("2");
+  await button(page, /^“Slicing sisal rope, B stays keen at least 2 times/).click();
+}
+
+async function writeItDown(page: Page): Promise<void> {
+  await button(page, "Write it down and plan").click();
+  await named(page, /^Plan: /);
+}
+
+describe.each([
+  ["a desktop", desktop],
+  ["a phone", phone],
+])("on %s", (_size, size) => {
+  test("from an empty notebook to a plan that is fixed, and what comes next", async () => {
+    const person = await sitDown(browser, app.address, size);
+    const { page } = person;
+    await beginTrial(person, "Rope in autumn");
+    expect(await faults(page)).toEqual([]);
+    await askOfTwoBlades(person);
+    await page.getByText("New: B, A.").waitFor();
+    await writeItDown(page);
+
+    await expect.poll(() => headline(page).textContent()).toMatch(/of \d+ such trials/i);
+    expect(await faults(page)).toEqual([]);
+    await field(page, /^Bevel angles/).fill("17");
+    await field(page, /^Finish/).fill("9 µm diamond");
+    await field(page, /^Every edge starts at/).fill("104");
+    await field(page, /^Never press harder/).fill("60");
+    await page.getByText("2 blades × 1 angle × 1 finish × 1 medium: 2 arms.").waitFor();
+    await page.getByRole("heading", { name: "Block 6" }).waitFor();
+    const before = await chances(page).allTextContents();
+    expect(before.length).toBeGreaterThan(3);
+    const cost = page.locator(".lead");
+    const costBefore = await cost.textContent();
+
+    await field(page, /^Runs of each arm/).fill("3");
+    await page.getByRole("heading", { name: "Block 4" }).waitFor({ state: "detached" });
+    await expect.poll(() => cost.textContent()).not.toBe(costBefore);
+    await expect.poll(() => chances(page).allTextContents()).not.toEqual(before);
+    await button(page, "Suggest checkpoints").click();
+    await expect.poll(() => field(page, /^Read after so many cuts/).inputValue()).toMatch(/^0, 1/);
+    await field(page, /^Read after so many cuts/).fill("0, 10, 20, 40, 80");
+
+    await button(page, "Keep it as a draft").click();
+    await page.getByText("What could be better about it").waitFor();
+    await button(page, "Fix question and plan").click();
+    await named(page, "Trials");
+    const card = page.locator("article");
+    await card.getByText(/Asked: Slicing sisal rope, B stays keen at least 2 times/).waitFor();
+    await card.getByText("Now sharpen, cut and read as planned").waitFor();
+
+    await card.getByRole("link", { name: "Rope in autumn" }).click();
+    await named(page, "Enter: Rope in autumn");
+    await page.locator('[data-cell="0:6"]').waitFor();
+    await inMargin(page, /Plan/).click();
+    await page.getByRole("heading", { name: "What was planned" }).waitFor();
+    await page.getByText("read at 0, 10, 20, 40, 80 cuts").waitFor();
+    expect(await button(page, "Fix question and plan").count()).toBe(0);
+    expect(await faults(page)).toEqual([]);
+    expect(person.complaints).toEqual([]);
+  });
+
+  test("the guided first trial: one's own repeatability, planned, fixed, cut and judged", async () => {
+    const person = await sitDown(browser, app.address, size);
+    const { page } = person;
+    await beginTrial(person, "My own hand");
+    await page.getByRole("link", { name: "Measure your own repeatability first" }).click();
+    await page.getByLabel("One blade").fill("A");
+    await page.getByLabel("One medium").fill("sisal rope");
+    await button(page, "Plan it for me").click();
+
+    await expect
+      .poll(() => headline(page).textContent())
+      .toBe("How much do your own runs scatter?");
+    await page.getByText("1 blade × 1 medium: 1 arm.").waitFor();
+    expect(await field(page, /could turn out wrong/).inputValue()).toContain("My runs of A");
+    await page.getByRole("heading", { name: "Block 3" }).waitFor();
+    expect(await faults(page)).toEqual([]);
+    await button(page, "Fix question and plan").click();
+    await named(page, "Trials");
+    await page.locator("article").getByRole("link", { name: "Enter", exact: true }).click();
+    await named(page, "Enter: My own hand");
+
+    const rows = await page
+      .locator("td:first-of-type input")
+      .evaluateAll((labels) => labels.map((label) => (label as HTMLInputElement).value));
+    const read = { "0": 104, "1": 118, "3": 131, "7": 155, "15": 190, "31": 245, "63": 330 };
+    for (const [cuts, reading] of Object.entries(read)) {
+      for (const run of [1, 2, 3]) {
+        const cell = page.locator(`[data-cell="${rows.indexOf(cuts)}:${run}"]`);
+        await cell.fill(String(Math.round(reading * (0.9 + 0.1 * run))));
+      }
+    }
+    await expect.poll(() => button(page, "Take it in").isEnabled()).toBe(true);
+    await button(page, "Take it in").click();
+    await named(page, "Judge: My own hand");
+    await page.getByText(/^Your runs of A scatter by \d+ %/).waitFor();
+    expect(await page.getByText("Done otherwise than planned").count()).toBe(0);
+    expect(person.complaints).toEqual([]);
+  });
+});
+
+test("by the keyboard alone: a question, a plan, the plan fixed", async () => {
+  const { page } = await sitDown(browser, app.address);
+  await page.getByRole("heading", { level: 1 }).waitFor();
+  await tabTo(page, "input", /notebook is called/);
+  await page.keyboard.type("keys");
+  await page.keyboard.press("Enter");
+  await named(page, "An empty notebook");
+  await tabTo(page, "input", /trial is called/);
+  await page.keyboard.type("Rope");
+  await page.keyboard.press("Enter");
+  await named(page, "Ask: Rope");
+  await tabTo(page, "input", /^blade 1$/);
+  await page.keyboard.type("B");
+  await tabTo(page, "input", /^blade 2$/);
+  await page.keyboard.type("A");
+  await tabTo(page, "input", /^medium 1$/);
+  await page.keyboard.type("rope");
+  await tabTo(page, "button", /^“Slicing rope/);
+  await page.keyboard.press("Enter");
+  await tabTo(page, "button", /Write it down and plan/);
+  await page.keyboard.press("Enter");
+
+  await named(page, "Plan: Rope");
+  await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe("H1");
+  await page.getByRole("heading", { name: "Block 6" }).waitFor();
+  await tabTo(page, "input", /^Bevel angles/);
+  await page.keyboard.type("15, 20");
+  await page.getByText("2 blades × 2 angles × 1 medium: 4 arms.").waitFor();
+  await tabTo(page, "button", /^Fix question and plan$/);
+  await page.keyboard.press("Enter");
+  await named(page, "Trials");
+  await page.getByText("Now sharpen, cut and read as planned").waitFor();
+});
+
+test("blades, angles, finishes and media are crossed in one place, or each blade has its own", async () => {
+  const person = await sitDown(browser, app.address);
+  const { page } = person;
+  await beginTrial(person, "Crossed");
+  await askOfTwoBlades(person);
+  await writeItDown(page);
+  await field(page, /^Bevel angles/).fill("15, 20");
+  await field(page, /^Finish/).fill("9 µm diamond");
+  await button(page, "Another finish to compare").click();
+  await field(page, "Finish 2").fill("FEPA-F 220");
+  await button(page, "Another medium").click();
+  await page.getByLabel("medium 2", { exact: true }).fill("felt");
+
+  await page.getByText("2 blades × 2 angles × 2 finishes × 2 media: 16 arms.").waitFor();
+  await page.getByText("B (20° per side, FEPA-F 220) in felt").first().waitFor();
+  expect(await faults(page)).toEqual([]);
+
+  await page.getByLabel("best against best").check();
+  await page
+    .getByRole("group", { name: "Edge of A" })
+    .getByLabel(/^Bevel/)
+    .fill("12");
+  await page.getByText("2 blades, each with its own edge × 2 media: 4 arms.").waitFor();
+  await page.getByText("A (12° per side) in felt").first().waitFor();
+  await button(page, "Keep it as a draft").click();
+  await page.getByText("differ in their edges too").waitFor();
+
+  await page.reload();
+  await page.getByText("2 blades, each with its own edge × 2 media: 4 arms.").waitFor();
+  expect(person.complaints).toEqual([]);
+});
+
+test("what a plan lacks is said, in words, and nothing that was typed is lost", async () => {
+  const person = await sitDown(browser, app.address);
+  const { page } = person;
+  await beginTrial(person, "Lacking");
+  await page.getByLabel("blade 1", { exact: true }).fill("B");
+  await page.getByLabel("blade 2", { exact: true }).fill("A");
+  await page.getByLabel("medium 1", { exact: true }).fill("rope");
+  await writeItDown(page);
+  await button(page, "Fix question and plan").click();
+  await page.locator(".problems", { hasText: "Nothing is claimed yet" }).first().waitFor();
+
+  await field(page, /could turn out wrong/).fill("B outlasts A in rope");
+  await field(page, /^Read after so many cuts/).fill("0, 5, 3");
+  await page.getByText("Three numbers or more that rise from 0").waitFor();
+  await field(page, /^Read after so many cuts/).fill("0, 5, 30");
+  await page.reload();
+  expect(await field(page, /could turn out wrong/).inputValue()).toBe("B outlasts A in rope");
+  expect(await field(page, /^Read after so many cuts/).inputValue()).toBe("0, 5, 30");
+
+  await inMargin(page, /Ask/).click();
+  await page.locator("summary", { hasText: "Call the trial otherwise" }).click();
+  await page.getByLabel("Its name").fill("Found");
+  await button(page, "Rename it").click();
+  await named(page, "Ask: Found");
+  await button(page, "Undo this").click();
+  await named(page, "Ask: Lacking");
+  expect(await field(page, /could turn out wrong/).inputValue()).toBe("B outlasts A in rope");
+});

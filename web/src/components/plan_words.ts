@@ -1,0 +1,60 @@
+// The arms of a plan in words, and how its media are cut.
+
+import type { Cutting, Plan, ReadingKind } from "../wire/api";
+
+const motions = { push: "push cut", draw: "draw cut", slice: "slice" } as const;
+
+/** "slice, 25 mm parted by a cut, on a soft board". */
+export function methodInWords({ method = {} }: Cutting): string {
+  const said = [
+    method.motion ? motions[method.motion] : method.as_written,
+    method.cut_length_mm ? `${method.cut_length_mm} mm parted by one cut` : "",
+    method.edge_used_mm ? `on ${method.edge_used_mm} mm of the edge` : "",
+    method.board ? `before ${method.board}` : "",
+  ];
+  return said.filter(Boolean).join(", ");
+}
+
+/** "A in sisal rope": each as shortly as it can be told from the others. */
+export function armInWords(plan: Plan, place: number): string {
+  const arm = plan.arms[place];
+  if (!arm) return "";
+  const words = arm.words ?? arm.blade;
+  const medium = plan.cuttings[arm.cutting]?.medium;
+  return plan.cuttings.length > 1 && medium ? `${words} in ${medium}` : words;
+}
+
+/** Of all arms, where it is one. */
+export function edgeOfAll({ arms }: Plan): string {
+  const edges = new Set(arms.map(({ edge }) => edge.words ?? ""));
+  const [words] = edges;
+  return edges.size === 1 && words ? `each edge ${words}` : "";
+}
+
+export const armsInWords = (plan: Plan): string[] =>
+  plan.arms.map((_, place) => armInWords(plan, place));
+
+/** "thread push reading in gf, 7 at each checkpoint"; the start gate. */
+export function readingInWords({ reading, start_gate }: Plan, kind?: ReadingKind): string[] {
+  const unit = reading.unit ?? kind?.unit ?? "";
+  const words = kind?.words ?? reading.kind.replaceAll("_", " ");
+  const thread = [reading.thread, reading.thread_lot && `lot ${reading.thread_lot}`];
+  const gate = start_gate;
+  return [
+    `${words}${unit ? ` in ${unit}` : ""}, ${reading.repeats} at each checkpoint`,
+    thread.filter(Boolean).join(", "),
+    reading.stations?.length ? `at ${reading.stations.join(", ")}` : "",
+    gate
+      ? `every edge starts at ${gate.target_reading} ${unit}, give or take ${Math.round(1000 * gate.tolerance_fraction) / 10} %; one that does not is sharpened again`
+      : "",
+  ];
+}
+
+export function stopInWords({ stop, reading }: Plan): string[] {
+  return [
+    stop.level ? `at ${stop.level} times its start reading` : "",
+    stop.reading ? `at ${stop.reading} ${reading.unit ?? ""}`.trim() : "",
+    stop.force_cap_newton ? `and never harder than ${stop.force_cap_newton} N` : "",
+    "at its last checkpoint at the latest",
+  ];
+}

@@ -1,0 +1,209 @@
+import { describe, expect, test } from "vitest";
+import {
+  armChoices,
+  bladesCalled,
+  crossingWords,
+  cuttingsCalled,
+  type Draft,
+  draftOf,
+  emptyDraft,
+  numbersIn,
+  ofNamed,
+  suggestedClaim,
+  withPlace,
+} from "../src/app/planning/draft";
+import { choicesIn, crossedEdges, sameEdge } from "../src/app/planning/edges";
+import { armsInWords, methodInWords, stopInWords } from "../src/components/plan_words";
+import type { Edge, Plan } from "../src/wire/api";
+
+const rope = { medium: "rope", checkpoint_cuts: [0, 1, 3] };
+const { rest } = emptyDraft();
+const plan = (arms: [string, Edge, number?][], cuttings = [rope]): Plan => ({
+  ...rest,
+  cuttings,
+  arms: arms.map(([blade, edge, cutting = 0]) => ({ blade, edge, cutting })),
+});
+const coarse = { bevel_angle_per_side_deg: 20 };
+const fine = { bevel_angle_per_side_deg: 15 };
+const drafted = (changes: Partial<Draft>): Draft => ({
+  ...emptyDraft(),
+  blades: ["A", "B"],
+  cuttings: [rope],
+  ...changes,
+});
+
+describe("edges", () => {
+  const two = { bevels: [15, 20], apexes: [], finishes: ["9 µm diamond", " ", "FEPA-F 220"] };
+
+  test("are every angle with every finish, and blank finishes are none", () => {
+    const edges = crossedEdges(two);
+
+    expect(edges).toHaveLength(4);
+    expect(edges[1]).toEqual({ bevel_angle_per_side_deg: 15, finish: "FEPA-F 220" });
+    expect(crossedEdges({ bevels: [], apexes: [], finishes: [""] })).toEqual([{}]);
+  });
+
+  test("lead back to what they were crossed from, in any order", () => {
+    expect(choicesIn(crossedEdges(two).reverse())).toMatchObject({
+      bevels: [20, 15],
+      finishes: ["FEPA-F 220", "9 µm diamond"],
+    });
+  });
+
+  test("that are no crossing lead back to nothing", () => {
+    expect(
+      choicesIn([
+        { ...fine, finish: "9 µm" },
+        { ...coarse, finish: "3 µm" },
+      ]),
+    ).toBeUndefined();
+    expect(choicesIn([fine, {}])).toBeUndefined();
+    expect(choicesIn([fine, { ...fine, thickness_behind_edge_mm: 0.3 }])).toBeUndefined();
+  });
+
+  test("are the same whatever words are told with them", () => {
+    expect(sameEdge({ ...fine, words: "15° per side", finish: "" }, fine)).toBe(true);
+    expect(sameEdge(fine, coarse)).toBe(false);
+  });
+});
+
+describe("a draft of a plan", () => {
+  test("suggests a claim only where blades and a medium are named", () => {
+    expect(suggestedClaim(emptyDraft(), 1.5)).toBe("");
+
+    const named = drafted({
+      blades: [" C ", "A"],
+      cuttings: [{ ...rope, medium: " new sisal ", method: { motion: "slice" } }],
+    });
+    expect(suggestedClaim(named, 1.5)).toBe(
+      "Slicing new sisal, C stays keen at least 1.5 times as long as A.",
+    );
+  });
+
+  test("finds blades and edges of a plan again, and how the edges came to the blades", () => {
+    const crossed = plan([
+      ["A", fine],
+      ["A", coarse],
+      ["B", fine],
+      ["B", coarse],
+    ]);
+    const own = plan([
+      ["A", { ...fine, words: "15° per side" }],
+      ["B", coarse],
+    ]);
+    const listed = plan([
+      ["A", { ...fine, finish: "9 µm" }],
+      ["A", { ...coarse, finish: "3 µm" }],
+    ]);
+
+    expect(draftOf({ claims: [], plan: crossed })).toMatchObject({
+      blades: ["A", "B"],
+      sharing: "crossed",
+      choices: { bevels: [15, 20], finishes: [] },
+    });
+    expect(draftOf({ claims: [], plan: own })).toMatchObject({
+      sharing: "own",
+      edges: [fine, coarse],
+    });
+    expect(draftOf({ claims: [], plan: listed }).sharing).toBe("listed");
+  });
+
+  test("without arms is as one begins", () => {
+    expect(draftOf({ claims: [], plan: plan([]) })).toMatchObject({
+      blades: ["", ""],
+      sharing: "crossed",
+    });
+    expect(draftOf(undefined).rest.stop.level).toBe(4);
+  });
+
+  test("asks for the arms of each way that edges come to blades", () => {
+    const edges = [fine, coarse];
+
+    expect(
+      armChoices(drafted({ choices: { bevels: [15, 20], apexes: [], finishes: [] } }), 1),
+    ).toEqual({ blades: ["A", "B"], edges, cuttings: 1, crossed: true });
+    expect(armChoices(drafted({ sharing: "listed", edges }), 2)).toMatchObject({
+      edges,
+      cuttings: 2,
+      crossed: true,
+    });
+    expect(armChoices(drafted({ sharing: "own", edges: [fine] }), 1)).toMatchObject({
+      edges: [fine, {}],
+      crossed: false,
+    });
+  });
+
+  test("says how many arms come of what", () => {
+    const choices = { bevels: [15, 20], apexes: [], finishes: ["9 µm diamond"] };
+
+    expect(crossingWords(drafted({ choices }), 4)).toBe(
+      "2 blades × 2 angles × 1 finish × 1 medium: 4 arms.",
+    );
+    expect(crossingWords(drafted({ sharing: "own" }), 2)).toBe(
+      "2 blades, each with its own edge × 1 medium: 2 arms.",
+    );
+  });
+
+  test("keeps the edge of each blade where another is left out", () => {
+    const own = drafted({ sharing: "own", blades: ["A", "B", "C"], edges: [fine, coarse, {}] });
+
+    expect(bladesCalled(own, ["A", "C"])).toEqual({ blades: ["A", "C"], edges: [fine, {}] });
+    expect(bladesCalled(own, ["A", "B", "D"]).edges).toEqual([fine, coarse, {}]);
+  });
+
+  test("keeps what is known of a medium where another is left out", () => {
+    const felt = { medium: "felt", checkpoint_cuts: [0, 5, 10], lot: "7" };
+    const two = drafted({ cuttings: [rope, felt] });
+
+    expect(cuttingsCalled(two, ["felt"])).toEqual([felt]);
+    expect(cuttingsCalled(two, ["rope", "thick felt"])[1]).toEqual({
+      ...felt,
+      medium: "thick felt",
+    });
+    expect(cuttingsCalled(two, ["rope", "felt", ""])[2]).toMatchObject({ checkpoint_cuts: [] });
+  });
+
+  test("says of each named medium what is taken for granted there, null for the usual", () => {
+    const media = ["sisal", " ", "rope"].map((medium) => ({ ...rope, medium }));
+    const three = drafted({ cuttings: media });
+
+    expect(ofNamed(three, withPlace<number>(undefined, 2, 30))).toEqual([null, 30]);
+    expect(ofNamed(three, withPlace<number>([10, null, 30], 0, undefined))).toEqual([null, 30]);
+    expect(ofNamed(three, withPlace<number>(undefined, 1, 30))).toBeUndefined();
+  });
+
+  test("reads lists of numbers however they are parted, and refuses what is none", () => {
+    expect(numbersIn("0, 1 3;7")).toEqual([0, 1, 3, 7]);
+    expect(numbersIn("0, one")).toBeUndefined();
+    expect(numbersIn("")).toEqual([]);
+  });
+});
+
+describe("a plan in words", () => {
+  test("names the medium of an arm where there are several", () => {
+    expect(armsInWords(plan([["A", {}]]))).toEqual(["A"]);
+    expect(armsInWords(plan([["A", {}, 1]], [rope, { ...rope, medium: "felt" }]))).toEqual([
+      "A in felt",
+    ]);
+  });
+
+  test("says how a medium is cut, as far as it is known", () => {
+    expect(methodInWords(rope)).toBe("");
+    expect(
+      methodInWords({
+        ...rope,
+        method: { motion: "slice", cut_length_mm: 25, board: "soft board" },
+      }),
+    ).toBe("slice, 25 mm parted by one cut, before soft board");
+  });
+
+  test("says when a run ends", () => {
+    const stopped = { ...plan([]), stop: { level: 4, force_cap_newton: 60 } };
+
+    expect(stopInWords(stopped).filter(Boolean)).toEqual([
+      "at 4 times its start reading",
+      "and never harder than 60 N",
+      "at its last checkpoint at the latest",
+    ]);
+  });
+});
