@@ -177,7 +177,15 @@ test("every other screen bars nobody and says what to do", async () => {
   const { page } = person;
   await openDemo(person);
   const trial = new URL(page.url()).pathname.replace(/judge$/, "");
-  const screens = ["/", "/journal", "/search?text=A", `${trial}tell`];
+  const screens = [
+    "/",
+    "/kit",
+    "/journal",
+    "/search?text=A",
+    `${trial}ask`,
+    `${trial}plan`,
+    `${trial}tell`,
+  ];
   for (const path of screens) {
     await page.goto(new URL(path, app.address).href);
     await page.getByRole("heading", { level: 1 }).waitFor();

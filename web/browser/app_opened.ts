@@ -45,6 +45,23 @@ export async function serveApp(...words: string[]): Promise<ServedApp> {
   return { address, folder, stop };
 }
 
+/** What its API answers, asked as the pages ask. */
+export async function askApi<T>(
+  { address }: ServedApp,
+  method: string,
+  path: string,
+  body: unknown = {},
+): Promise<T> {
+  const { origin, hash } = new URL(address);
+  const answer = await fetch(`${origin}/api/v1${path}`, {
+    method,
+    headers: { "content-type": "application/json", "x-keenfall-key": hash.replace("#key=", "") },
+    body: JSON.stringify(body),
+  });
+  if (!answer.ok) throw new Error(`${method} ${path}: ${await answer.text()}`);
+  return answer.json() as Promise<T>;
+}
+
 export const desktop = { width: 1280, height: 800 };
 export const phone = { width: 360, height: 740 };
 

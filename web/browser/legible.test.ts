@@ -2,7 +2,8 @@
 
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import { type ServedApp, serveApp } from "./app_opened";
+import type { Plan, Trial } from "../src/wire/api";
+import { askApi, type ServedApp, serveApp } from "./app_opened";
 import { cutOff, sideways, tooSmall } from "./measured";
 import { keenfall, scratch, startBrowser, writeTable } from "./opened";
 
@@ -28,6 +29,36 @@ function longTable(): string[][] {
   return rows;
 }
 
+/** Every blade with every edge in every medium, of which the names are long. */
+function longPlan(): Plan {
+  const edges = [15, 20].map((bevel_angle_per_side_deg) => ({
+    bevel_angle_per_side_deg,
+    finish: "the worn side of the nine micrometre diamond lapping film, on plate glass",
+  }));
+  const cuttings = [medium, "Manila"].map((name) => ({
+    medium: name,
+    lot: "the third roll from the municipal store",
+    method: { motion: "slice" as const, cut_length_mm: 25, board: blades[1] },
+    checkpoint_cuts: [0, 1, 3, 7, 15, 31, 63, 127, 255],
+  }));
+  const arms = cuttings.flatMap((_, cutting) =>
+    blades.flatMap((blade) => edges.map((edge) => ({ blade, edge, cutting }))),
+  );
+  const reading = { kind: "thread_push", repeats: 7, thread: "0.25 mm polyester, undyed" };
+  const start_gate = { target_reading: 104, tolerance_fraction: 0.12 };
+  const stop = { level: 4, force_cap_newton: 60 };
+  return { cuttings, arms, reading, start_gate, stop, runs_each: 6, order_seed: 1, runs: [] };
+}
+
+async function planTrial(name: string): Promise<string> {
+  const plan = await askApi<Plan>(app, "POST", "/planning/order", longPlan());
+  const words = `Slicing ${medium}, ${blades[1]} stays keen at least twice as long as ${blades[0]}.`;
+  const asked = { claims: [{ words, worth_it_margin: 2 }], plan };
+  return (await askApi<Trial>(app, "POST", "/trials", { name, asked })).uid;
+}
+
+/** Of the trials that are planned: one a draft, one fixed. */
+let planned: string[] = [];
 const folder = scratch();
 const notebook = folder.file("Everything that was cut in autumn on the old bench.keen");
 let app: ServedApp;
@@ -43,6 +74,8 @@ beforeAll(async () => {
   const strike = ["--blade", blades[0] ?? "", "--run=1", "--cuts=3", "--reason=the thread slipped"];
   keenfall("strike", notebook, ...strike);
   app = await serveApp(notebook);
+  planned = [await planTrial("What is planned for the spring"), await planTrial("And fixed")];
+  await askApi(app, "POST", `/trials/${planned[1]}/seal`);
 });
 afterAll(async () => {
   await app?.stop();
@@ -51,10 +84,8 @@ afterAll(async () => {
 
 async function settled(page: Page): Promise<void> {
   await page.getByRole("heading", { level: 1 }).waitFor();
-  await page.getByText(/^(Opening|Looking|Reading it) …$|A first look\./).waitFor({
-    state: "detached",
-    timeout: 60_000,
-  });
+  const working = /^(Opening|Looking|Reading it|Trying the plan|Counting) …$|A first look\./;
+  await expect.poll(() => page.getByText(working).count(), { timeout: 60_000 }).toBe(0);
 }
 
 async function expectLegible(page: Page, where: string): Promise<void> {
@@ -66,9 +97,12 @@ async function expectLegible(page: Page, where: string): Promise<void> {
 async function screensOf(page: Page): Promise<string[]> {
   const links = await page.locator("header a, article a").all();
   const paths = await Promise.all(links.map((link) => link.getAttribute("href")));
-  return [...new Set([...paths, "/start", "/enter", "/search?text=a", "/nowhere"])].filter(
-    (path) => path !== null,
+  const plans = planned.flatMap((uid) =>
+    ["ask", "plan", "enter"].map((step) => `/trials/${uid}/${step}`),
   );
+  return [
+    ...new Set([...paths, ...plans, "/start", "/enter", "/search?text=a", "/nowhere"]),
+  ].filter((path) => path !== null);
 }
 
 const large: BrowserContextOptions = {
@@ -151,7 +185,7 @@ describe.each([
 
 /** The address of the one trial, without its step. */
 async function trialOf(page: Page): Promise<string> {
-  const link = page.locator("article h2 a").first();
+  const link = page.locator("article h2 a", { hasText: "Which of the two" });
   await link.waitFor();
   return ((await link.getAttribute("href")) ?? "").replace(/\/[a-z]+$/, "");
 }
