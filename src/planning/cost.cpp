@@ -102,7 +102,7 @@ void add_grounds(PlanCost& cost,
       say("Edges in " + plan.cuttings[c].medium.name + " are expected to be half as keen after " +
           so_many(about(assumptions.cuttings[c].half_keenness_cuts), plan.counted) +
           ", and a run stops at the first checkpoint at or beyond " +
-          base::with_figures(*level, 2) + " times its start reading.");
+          base::plain_number(std::round(10 * *level) / 10) + " times its start reading.");
     }
   } else {
     say("Every run goes to its last checkpoint, since nothing else stops it.");

@@ -163,7 +163,7 @@ TEST(Cost, SaysWhatItRestsOn) {
             "reading.");
   EXPECT_EQ(cost.rests_on[1],
             "Edges in sisal are expected to be half as keen after 10 cuts, and a run stops at the "
-            "first checkpoint at or beyond 4.0 times its start reading.");
+            "first checkpoint at or beyond 4 times its start reading.");
 }
 
 TEST(Cost, IsSaidInOneSentence) {
