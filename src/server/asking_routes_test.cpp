@@ -1,6 +1,7 @@
 #include "server/asked_app_test.h"
 
 #include "workbench/notebook_changes.h"
+#include "workbench/notebook_opening.h"
 
 #include <fstream>
 #include <set>
@@ -368,6 +369,40 @@ TEST_F(AskingRoutes, RefuseABodyThatIsNone) {
   EXPECT_EQ(asked("POST", "/trials", "{name").status, 409);
   EXPECT_EQ(asked("PUT", "/trials/" + uid + "/asked", "[]").status, 409);
   EXPECT_EQ(sentence_of(refused_asked(400, uid, json::object())), "“claims” is needed.");
+}
+
+TEST_F(AskingRoutes, SealAPlanThatReadsAKindOfOnesOwnAndNoneThatNobodyKnows) {
+  json own_kind = what_is_asked();
+  own_kind["plan"]["reading"]["kind"] = "flank_wear";
+  const std::string uid = begun(own_kind);
+  const std::string seal = "/trials/" + uid + "/seal";
+
+  const json unknown = refused(400, "POST", seal, nullptr);
+  (void)got(
+      "POST",
+      "/kit/kinds",
+      "Kit",
+      {{"name", "flank_wear"}, {"words", "flank wear"}, {"unit", "mm"}, {"keener_when", "lower"}});
+  const json sealed = got("POST", seal, "Trial");
+
+  EXPECT_EQ(sentence_of(unknown), "Nobody knows a kind of reading called flank_wear.");
+  EXPECT_EQ(unknown["column"], "reading.kind");
+  EXPECT_TRUE(sealed["asked"].contains("sealed_at_utc"));
+}
+
+TEST_F(AskingRoutes, SayWhoWritesTheNotebookWhereItIsBeingWritten) {
+  const std::string uid = begun(what_is_asked());
+  const std::string trial = "/trials/" + uid;
+  const auto being_written =
+      *workbench::opened_to_write(*open_.notebook(), {.who = "M.", .machine_words = "bench-3"});
+
+  const json begun_beside = refused(409, "POST", "/trials", {{"name", "x"}});
+  (void)refused(409, "PUT", trial + "/asked", what_is_asked());
+  (void)refused(409, "POST", trial + "/seal", nullptr);
+  (void)refused(409, "PUT", trial + "/name", {{"name", "x"}});
+
+  EXPECT_NE(sentence_of(begun_beside).find("M. on bench-3"), std::string::npos) << begun_beside;
+  EXPECT_EQ(page_of(uid)["name"], "Rope");  // reading goes on
 }
 
 TEST_F(AskingRoutes, KnowNoTrialByAnotherUid) {
