@@ -214,9 +214,9 @@ base::Result<JournalEntry> Notebook::undo(std::int64_t entry, const Authorship& 
                              listed(resting, all) + ".",
                          "undoing those first");
         }
-        if (const auto trial = trial_whose_sealing_holds(database, entry)) {
+        if (const auto trial = trial_whose_sealing_holds(database, all, entry)) {
           return refused(cannot_be_undone(*found) + "the trial " + *trial +
-                             " has readings, and what was sealed before them stays sealed.",
+                             " has been read since, and what was sealed before that stays sealed.",
                          "a new trial with another plan; or undoing first what brought them");
         }
         fits = apply_changeset(database, inverse_of(changeset_of(database, entry)));

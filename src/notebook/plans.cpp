@@ -54,8 +54,8 @@ base::Problem is_sealed(const std::string& trial, const std::string& sealed_at_u
           .sentence = "The plan of " + trial + " was sealed at " + sealed_at_utc +
                       ": its claims and its plan stay as they are.",
           .accepted =
-              "a new trial, with what is asked and planned now; or, as long as this one "
-              "has no readings, undoing the sealing first"};
+              "a new trial, with what is asked and planned now; or, as long as nothing was read "
+              "since, undoing the sealing first"};
 }
 
 int runs_read_in(SQLite::Database& database, std::int64_t trial_id) {

@@ -204,8 +204,8 @@ TEST_F(APlan, OnceSealedKeepsItsTimeAndIsNotChanged) {
   const auto again = seal(notebook_, "felt and matting", next());
   ASSERT_FALSE(again);
   EXPECT_EQ(again.error().accepted,
-            "a new trial, with what is asked and planned now; or, as long as this one has no "
-            "readings, undoing the sealing first");
+            "a new trial, with what is asked and planned now; or, as long as nothing was read "
+            "since, undoing the sealing first");
 }
 
 TEST_F(APlan, SealedAfterRunsWereReadSaysHowMany) {
@@ -246,13 +246,34 @@ TEST_F(APlan, IsUnsealedByUndoingAsLongAsNothingWasRead) {
 
   EXPECT_EQ(refusal_of_undoing(sealing),
             "Entry " + std::to_string(sealing) + " (" + notebook_.journal()[2].what +
-                ") cannot be undone: the trial felt and matting has readings, and what was sealed "
-                "before them stays sealed.");
+                ") cannot be undone: the trial felt and matting has been read since, and what was "
+                "sealed before that stays sealed.");
   ASSERT_TRUE(notebook_.undo(taking, next()));
   ASSERT_TRUE(notebook_.undo(sealing, next()));
 
   EXPECT_FALSE(kept()->sealed_at_utc);
   EXPECT_EQ(refusal_of({}), "it was changed");
+}
+
+// What was read before it was sealed is said of it, and holds nothing.
+TEST_F(APlan, SealedAfterRunsWereReadIsUnsealedAsLongAsNothingMoreWasRead) {
+  Asked asked = what_is_asked();
+  asked.plan.counted = a_trial().counted;
+  ASSERT_TRUE(change_asked(notebook_, "matting", asked, next()));
+  const auto sealing = seal(notebook_, "matting", next());
+  ASSERT_TRUE(sealing);
+  trials::Trial grown = a_trial();
+  grown.runs.front().readings.push_back(grown.runs.front().readings.back());
+  grown.runs.front().readings.back().cuts *= 2;
+  take_in(grown);
+  const auto taking = notebook_.journal().back().entry;
+
+  EXPECT_NE(refusal_of_undoing(sealing->entry).find("has been read since"), std::string::npos);
+  ASSERT_TRUE(notebook_.undo(taking, next()));
+  ASSERT_TRUE(notebook_.undo(sealing->entry, next()));
+
+  EXPECT_FALSE(kept_plan(notebook_, "matting")->sealed_at_utc);
+  EXPECT_EQ(kept_trial(notebook_, "matting")->runs, a_trial().runs);
 }
 
 TEST_F(APlan, IsNotSealedAsOfAnEarlierTimeOnceSomethingWasRead) {
@@ -261,7 +282,7 @@ TEST_F(APlan, IsNotSealedAsOfAnEarlierTimeOnceSomethingWasRead) {
   const auto unsealing = notebook_.journal().back().entry;
   take_in(what_was_cut());
 
-  EXPECT_NE(refusal_of_undoing(unsealing).find("has readings"), std::string::npos);
+  EXPECT_NE(refusal_of_undoing(unsealing).find("has been read since"), std::string::npos);
 }
 
 TEST_F(APlan, ThatIsSealedHoldsWhatWasWrittenDownBefore) {

@@ -359,16 +359,23 @@ bool any_row_change_of(SQLite::Database& database,
   return found;
 }
 
+std::vector<std::int64_t> entries_standing_after(const std::vector<JournalEntry>& journal,
+                                                 std::int64_t entry) {
+  std::vector<std::int64_t> standing;
+  for (const JournalEntry& later : journal) {
+    const bool undoes_a_later_one = later.undoes && *later.undoes > entry;
+    if (later.entry <= entry || later.undone_by || undoes_a_later_one) continue;
+    standing.push_back(later.entry);
+  }
+  return standing;
+}
+
 std::vector<std::int64_t> entries_resting_on(SQLite::Database& database,
                                              const std::vector<JournalEntry>& journal,
                                              std::int64_t entry) {
   Inverse inverse(database, entry);
-  std::vector<std::int64_t> resting;
-  for (const JournalEntry& later : journal) {
-    const bool undoes_a_later_one = later.undoes && *later.undoes > entry;
-    if (later.entry <= entry || later.undone_by || undoes_a_later_one) continue;
-    if (inverse.is_hindered_by(later.entry)) resting.push_back(later.entry);
-  }
+  std::vector<std::int64_t> resting = entries_standing_after(journal, entry);
+  std::erase_if(resting, [&](std::int64_t later) { return !inverse.is_hindered_by(later); });
   return resting;
 }
 

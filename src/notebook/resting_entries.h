@@ -20,12 +20,16 @@ namespace keenfall::notebook {
                                      std::int64_t entry,
                                      const std::function<bool(const RowChange&)>& holds);
 
+// The later entries that hold. What was undone later than `entry`, and the undoing, come to nothing
+// together.
+[[nodiscard]] std::vector<std::int64_t> entries_standing_after(
+    const std::vector<JournalEntry>& journal, std::int64_t entry);
+
 // Later entries that hold and stand in the way of the inverse of `entry`. They touch its rows,
 // refer to them, took what its deleted rows refer to, took a name anew that those had, or add to or
 // take from a list that it adds to or takes from: a list (the runs of a trial, the readings of a
 // run) is undone from its end on, so that places in it have no gaps. Looks stand in nobody's way.
 // A strike is not undone where a reading for the same checkpoint came in since: both would count.
-// What was undone later than `entry`, and the undoing, come to nothing together.
 [[nodiscard]] std::vector<std::int64_t> entries_resting_on(SQLite::Database& database,
                                                            const std::vector<JournalEntry>& journal,
                                                            std::int64_t entry);

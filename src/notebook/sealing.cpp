@@ -4,41 +4,59 @@
 #include "notebook/rows.h"
 
 #include <algorithm>
+#include <set>
+#include <span>
+#include <variant>
 
 namespace keenfall::notebook {
 
 namespace {
 
-std::optional<std::string> name_of_read_trial(SQLite::Database& database, const Cell& trial_id) {
-  const auto* id = std::get_if<std::int64_t>(&trial_id);
-  if (id == nullptr) return std::nullopt;
-  SQLite::Statement find(
-      database,
-      "SELECT name FROM trial WHERE trial_id = ?1 AND EXISTS (SELECT 1 FROM run WHERE trial_id = "
-      "?1 AND (run_id IN (SELECT run_id FROM reading) OR run_id IN (SELECT run_id FROM "
-      "edge_life)))");
-  find.bind(1, *id);
-  if (!find.executeStep()) return std::nullopt;
-  return find.getColumn(0).getString();
-}
-
-}  // namespace
-
-std::optional<std::string> trial_whose_sealing_holds(SQLite::Database& database,
-                                                     std::int64_t entry) {
+std::optional<Cell> trial_sealed_or_unsealed_by(SQLite::Database& database, std::int64_t entry) {
   const auto columns = layout_of(database, "plan").columns;
   const auto sealed_at =
       static_cast<std::size_t>(std::ranges::find(columns, "sealed_at_utc") - columns.begin());
-  std::optional<std::string> trial;
+  std::optional<Cell> trial_id;
   (void)any_row_change_of(database, entry, [&](const RowChange& change) {
     const bool seals = change.table == "plan" && change.kind == RowChangeKind::updated &&
                        std::ranges::any_of(change.new_cells, [&](const auto& cell) {
                          return cell.first == sealed_at;
                        });
-    if (seals) trial = name_of_read_trial(database, change.key.front());
-    return trial.has_value();
+    if (seals) trial_id = change.key.front();
+    return seals;
   });
-  return trial;
+  return trial_id;
+}
+
+// A run that takes readings in its midst has a new last one too.
+bool brings_in_readings(SQLite::Database& database,
+                        std::int64_t entry,
+                        const std::set<Cell>& of_runs) {
+  return any_row_change_of(database, entry, [&](const RowChange& change) {
+    return change.kind == RowChangeKind::inserted &&
+           (change.table == "reading" || change.table == "edge_life") &&
+           of_runs.contains(change.key.front());
+  });
+}
+
+}  // namespace
+
+std::optional<std::string> trial_whose_sealing_holds(SQLite::Database& database,
+                                                     const std::vector<JournalEntry>& journal,
+                                                     std::int64_t entry) {
+  const std::optional<Cell> trial_id = trial_sealed_or_unsealed_by(database, entry);
+  if (!trial_id) return std::nullopt;
+  std::set<Cell> runs;
+  each_row(database, "run", "WHERE trial_id = ?", std::span(&*trial_id, 1), [&](const Row& row) {
+    runs.insert(row.front());
+  });
+  const bool was_read_since = std::ranges::any_of(
+      entries_standing_after(journal, entry),
+      [&](std::int64_t later) { return brings_in_readings(database, later, runs); });
+  if (!was_read_since) return std::nullopt;
+  SQLite::Statement find(database, "SELECT name FROM trial WHERE trial_id = ?");
+  find.bind(1, std::get<std::int64_t>(*trial_id));
+  return find.executeStep() ? std::optional(find.getColumn(0).getString()) : std::nullopt;
 }
 
 }  // namespace keenfall::notebook

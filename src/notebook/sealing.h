@@ -1,19 +1,22 @@
-// What is sealed before the first reading stays so. Private to the folder.
+// What is sealed before a reading stays so. Private to the folder.
 #pragma once
 
 #include "base/result.h"
+#include "notebook/notebook.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace keenfall::notebook {
 
 // Undoing the entry would seal a trial's plan, or unseal it, although readings or edge lives of the
-// trial are there: the trial's name. Nothing where it would not.
-[[nodiscard]] std::optional<std::string> trial_whose_sealing_holds(SQLite::Database& database,
-                                                                   std::int64_t entry);
+// trial came in after it: the trial's name. Nothing where it would not. What was read before the
+// entry stands in nobody's way: the plan says how many runs were read when it was sealed.
+[[nodiscard]] std::optional<std::string> trial_whose_sealing_holds(
+    SQLite::Database& database, const std::vector<JournalEntry>& journal, std::int64_t entry);
 
 }  // namespace keenfall::notebook
