@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <ctime>
 #include <utility>
 #include <vector>
 
@@ -172,21 +171,6 @@ TEST(QuickFit, IsHardlyMovedBySlipsOfThePen) {
 
   EXPECT_NEAR(slipped.median, clean.median, 0.08);
 }
-
-#ifdef NDEBUG
-// Two edges, six runs each, eight checkpoints: under 3 ms of processor time (a mean of 20).
-TEST(QuickFit, OfAUsualTrialTakesUnderThreeMilliseconds) {
-  const BluntingData data = data_of(simulated({.runs_each = 6}, 5), default_model());
-  constexpr int kTimes = 20;
-  const std::clock_t start = std::clock();
-  for (int i = 0; i < kTimes; ++i) (void)quick_fit(data, default_model());
-  const double milliseconds =
-      1e3 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC / kTimes;
-
-  RecordProperty("milliseconds", std::to_string(milliseconds));
-  EXPECT_LT(milliseconds, 3);
-}
-#endif
 
 TEST(QuickDraws, AreThoseOfAQuickFit) {
   const ModelSpec spec = default_model();
