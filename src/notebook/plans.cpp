@@ -74,7 +74,7 @@ MaybeProblem count_as_planned(SQLite::Database& database,
                               const trials::Counted& planned) {
   const Row counted{planned.one, planned.many, std::int64_t{planned.is_measured ? 1 : 0}};
   const auto there = trial.begin() + kPlaceOfCounted;
-  if (std::ranges::equal(counted, std::ranges::subrange(there, trial.end()))) return std::nullopt;
+  if (std::ranges::equal(counted.begin(), counted.end(), there, trial.end())) return std::nullopt;
   SQLite::Statement runs(database, "SELECT 1 FROM run WHERE trial_id = ?");
   runs.bind(1, number_in(trial));
   if (runs.executeStep()) {

@@ -9,7 +9,6 @@
 
 #include <algorithm>
 #include <optional>
-#include <string_view>
 #include <utility>
 
 namespace keenfall::workbench {
@@ -30,11 +29,10 @@ void add_named_within(Problems& all, const std::string& part, Problems problems)
 // An order that does not belong to the plan any more is none: what it is looked at for is shuffled
 // anew, and whoever seals it is told.
 Problems flaws_but_of_order(trials::Plan& plan, const trials::Kit& kit) {
-  constexpr std::string_view kOrder = "runs";
   const std::vector<trials::Claim> claim{{.words = "what is planned"}};
   const trials::Kit without_blades{.kinds = kit.kinds};
   Problems flaws = planning::plan_flaws(plan, claim, without_blades, planning::purpose_of(plan));
-  const auto is_of_order = [](const base::Problem& flaw) { return flaw.place.column == kOrder; };
+  const auto is_of_order = [](const base::Problem& flaw) { return flaw.place.column == "runs"; };
   if (std::erase_if(flaws, is_of_order) > 0) plan.runs.clear();
   return flaws;
 }
