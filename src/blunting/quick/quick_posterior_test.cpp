@@ -49,23 +49,27 @@ TEST(QuickPosterior, IsTheSameEachTime) {
 }
 
 // Beside the sampled posterior of the same model: every run's own start and half keenness, within a
-// quarter of their own sd, and about as wide.
+// quarter of their own sd and about as wide. A run far from its arm comes out up to a seventh
+// narrower.
 TEST(QuickPosterior, PutsEveryRunWhereTheFullPosteriorDoes) {
   const BluntingData data = data_of_pair(14);
 
   const BluntingFit quick = quick_posterior(data, default_model());
-  const BluntingFit full =
-      *fit_blunting(data, default_model(), {}, {5}, base::one_thread(), base::unwatched());
+  const BluntingFit full = *fit_blunting(
+      data, default_model(), {.draws = 4000}, {5}, base::one_thread(), base::unwatched());
 
+  double all_widths = 0;
   for (std::size_t r = 0; r < data.runs.size(); ++r) {
     for (const auto member : {&RunDraws::log_start, &RunDraws::log_half_keenness}) {
       const numerics::Interval by_quick = numerics::interval_of(quick.runs[r].*member);
       const numerics::Interval by_full = numerics::interval_of(full.runs[r].*member);
       const double width = by_full.hi95 - by_full.lo95;
       EXPECT_NEAR(by_quick.median, by_full.median, width / 16) << r;
-      EXPECT_NEAR((by_quick.hi95 - by_quick.lo95) / width, 1, 0.15) << r;
+      EXPECT_NEAR((by_quick.hi95 - by_quick.lo95) / width, 1, 0.2) << r;
+      all_widths += (by_quick.hi95 - by_quick.lo95) / width;
     }
   }
+  EXPECT_NEAR(all_widths / static_cast<double>(2 * data.runs.size()), 1, 0.03);
 }
 
 // What is cut into batches to see by how much chance moves an answer.
