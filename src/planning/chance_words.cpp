@@ -25,11 +25,6 @@ std::string of_a_hundred(const Chance& chance) {
   return base::plain_number(of_100);
 }
 
-// The first word of a sentence, or what stands before it.
-std::string begun(const std::string& in_what, const std::string& first, const std::string& later) {
-  return in_what.empty() ? first : in_what + ", " + later;
-}
-
 }  // namespace
 
 std::string if_true(double ratio) {
@@ -40,7 +35,7 @@ std::string if_true(double ratio) {
 
 std::string in_words(const PlanChances& chances, const std::string& in_what) {
   if (chances.at.empty()) return {};
-  std::string words = begun(in_what, "Of", "of") + " 100 such trials ";
+  std::string words = (in_what.empty() ? "Of" : in_what + ", of") + " 100 such trials ";
   for (std::size_t i = 0; i < chances.at.size(); ++i) {
     const ChancesAt& at = chances.at[i];
     const std::string share = of_a_hundred(at.settled);
@@ -56,15 +51,15 @@ std::string in_words(const PlanChances& chances, const std::string& in_what) {
   return words + ".";
 }
 
-std::string in_words(const RunsNeeded& needed, const std::string& in_what) {
+std::string in_words(const RunsNeeded& needed) {
   if (!needed.runs_each) {
-    return begun(in_what, "More", "more") + " than " + std::to_string(kMostRunsNeeded) +
+    return "More than " + std::to_string(kMostRunsNeeded) +
            " runs each would be needed to settle it in four of five such trials " +
            if_true(needed.true_ratio) + ".";
   }
-  const std::string runs = std::to_string(*needed.runs_each);
-  return begun(in_what, runs, runs) + " runs each would settle it in four of five such trials " +
-         if_true(needed.true_ratio) + ".";
+  return std::to_string(*needed.runs_each) +
+         " runs each would settle it in four of five such trials " + if_true(needed.true_ratio) +
+         ".";
 }
 
 }  // namespace keenfall::planning

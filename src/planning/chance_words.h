@@ -17,6 +17,6 @@ namespace keenfall::planning {
 [[nodiscard]] std::string in_words(const PlanChances& chances, const std::string& in_what = {});
 
 // "6 runs each would settle it in four of five such trials if one lasts 1.5 times as long."
-[[nodiscard]] std::string in_words(const RunsNeeded& needed, const std::string& in_what = {});
+[[nodiscard]] std::string in_words(const RunsNeeded& needed);
 
 }  // namespace keenfall::planning

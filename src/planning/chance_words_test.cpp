@@ -32,6 +32,11 @@ TEST(ChanceWords, SayHardlyAnyWhereNoneDid) {
             "Of 100 such trials hardly any would settle it if both last equally long.");
 }
 
+TEST(ChanceWords, SayInWhatWhereThereAreSeveral) {
+  EXPECT_EQ(in_words(PlanChances{.at = {settled_at(2, 0.99)}}, "In sisal"),
+            "In sisal, of 100 such trials about 99 would settle it if one lasts twice as long.");
+}
+
 TEST(ChanceWords, OfNoChancesAreNone) { EXPECT_EQ(in_words(PlanChances{}), ""); }
 
 TEST(ChanceWords, SayHowManyRunsAreNeeded) {

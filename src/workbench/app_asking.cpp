@@ -23,13 +23,8 @@ base::Problem of_notebook(base::Problem problem, const std::string& path) {
   return problem;
 }
 
-planning::Purpose purpose_of(const trials::Plan& plan) {
-  return plan.arms.size() == 1 ? planning::Purpose::own_repeatability
-                               : planning::Purpose::to_compare;
-}
-
 Problems flaws_of(const notebook::KeptPlan& kept, const trials::Kit& kit) {
-  return planning::plan_flaws(kept.plan, kept.claims, kit, purpose_of(kept.plan));
+  return planning::plan_flaws(kept.plan, kept.claims, kit, planning::purpose_of(kept.plan));
 }
 
 struct OpenedTrial {

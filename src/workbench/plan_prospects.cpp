@@ -94,13 +94,13 @@ std::vector<std::string> how_it_was_found(const PlanInHand& in_hand, int trials)
   return sentences;
 }
 
-// The chances that answer what was asked: where the truth is as assumed, and where nothing differs.
-PlanChances most_asked(const PlanChances& chances, double true_ratio) {
-  PlanChances most = chances;
-  std::erase_if(most.at, [true_ratio](const planning::ChancesAt& at) {
-    return at.true_ratio != 1 && at.true_ratio != true_ratio;
+// The chances where the truth is one of these.
+PlanChances only_at(const PlanChances& chances, const std::vector<double>& true_ratios) {
+  PlanChances only = chances;
+  std::erase_if(only.at, [&true_ratios](const planning::ChancesAt& at) {
+    return std::ranges::count(true_ratios, at.true_ratio) == 0;
   });
-  return most;
+  return only;
 }
 
 struct FoundOut {
@@ -119,10 +119,21 @@ wire::ChancesInCutting in_cutting(const PlanInHand& in_hand, std::size_t cutting
                               .last_arm = arms.back(),
                               .chances = std::move(found.chances),
                               .runs_needed = found.needed};
-  const std::string in_what = plan.cuttings.size() > 1 ? "In " + told.words : "";
-  told.sentence = in_words(most_asked(told.chances, in_hand.assumptions.true_ratio), in_what);
-  told.runs_needed_words = in_words(told.runs_needed, in_what);
+  told.sentence = in_words(only_at(told.chances, {1, in_hand.assumptions.true_ratio}));
+  told.runs_needed_words = in_words(told.runs_needed);
   return told;
+}
+
+// In one breath: of several cuttings each only where the truth is as assumed.
+std::string sentence_of_all(const std::vector<wire::ChancesInCutting>& cuttings,
+                            double true_ratio) {
+  if (cuttings.size() == 1) return cuttings.front().sentence;
+  std::string words;
+  for (const wire::ChancesInCutting& in : cuttings) {
+    words +=
+        (words.empty() ? "" : " ") + in_words(only_at(in.chances, {true_ratio}), "In " + in.words);
+  }
+  return words;
 }
 
 base::Result<wire::ChancesTold> told_of_all(const PlanInHand& in_hand,
@@ -142,8 +153,8 @@ base::Result<wire::ChancesTold> told_of_all(const PlanInHand& in_hand,
     auto found = find_out(c);
     if (!found) return base::failed(std::move(found.error()));
     told.cuttings.push_back(in_cutting(in_hand, c, *std::move(found)));
-    told.sentence += (c > 0 ? " " : "") + told.cuttings.back().sentence;
   }
+  told.sentence = sentence_of_all(told.cuttings, in_hand.assumptions.true_ratio);
   told.rests_on = what_is_assumed(in_hand);
   for (std::string& sentence : how_it_was_found(in_hand, trials)) {
     told.rests_on.push_back(std::move(sentence));
