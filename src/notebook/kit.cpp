@@ -98,6 +98,7 @@ MaybeWrong problem_of_blade(SQLite::Database& database,
                            .sentence = "What the blade " + blade_before->name +
                                        " is can be corrected with a reason: " + rest_on(trials) +
                                        ".",
+                           .place = {.column = "why"},
                            .accepted = "why it was wrong, in a few words"};
     }
   }

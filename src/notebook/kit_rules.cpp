@@ -105,9 +105,11 @@ struct FindWrong {
     const bool is_bare = !stone.grit.empty() &&
                          stone.grit.find_first_not_of("0123456789.,# ") == std::string_view::npos;
     if (!is_bare) return std::nullopt;
-    return wrong("The grit " + stone.grit + " of the stone " + stone.name +
-                     " does not say its system: a bare 1000 is 4.5, 18 or 11.5 µm.",
-                 "the grit with its system: FEPA-F 220, FEPA-P 220, JIS 1000, 9 µm");
+    base::Problem bare = wrong("The grit " + stone.grit + " of the stone " + stone.name +
+                                   " does not say its system: a bare 1000 is 4.5, 18 or 11.5 µm.",
+                               "the grit with its system: FEPA-F 220, FEPA-P 220, JIS 1000, 9 µm");
+    bare.place = {.column = "grit", .found = stone.grit};
+    return bare;
   }
 };
 

@@ -2,6 +2,8 @@
 
 #include <gmock/gmock.h>
 
+#include <map>
+
 namespace keenfall::server::testing {
 namespace {
 
@@ -152,13 +154,63 @@ TEST_F(KitRoutes, SayWhichTrialRestsOnABladeAndAskWhyItIsCorrected) {
   EXPECT_THAT(got("GET", "/journal", "Journal").dump(), HasSubstr("the mill sheet was another's"));
 }
 
-TEST_F(KitRoutes, GiveScriptsBackAsTextAndNothingElse) {
-  const std::string script = "</script><script>alert(1)</script>";
-  const json stone =
-      kept("stones", {{"name", script}, {"abrasive", script}, {"grit", script}, {"note", script}});
+// Every text of a thing, those within it as well.
+void put_in_every_text(json& thing, const std::string& text) {
+  for (auto& [field, value] : thing.items()) {
+    const bool is_chosen =
+        field == "scale" || field == "how_known" || field == "keener_when" || field == "kind";
+    if (value.is_string() && !is_chosen) value = text;
+    if (value.is_structured()) put_in_every_text(value, text);
+  }
+}
 
-  EXPECT_EQ(stone["name"], script);
-  EXPECT_EQ(stone["note"], script);
+TEST_F(KitRoutes, GiveScriptsBackAsTheTextTheyAre) {
+  const std::string script = "</script><script>alert('1')</script>{@html 1}";
+  for (const auto& [shelf, thing] : things_to_keep().items()) {
+    json hostile = thing;
+    put_in_every_text(hostile, script + shelf);
+    if (shelf == "blades") hostile["specimens"].erase(1);
+    const json answer = kept(shelf, hostile);
+    for (const auto& [field, value] : hostile.items()) {
+      json found = answer[field];
+      if (field == "edge") found.erase("words");
+      EXPECT_EQ(found, value) << shelf << "." << field;
+    }
+  }
+  EXPECT_EQ(asked("GET", "/kit").content_type, "application/json");
+  EXPECT_THAT(got("GET", "/journal", "Journal")["entries"][0]["what"], HasSubstr(script));
+}
+
+TEST_F(KitRoutes, LimitEveryText) {
+  const std::map<std::string, std::size_t> texts{{"blades", 4},
+                                                 {"edges", 3},
+                                                 {"media", 2},
+                                                 {"lots", 4},
+                                                 {"threads", 2},
+                                                 {"kinds", 3},
+                                                 {"stones", 4}};
+  for (const auto& [shelf, thing] : things_to_keep().items()) {
+    json too_long = thing;
+    put_in_every_text(too_long, std::string(1001, 'x'));
+    const HttpResponse answer = asked("POST", "/kit/" + shelf, too_long.dump());
+    EXPECT_EQ(answer.status, 400) << shelf;
+    const json problems = json::parse(answer.body)["problems"];
+    EXPECT_EQ(problems.size(), texts.at(shelf)) << shelf;
+    for (const json& problem : problems) {
+      EXPECT_EQ(problem["accepted"], "a text of at most 1,000 bytes") << shelf;
+    }
+  }
+}
+
+TEST_F(KitRoutes, TakeNoBlanksAroundANameAndNoneForAReason) {
+  EXPECT_EQ(kept("media", {{"name", " felt\t"}})["name"], "felt");
+  EXPECT_EQ(refused(409, "POST", "/kit/media", {{"name", "felt "}})["kind"], "conflicting");
+
+  (void)with_demo();
+  json blade = got("GET", "/kit", "Kit")["blades"][0];
+  blade["steel"] = "X46Cr13";
+  const std::string path = "/kit/blades/" + blade["uid"].get<std::string>();
+  EXPECT_EQ(refused(400, "PUT", path, {{"thing", blade}, {"why", "  "}})["column"], "why");
 }
 
 TEST_F(KitRoutes, NeedANotebook) {

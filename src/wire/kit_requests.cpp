@@ -10,19 +10,33 @@ namespace keenfall::wire {
 
 namespace {
 
-constexpr NumberRange kHardness{.above_lowest = true, .words = "a hardness: a number above 0"};
-constexpr NumberRange kLotLength{.above_lowest = true, .words = "metres, above 0"};
+constexpr NumberRange kHardness{
+    .highest = 10'000, .above_lowest = true, .words = "a number above 0 and at most 10,000"};
+constexpr NumberRange kLotLength{
+    .highest = 1e6, .above_lowest = true, .words = "metres, above 0 and at most 1,000,000"};
+constexpr std::size_t kMostSpecimens = 1'000;
 constexpr std::array<std::string_view, 2> kScales{"HRC", "HV"};
 constexpr std::array<std::string_view, 3> kHowKnown{"declared_by_maker", "mill_sheet", "measured"};
 constexpr std::array<std::string_view, 2> kKeenerWhen{"lower", "higher"};
 
-std::string name_in(RequestReader& reader, const std::string& what_it_is) {
-  reader.require("name", what_it_is);
-  return reader.text("name").value_or("");
+void limit_text(RequestReader& reader, const std::string& field, const std::string& text) {
+  constexpr std::size_t kMostBytes = 1'000;
+  if (text.size() > kMostBytes) reader.refuse(field, "a text of at most 1,000 bytes");
 }
 
+// Without the blanks around it, which nobody sees and by which two names would differ.
 std::string optional_text(RequestReader& reader, const std::string& field) {
-  return reader.text(field).value_or("");
+  constexpr std::string_view kBlanks = " \t\r\n";
+  const std::string text = reader.text(field).value_or("");
+  limit_text(reader, field, text);
+  const std::size_t first = text.find_first_not_of(kBlanks);
+  if (first == std::string::npos) return {};
+  return text.substr(first, text.find_last_not_of(kBlanks) + 1 - first);
+}
+
+std::string name_in(RequestReader& reader, const std::string& what_it_is) {
+  reader.require("name", what_it_is);
+  return optional_text(reader, "name");
 }
 
 std::optional<trials::Hardness> hardness_from(RequestReader& whole) {
@@ -50,7 +64,9 @@ notebook::KitThing blade_from(RequestReader& reader) {
                       .steel = optional_text(reader, "steel"),
                       .hardness = hardness_from(reader),
                       .specimens = {}};
-  for (RequestReader& piece : reader.objects("specimens")) {
+  auto pieces = reader.objects("specimens");
+  if (pieces.size() > kMostSpecimens) reader.refuse("specimens", "at most 1,000 specimens");
+  for (RequestReader& piece : pieces) {
     blade.specimens.push_back(
         {.name = name_in(piece, "how the piece is marked"), .hardness = hardness_from(piece)});
   }
@@ -60,7 +76,10 @@ notebook::KitThing blade_from(RequestReader& reader) {
 notebook::KitThing named_edge_from(RequestReader& reader) {
   trials::NamedEdge edge{.name = name_in(reader, "what you call the edge"), .edge = {}, .note = {}};
   reader.require("edge", "an object, which may be empty");
-  if (auto prepared = reader.object("edge")) edge.edge = edge_from(*prepared);
+  if (auto prepared = reader.object("edge")) {
+    edge.edge = edge_from(*prepared);
+    limit_text(*prepared, "finish", edge.edge.finish);
+  }
   edge.note = optional_text(reader, "note");
   return edge;
 }
