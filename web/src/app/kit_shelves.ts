@@ -20,6 +20,8 @@ export interface Shelf {
   name: ShelfName;
   many: string;
   one: string;
+  /** "a blade", "an edge" */
+  a: "a" | "an";
   fields: Field[];
   /** Of a shelf with nothing on it. */
   empty: string;
@@ -30,7 +32,7 @@ export interface Shelf {
 const note: Field = { at: "note", label: "Note" };
 const hardness: Field[] = [
   { at: "hardness.reading", label: "Hardness", as: "number" },
-  { at: "hardness.scale", label: "Scale", as: { HRC: "HRC", HV: "HV" } },
+  { at: "hardness.scale", label: "Scale", as: { HRC: "HRC", HV: "HV" }, needed: true },
   { at: "hardness.error", label: "Plus or minus", as: "number" },
   {
     at: "hardness.how_known",
@@ -48,6 +50,7 @@ export const shelves: Shelf[] = [
     name: "blades",
     many: "Blades",
     one: "blade",
+    a: "a",
     empty: "No blade yet. A name is enough to begin with.",
     begin: { name: "" },
     fields: [
@@ -61,6 +64,7 @@ export const shelves: Shelf[] = [
     name: "edges",
     many: "Edges",
     one: "edge",
+    a: "an",
     empty: "No edge yet. An edge by name spares typing its angles again.",
     begin: { name: "", edge: {} },
     fields: [
@@ -86,6 +90,7 @@ export const shelves: Shelf[] = [
     name: "media",
     many: "Media",
     one: "medium",
+    a: "a",
     empty: "Nothing to cut yet: rope, card, matting, by the name you call it.",
     begin: { name: "" },
     fields: [
@@ -97,6 +102,7 @@ export const shelves: Shelf[] = [
     name: "lots",
     many: "Lots of a medium",
     one: "lot",
+    a: "a",
     empty: "No lot yet. Another roll or bale may cut otherwise; naming it keeps that visible.",
     begin: { medium: "", name: "" },
     fields: [
@@ -111,6 +117,7 @@ export const shelves: Shelf[] = [
     name: "threads",
     many: "Threads, cords and cards",
     one: "thread",
+    a: "a",
     empty: "Nothing to read with yet. Readings with another thread are never compared.",
     begin: { kind: "thread_push", name: "" },
     fields: [
@@ -123,7 +130,8 @@ export const shelves: Shelf[] = [
     name: "kinds",
     many: "Kinds of reading",
     one: "kind of reading",
-    empty: "No kind of reading.",
+    a: "a",
+    empty: "None of your own yet.",
     begin: { name: "", words: "", unit: "", keener_when: "lower" },
     fields: [
       { at: "name", label: "Name in tables", needed: true, hint: "flank_wear" },
@@ -141,7 +149,8 @@ export const shelves: Shelf[] = [
     name: "stones",
     many: "Stones, plates and wheels",
     one: "stone",
-    empty: "No stone yet.",
+    a: "a",
+    empty: "No stone yet. A grit is kept with its system: a bare 1000 is three sizes.",
     begin: { name: "" },
     fields: [
       { at: "name", label: "Name", needed: true },
@@ -206,7 +215,11 @@ export function thingWords(shelf: ShelfName, thing: Thing): string {
       thing.note,
     ],
     threads: [String(thing.kind).replaceAll("_", " "), thing.lot && `lot ${thing.lot}`],
-    kinds: [thing.words, thing.unit, `keener when ${thing.keener_when}`],
+    kinds: [
+      thing.words,
+      thing.unit === "um" ? "µm" : thing.unit,
+      `keener when ${thing.keener_when}`,
+    ],
     stones: [thing.abrasive, thing.grit, thing.note],
   };
   return joined([

@@ -1,0 +1,154 @@
+// The kit as a person keeps it: put in, looked up, refused, corrected with a reason, undone.
+
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import {
+  button,
+  desktop,
+  faults,
+  inMargin,
+  phone,
+  type ServedApp,
+  serveApp,
+  sitDown,
+  tabTo,
+} from "./app_opened";
+import { startBrowser } from "./opened";
+
+let browser: Browser;
+let app: ServedApp;
+
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  app = await serveApp();
+});
+afterEach(async () => {
+  for (const context of browser.contexts()) await context.close();
+  await app.stop();
+});
+
+async function beginNotebook(page: Page): Promise<void> {
+  await page.getByLabel(/notebook is called/).fill("bench");
+  await button(page, "Make a notebook").click();
+  await page.getByRole("heading", { name: "An empty notebook" }).waitFor();
+}
+async function openKit(page: Page): Promise<void> {
+  await inMargin(page, "Kit").click();
+  await page.getByRole("heading", { name: "Blades" }).waitFor();
+}
+const shelf = (page: Page, name: string) => page.getByRole("region", { name, exact: true });
+const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent?.trim());
+
+const longName = `The knife that hung beside the door until ${"spring".repeat(20)}`;
+
+/** One of each, every text of which would be script if it were not text. */
+const script = "<img src=x onerror=alert(1)>";
+const shelves: [string, { [label: string]: string }][] = [
+  ["Blades", { Name: script, Steel: script, Hardness: "58,5", Specimens: script }],
+  ["Edges", { Name: script, Bevel: "15", Finish: script, Note: script }],
+  ["Media", { Name: script, Condition: script }],
+  ["Lots of a medium", { Medium: script, Lot: script, Condition: script, Length: "25" }],
+  ["Threads, cords and cards", { Name: script, Lot: script }],
+  ["Kinds of reading", { "Name in tables": script, "Name in sentences": script, Unit: script }],
+  ["Stones, plates and wheels", { Name: script, Abrasive: script, Grit: script, Note: script }],
+];
+
+describe.each([
+  ["on a desktop", desktop],
+  ["on a phone", phone],
+])("the kit %s", (_where, size) => {
+  test("bars nobody: empty, being typed, with long names", async () => {
+    const { page, complaints } = await sitDown(browser, app.address, size);
+    await beginNotebook(page);
+    await openKit(page);
+    expect(await faults(page)).toEqual([]);
+
+    const blades = shelf(page, "Blades");
+    await button(page, "Add a blade").click();
+    await blades.getByLabel("Name").fill(longName);
+    await blades.getByLabel(/^Steel/).fill("X90CrMoV18");
+    await blades.locator(".hint", { hasText: "C 0.85 to 0.95 %" }).waitFor();
+    expect(await faults(page)).toEqual([]);
+    await button(page, "Keep it").click();
+
+    await blades.getByText(longName).first().waitFor();
+    expect(await faults(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+});
+
+test("every shelf keeps what is typed, and shows it as the text it is", async () => {
+  const { page, complaints } = await sitDown(browser, app.address);
+  await beginNotebook(page);
+  await openKit(page);
+  for (const [name, typed] of shelves) {
+    const one = shelf(page, name);
+    await one.getByRole("button", { name: /^Add/ }).click();
+    for (const [label, text] of Object.entries(typed)) {
+      await one.getByLabel(new RegExp(`^${label}`)).fill(text);
+    }
+    await button(page, "Keep it").click();
+    await one.locator("li", { hasText: script }).waitFor();
+    expect(await one.locator("img").count(), name).toBe(0);
+  }
+  await expect.poll(() => shelf(page, "Blades").textContent()).toContain("58.5 HRC");
+  expect(complaints).toEqual([]);
+});
+
+test("by the keyboard alone: a stone is refused, kept, taken away and had back", async () => {
+  const { page } = await sitDown(browser, app.address);
+  await beginNotebook(page);
+  await openKit(page);
+  const stones = shelf(page, "Stones, plates and wheels");
+
+  await tabTo(page, "button", /^Add a stone/);
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("the coarse plate");
+  await tabTo(page, "input", /^Grit/);
+  await page.keyboard.type("1000");
+  await page.keyboard.press("Enter");
+  await stones.getByText(/does not say its system/).waitFor();
+  expect(await stones.getByLabel("Name").inputValue()).toBe("the coarse plate");
+
+  await page.keyboard.press("Control+a");
+  await page.keyboard.type("FEPA-F 220");
+  await page.keyboard.press("Enter");
+  await stones.locator("li", { hasText: "the coarse plate" }).waitFor();
+  await expect.poll(() => focused(page)).toMatch(/^Add another stone/);
+
+  await page.keyboard.press("Shift+Tab");
+  expect(await focused(page)).toMatch(/^Take away/);
+  await page.keyboard.press("Enter");
+  await stones.getByText("No stone yet.", { exact: false }).waitFor();
+  await expect.poll(() => focused(page)).toMatch(/^Add a stone/);
+
+  await button(page, /^Undo/).first().click();
+  await stones.locator("li", { hasText: "the coarse plate" }).waitFor();
+});
+
+test("what a trial rests on stays, and is corrected with a reason that the journal keeps", async () => {
+  const { page } = await sitDown(browser, app.address);
+  await button(page, "Open the demo").click();
+  await page.getByRole("heading", { name: "Trials" }).waitFor();
+  await openKit(page);
+  const blades = shelf(page, "Blades");
+  const first = blades.locator("li").first();
+
+  await first.getByRole("button", { name: /^Take away/ }).click();
+  await first.getByText(/rests on it/).waitFor();
+
+  await first.getByRole("button", { name: /^Change/ }).click();
+  await blades.getByLabel(/^Steel/).fill("X46Cr13");
+  await button(page, "Keep it").click();
+  await blades.getByText(/can be corrected with a reason/).waitFor();
+  await blades.getByLabel(/^Why/).fill("the mill sheet was another’s");
+  await button(page, "Keep it").click();
+  await expect.poll(() => first.textContent()).toContain("X46Cr13");
+  await expect.poll(() => focused(page)).toMatch(/^Change/);
+
+  await inMargin(page, "Journal").click();
+  await page.getByText("the mill sheet was another’s").waitFor();
+});
