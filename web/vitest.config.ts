@@ -19,6 +19,8 @@ export default defineConfig({
           environment: "node",
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // A second is not enough for an answer on a busy machine.
+          expect: { poll: { timeout: 60_000 } },
           fileParallelism: false,
         },
       },
