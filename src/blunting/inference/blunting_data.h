@@ -55,6 +55,7 @@ struct RunAside {
 struct BluntingData {
   trials::ReadingKind kind;
   std::string unit;
+  double recorded_per_told = 1;  // a reading in `unit` times this is in the unit it was recorded in
   std::string thread;
   std::vector<trials::Arm> arms;
   std::vector<std::size_t> medium_of_arm;
