@@ -27,15 +27,15 @@ std::string all_of(const Trial& trial, const std::function<std::string(const Run
   return values.empty() ? "not recorded" : telling::listed(values);
 }
 
-std::string edges_of(const Trial& trial, const std::string& blade) {
+std::string edges_of(const Trial& trial, const std::string& blade, const materials::ToldIn& told) {
   std::vector<std::string> edges;
   for (const Run& run : trial.runs) {
-    if (run.arm.blade == blade) add_once(edges, in_words(run.arm.edge));
+    if (run.arm.blade == blade) add_once(edges, in_words(run.arm.edge, told));
   }
   return edges.empty() ? "not recorded" : telling::listed(edges);
 }
 
-telling::Table blade_table(const Trial& trial) {
+telling::Table blade_table(const Trial& trial, const materials::ToldIn& told) {
   telling::Table table{.caption = "Blades and their edges (angles per side)",
                        .columns = {{.head = "blade", .side = telling::Side::left},
                                    {.head = "steel", .side = telling::Side::left},
@@ -48,7 +48,7 @@ telling::Table blade_table(const Trial& trial) {
                    blade.steel.empty() ? "not recorded" : blade.steel,
                    blade.hardness ? in_words(*blade.hardness) : "not recorded",
                    std::to_string(std::max<std::size_t>(1, blade.specimens.size())),
-                   edges_of(trial, blade.name)}});
+                   edges_of(trial, blade.name, told)}});
   }
   return table;
 }
@@ -60,10 +60,12 @@ std::string medium_words(const Run& run) {
   return words;
 }
 
-std::string readings_words(const Trial& trial) {
+std::string readings_words(const Trial& trial, const materials::ToldIn& told) {
   std::vector<std::string> kinds;
   for (const trials::ReadingSeries& series : trial.series) {
+    const std::string unit = told_unit(series.unit, told);
     std::string words = series.kind.words + " in " + series.unit;
+    if (unit != series.unit) words += ", told in " + unit;
     if (!series.thread.empty()) words += ", thread " + series.thread;
     if (!series.thread_lot.empty()) words += " (" + series.thread_lot + ")";
     add_once(kinds, words);
@@ -89,12 +91,14 @@ std::string dates_words(const Trial& trial) {
 
 }  // namespace
 
-void add_how_done(Html& html, const Trial& trial) {
-  add_table(html, blade_table(trial));
+void add_how_done(Html& html, const Trial& trial, const materials::ToldIn& told) {
+  add_table(html, blade_table(trial, told));
   html.open("ul");
   add_fact(html, "Medium", all_of(trial, medium_words));
-  add_fact(html, "Cut", all_of(trial, [](const Run& run) { return in_words(run.arm.method); }));
-  add_fact(html, "Readings", readings_words(trial));
+  add_fact(html, "Cut", all_of(trial, [&told](const Run& run) {
+             return in_words(run.arm.method, told);
+           }));
+  add_fact(html, "Readings", readings_words(trial, told));
   add_fact(html, "Who cut", all_of(trial, [](const Run& run) { return run.operator_name; }));
   add_fact(html, "When", dates_words(trial));
   add_fact(html, "Departures from the plan", all_of(trial, [](const Run& run) {

@@ -132,7 +132,7 @@ std::string compared_key(const MediumShown& shown, const Comparison& pair) {
   if (upper < first || lower > last) return {};
   if (pair.at.what != verdicts::ComparedAt::common_reading) return " Upright: what is compared.";
   return fmt::format(" Upright band: where {} {} lies, from what each of them starts from.",
-                     telling::asked_reading_text(pair.at.reading),
+                     verdicts::asked_reading_text(pair.at.reading),
                      shown.judgement.unit);
 }
 

@@ -4,14 +4,15 @@
 
 namespace keenfall::planning {
 
-std::vector<std::string> words_of_arms(std::span<const trials::PlannedArm> arms) {
+std::vector<std::string> words_of_arms(std::span<const trials::PlannedArm> arms,
+                                       const materials::ToldIn& told) {
   const bool edges_differ = std::ranges::any_of(
       arms, [&arms](const trials::PlannedArm& arm) { return arm.edge != arms.front().edge; });
   std::vector<std::string> words;
   for (const trials::PlannedArm& arm : arms) {
     words.push_back(arm.blade);
     if (!edges_differ) continue;
-    const std::string edge = in_words(arm.edge);
+    const std::string edge = in_words(arm.edge, told);
     words.back() += " (" + (edge.empty() ? "edge not said" : edge) + ")";
   }
   return words;

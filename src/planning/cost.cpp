@@ -1,7 +1,9 @@
 #include "planning/cost.h"
 
 #include "base/plain_number.h"
+#include "base/require.h"
 #include "blunting/curves/log_logistic.h"
+#include "materials/units.h"
 
 #include <algorithm>
 #include <cmath>
@@ -173,14 +175,23 @@ std::string in_words(const ExpectedAndMost& range, const std::string& unit) {
   return likely == most ? first : first + " (at most " + most + ")";
 }
 
-std::string in_words(const PlanCost& cost, const trials::Counted& counted) {
+std::string stock_in_words(const ExpectedAndMost& stock_m, const materials::ToldIn& told) {
+  const std::string unit = long_length_unit(told);
+  const auto one = materials::convert(1, "m", unit);
+  base::require(one.has_value(), "a long length is told in a unit of length");
+  return in_words({.expected = stock_m.expected * *one, .most = stock_m.most * *one}, unit);
+}
+
+std::string in_words(const PlanCost& cost,
+                     const trials::Counted& counted,
+                     const materials::ToldIn& told) {
   const auto counted_so = [](int count, const std::string& one, const std::string& many) {
     return std::to_string(count) + " " + (count == 1 ? one : many);
   };
   std::string words = counted_so(cost.runs, "run", "runs") + " in " +
                       counted_so(cost.blocks, "block", "blocks") + ": " +
                       in_words(cost.cuts, counted.many);
-  if (cost.stock_m) words += ", " + in_words(*cost.stock_m, "m") + " of stock";
+  if (cost.stock_m) words += ", " + stock_in_words(*cost.stock_m, told) + " of stock";
   words += ", " + in_words(cost.readings, "readings") + "; " + in_words(cost.hours, "hours") +
            " at the bench, ";
   const bool one_evening = cost.evenings.expected == 1;

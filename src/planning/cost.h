@@ -6,6 +6,7 @@
 // Method page: docs/methods/planning.md
 #pragma once
 
+#include "materials/told_in.h"
 #include "planning/assumptions.h"
 #include "trials/counted.h"
 #include "trials/plan.h"
@@ -60,7 +61,13 @@ struct PlanCost {
 // "3200 m (at most 5100)"; unit may be empty.
 [[nodiscard]] std::string in_words(const ExpectedAndMost& range, const std::string& unit);
 
+// "320 m (at most 510)", or in feet.
+[[nodiscard]] std::string stock_in_words(const ExpectedAndMost& stock_m,
+                                         const materials::ToldIn& told);
+
 // "36 runs in 6 blocks: 3200 cuts (at most 5100), ..."
-[[nodiscard]] std::string in_words(const PlanCost& cost, const trials::Counted& counted);
+[[nodiscard]] std::string in_words(const PlanCost& cost,
+                                   const trials::Counted& counted,
+                                   const materials::ToldIn& told = {});
 
 }  // namespace keenfall::planning

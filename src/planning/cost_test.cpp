@@ -186,5 +186,13 @@ TEST(BenchTimes, OutOfRangeAreRefused) {
   EXPECT_EQ(problems[1].place.column, "hours_per_evening");
 }
 
+// 1 ft = 0.3048 m exactly (NIST SP 811 B.8): 30.48 m are 100 ft.
+TEST(Cost, TellsStockInFeetBesideInches) {
+  const ExpectedAndMost stock_m{.expected = 30.48, .most = 60.96};
+
+  EXPECT_EQ(stock_in_words(stock_m, {}), "30 m (at most 61)");
+  EXPECT_EQ(stock_in_words(stock_m, {.length = "in"}), "100 ft (at most 200)");
+}
+
 }  // namespace
 }  // namespace keenfall::planning

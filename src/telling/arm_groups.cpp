@@ -29,14 +29,16 @@ std::string medium_words_of(const Judgement& judgement, const Arm& arm) {
     return other.arm.medium == arm.medium && other.arm.method != arm.method;
   });
   if (another_method) {
-    const std::string method = in_words(arm.method);
+    const std::string method = in_words(arm.method, judgement.told_in);
     words += ", " + (method.empty() ? "method not recorded" : method);
   }
   return words;
 }
 
 // What of this edge differs between the arms of one blade; whole edge in words when unsure.
-std::string telling_edge_words(const std::vector<const Arm*>& same_blade, const Arm& arm) {
+std::string telling_edge_words(const std::vector<const Arm*>& same_blade,
+                               const Arm& arm,
+                               const materials::ToldIn& told) {
   trials::EdgePreparation telling;
   const auto differs = [&](auto field) {
     return std::ranges::any_of(
@@ -49,7 +51,7 @@ std::string telling_edge_words(const std::vector<const Arm*>& same_blade, const 
   if (differs(&Edge::thickness_behind_edge_mm)) {
     telling.thickness_behind_edge_mm = arm.edge.thickness_behind_edge_mm;
   }
-  const std::string words = in_words(telling);
+  const std::string words = in_words(telling, told);
   return words.empty() ? "edge not recorded" : words;
 }
 
@@ -62,7 +64,7 @@ std::string name_in_group(const Judgement& judgement, const ArmGroup& group, std
     }
   }
   if (same_blade.size() == 1) return arm.blade;
-  return arm.blade + " (" + telling_edge_words(same_blade, arm) + ")";
+  return arm.blade + " (" + telling_edge_words(same_blade, arm, judgement.told_in) + ")";
 }
 
 void sort_by_falling_ratio(const Judgement& judgement, std::vector<std::size_t>& comparisons) {

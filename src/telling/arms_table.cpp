@@ -67,7 +67,7 @@ std::string second_level_head(const Judgement& judgement) {
   if (has_a_common_reading(judgement)) {
     const std::vector<double> readings = common_readings(judgement);
     return readings.size() == 1
-               ? "to " + asked_reading_text(readings.front()) + " " + judgement.unit
+               ? "to " + verdicts::asked_reading_text(readings.front()) + " " + judgement.unit
                : std::string("to one reading");
   }
   return rises ? "to " + base::plain_number(judgement.stop_level) + "× start"
@@ -133,7 +133,7 @@ std::string one_reading_of(const Judgement& judgement, const ArmGroup& group) {
   const verdicts::At at = compared_at(judgement, group);
   if (at.what != verdicts::ComparedAt::common_reading) return {};
   if (common_readings(judgement).size() < 2) return {};
-  return " (one reading: " + asked_reading_text(at.reading) + " " + judgement.unit + ")";
+  return " (one reading: " + verdicts::asked_reading_text(at.reading) + " " + judgement.unit + ")";
 }
 
 void add_footnotes(const Judgement& judgement, std::vector<std::string>& footnotes) {

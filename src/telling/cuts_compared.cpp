@@ -17,15 +17,15 @@ using verdicts::Judgement;
 
 enum class Naming { number_and_word, number_only };
 
-std::string with_metres(const Judgement& judgement,
-                        double cuts,
-                        Naming naming,
-                        const ArmResult& arm) {
+std::string with_stock(const Judgement& judgement,
+                       double cuts,
+                       Naming naming,
+                       const ArmResult& arm) {
   std::string words = cuts_text(cuts);
   if (naming == Naming::number_and_word) words = so_many(words, judgement.counted);
   if (judgement.counted.is_measured) return words;
-  const std::string metres = metres_text(cuts, arm.arm.method.cut_length_mm);
-  return metres.empty() ? words : words + " (" + metres + ")";
+  const std::string stock = stock_text(cuts, arm.arm.method.cut_length_mm, judgement.told_in);
+  return stock.empty() ? words : words + " (" + stock + ")";
 }
 
 std::string cuts_words(const Judgement& judgement,
@@ -33,13 +33,13 @@ std::string cuts_words(const Judgement& judgement,
                        const verdicts::CutsToLevel& reached,
                        Naming naming) {
   if (const auto least = reached.at_least()) {
-    return "at least " + with_metres(judgement, *least, naming, arm);
+    return "at least " + with_stock(judgement, *least, naming, arm);
   }
   if (!reached.beyond_what_was_cut) {
-    return with_metres(judgement, reached.cuts.median, naming, arm);
+    return with_stock(judgement, reached.cuts.median, naming, arm);
   }
   // An edge that was seen to get there leaves it open.
-  return "probably more than " + with_metres(judgement, arm.longest_run_cuts, naming, arm);
+  return "probably more than " + with_stock(judgement, arm.longest_run_cuts, naming, arm);
 }
 
 }  // namespace
@@ -98,7 +98,7 @@ std::string cuts_sentence(const Judgement& judgement, const Comparison& comparis
     const ArmResult& furthest = a.longest_run_cuts < b.longest_run_cuts ? b : a;
     return fmt::format(
         "Neither was cut that far: {} at most.",
-        with_metres(judgement, furthest.longest_run_cuts, Naming::number_and_word, furthest));
+        with_stock(judgement, furthest.longest_run_cuts, Naming::number_and_word, furthest));
   }
   return base::begun_large(
       fmt::format("{} against {}.",

@@ -56,7 +56,7 @@ std::string level_words(const Judgement& judgement, const verdicts::At& at) {
     case verdicts::ComparedAt::common_reading:
       return fmt::format("{} {} {}",
                          rises ? "to reach" : "to fall to",
-                         asked_reading_text(at.reading),
+                         verdicts::asked_reading_text(at.reading),
                          judgement.unit);
     case verdicts::ComparedAt::level:
       break;
@@ -74,7 +74,7 @@ std::string level_reached_words(const Judgement& judgement, const verdicts::At& 
     case verdicts::ComparedAt::common_reading:
       return fmt::format("{} {} {}",
                          rises ? "reached" : "fallen to",
-                         asked_reading_text(at.reading),
+                         verdicts::asked_reading_text(at.reading),
                          judgement.unit);
     case verdicts::ComparedAt::level:
       return rises ? fmt::format("reached {} times its start", base::plain_number(at.level))

@@ -1,6 +1,7 @@
 #include "telling/rounded.h"
 
-#include "base/plain_number.h"
+#include "base/require.h"
+#include "materials/units.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -82,18 +83,14 @@ std::string reading_text(double reading) {
   return to_figures(reading, 2);
 }
 
-std::string asked_reading_text(double reading) {
-  constexpr std::size_t kAsTyped = 6;
-  std::string plain = base::plain_number(reading);
-  return plain.size() <= kAsTyped ? plain : to_figures(reading, 4);
-}
-
-std::string metres_text(double cuts, std::optional<double> cut_length_mm) {
-  if (!cut_length_mm || cuts >= kMillion) return {};
-  constexpr double kMmPerMetre = 1000;
-  const double metres = cuts * *cut_length_mm / kMmPerMetre;
-  if (metres == 0) return {};
-  return to_figures(metres, metres < 10 ? 2 : 3) + " m";
+std::string stock_text(double cuts,
+                       std::optional<double> cut_length_mm,
+                       const materials::ToldIn& told) {
+  if (!cut_length_mm || cuts >= kMillion || cuts * *cut_length_mm == 0) return {};
+  const std::string unit = long_length_unit(told);
+  const auto length = materials::convert(cuts * *cut_length_mm, "mm", unit);
+  base::require(length.has_value(), "a long length is told in a unit of length");
+  return to_figures(*length, *length < 10 ? 2 : 3) + " " + unit;
 }
 
 std::string scatter_text(double log_sd) {

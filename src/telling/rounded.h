@@ -4,6 +4,8 @@
 // thousand. A bound of a ratio is never rounded onto or across 1 or the worth-it margin.
 #pragma once
 
+#include "materials/told_in.h"
+
 #include <optional>
 #include <string>
 
@@ -21,12 +23,11 @@ namespace keenfall::telling {
 
 [[nodiscard]] std::string cuts_text(double cuts);
 [[nodiscard]] std::string reading_text(double reading);
-// A reading that edges are compared at: as it was asked for, or to four figures where it came out
-// of another unit.
-[[nodiscard]] std::string asked_reading_text(double reading);
 
-// "10.8 m"; empty when the length of a cut was not recorded.
-[[nodiscard]] std::string metres_text(double cuts, std::optional<double> cut_length_mm);
+// "10.8 m", "35.4 ft"; empty when the length of a cut was not recorded.
+[[nodiscard]] std::string stock_text(double cuts,
+                                     std::optional<double> cut_length_mm,
+                                     const materials::ToldIn& told);
 
 // A ratio in percent without the sign, to two figures, never rounded onto or across 100: "14".
 [[nodiscard]] std::string percent_text(double ratio);

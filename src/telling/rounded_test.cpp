@@ -65,10 +65,15 @@ TEST(Rounding, CallsOnlyWhatIsLessThanAHundredthOfACutUnderIt) {
   EXPECT_EQ(cuts_text(0.01), "0.010");
 }
 
-TEST(Rounding, GivesMetresWhereTheLengthOfACutIsKnown) {
-  EXPECT_EQ(metres_text(108, 100), "10.8 m");
-  EXPECT_EQ(metres_text(8.4, 100), "0.84 m");
-  EXPECT_EQ(metres_text(108, std::nullopt), "");
+TEST(Rounding, GivesTheLengthOfStockWhereTheLengthOfACutIsKnown) {
+  EXPECT_EQ(stock_text(108, 100, {}), "10.8 m");
+  EXPECT_EQ(stock_text(8.4, 100, {}), "0.84 m");
+  EXPECT_EQ(stock_text(108, std::nullopt, {}), "");
+}
+
+// 10.8 m over 0.3048 m a foot is 35.43 (NIST SP 811 B.8).
+TEST(Rounding, GivesTheLengthOfStockInFeetBesideInches) {
+  EXPECT_EQ(stock_text(108, 100, {.length = "in"}), "35.4 ft");
 }
 
 // exp(0.18) = 1.197 (closed form).
@@ -78,12 +83,6 @@ TEST(Rounding, NeverCallsAChanceNoneOrSure) {
   EXPECT_EQ(chance_text(0.301), "30 %");
   EXPECT_EQ(chance_text(0.0001), "under 1 %");
   EXPECT_EQ(chance_text(0.9999), "over 99 %");
-}
-
-TEST(Rounded, AReadingAskedForStaysAsTypedUnlessItWasConverted) {
-  EXPECT_EQ(asked_reading_text(400), "400");
-  EXPECT_EQ(asked_reading_text(0.3), "0.3");
-  EXPECT_EQ(asked_reading_text(509.8581064889641), "509.9");
 }
 
 }  // namespace

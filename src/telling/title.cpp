@@ -18,7 +18,8 @@ using verdicts::Judgement;
 // The way of cutting, where it is one for all arms (else each medium's heading names it).
 std::string common_method_words(const Judgement& judgement) {
   std::set<std::string> methods;
-  for (const auto& arm : judgement.arms) methods.insert(in_words(arm.arm.method));
+  for (const auto& arm : judgement.arms)
+    methods.insert(in_words(arm.arm.method, judgement.told_in));
   return methods.size() == 1 ? *methods.begin() : std::string();
 }
 

@@ -1,7 +1,5 @@
 #include "trials/cutting.h"
 
-#include "base/plain_number.h"
-
 namespace keenfall::trials {
 
 namespace {
@@ -22,14 +20,14 @@ std::string motion_in_words(const CutMethod& method) {
 
 }  // namespace
 
-std::string in_words(const CutMethod& method) {
+std::string in_words(const CutMethod& method, const materials::ToldIn& told) {
   std::string words = motion_in_words(method);
   const auto append = [&words](const std::string& link, const std::string& part) {
     if (!words.empty()) words += link;
     words += part;
   };
-  if (method.cut_length_mm) append(" of ", base::plain_number(*method.cut_length_mm) + " mm");
-  if (method.edge_used_mm) append(" on ", base::plain_number(*method.edge_used_mm) + " mm of edge");
+  if (method.cut_length_mm) append(" of ", length_words(*method.cut_length_mm, told));
+  if (method.edge_used_mm) append(" on ", length_words(*method.edge_used_mm, told) + " of edge");
   if (!method.board.empty()) append(" against ", method.board);
   return words;
 }

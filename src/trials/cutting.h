@@ -4,6 +4,8 @@
 // lots of one medium are tied together by blocks, not declared equal.
 #pragma once
 
+#include "materials/told_in.h"
+
 #include <optional>
 #include <string>
 
@@ -34,6 +36,6 @@ struct CutMethod {
 };
 
 // "slice of 100 mm on 40 mm of edge"; empty when nothing was recorded.
-[[nodiscard]] std::string in_words(const CutMethod& method);
+[[nodiscard]] std::string in_words(const CutMethod& method, const materials::ToldIn& told = {});
 
 }  // namespace keenfall::trials

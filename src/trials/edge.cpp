@@ -4,7 +4,7 @@
 
 namespace keenfall::trials {
 
-std::string in_words(const EdgePreparation& edge) {
+std::string in_words(const EdgePreparation& edge, const materials::ToldIn& told) {
   std::string words;
   const auto append = [&words](const std::string& part) {
     if (!words.empty()) words += ", ";
@@ -14,7 +14,7 @@ std::string in_words(const EdgePreparation& edge) {
   if (edge.apex_angle) append(base::plain_number(edge.apex_angle->deg) + "° per side at the apex");
   if (!edge.finish.empty()) append(edge.finish);
   if (edge.thickness_behind_edge_mm) {
-    append(base::plain_number(*edge.thickness_behind_edge_mm) + " mm behind the edge");
+    append(length_words(*edge.thickness_behind_edge_mm, told) + " behind the edge");
   }
   return words;
 }

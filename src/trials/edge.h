@@ -4,6 +4,8 @@
 // Angles are degrees per side (a 17 degree edge measures 34 degrees inclusive).
 #pragma once
 
+#include "materials/told_in.h"
+
 #include <optional>
 #include <string>
 
@@ -35,6 +37,6 @@ struct EdgePreparation {
 };
 
 // "17° per side, 20° at the apex, 9 µm diamond"; empty when nothing was recorded.
-[[nodiscard]] std::string in_words(const EdgePreparation& edge);
+[[nodiscard]] std::string in_words(const EdgePreparation& edge, const materials::ToldIn& told = {});
 
 }  // namespace keenfall::trials

@@ -21,12 +21,15 @@ TEST(Edges, AreSaidWithAnglesPerSideAndOnlyWhatWasRecorded) {
   EXPECT_EQ(in_words(edge),
             "17° per side, 20° per side at the apex, 9 um diamond, 0.38 mm behind the edge");
   EXPECT_EQ(in_words(EdgePreparation{}), "");
+  EXPECT_EQ(in_words(EdgePreparation{.thickness_behind_edge_mm = 0.38}, {.length = "in"}),
+            "0.015 in behind the edge");
 }
 
 TEST(CutMethods, AreSaidWithLengthAndEdgeUsed) {
   EXPECT_EQ(in_words(CutMethod{.motion = Motion::slice, .cut_length_mm = 100, .edge_used_mm = 40}),
             "slice of 100 mm on 40 mm of edge");
   EXPECT_EQ(in_words(CutMethod{}), "");
+  EXPECT_EQ(in_words(CutMethod{.cut_length_mm = 100}, {.length = "in"}), "3.94 in");
 }
 
 TEST(Hardnesses, AreSaidWithTheirScaleAndHowTheyAreKnown) {

@@ -25,10 +25,6 @@ std::string degrees(const std::optional<trials::PerSideAngle>& angle) {
   return angle ? base::plain_number(angle->deg) + "° per side" : "";
 }
 
-std::string millimetres(const std::optional<double>& length) {
-  return length ? base::plain_number(*length) + " mm" : "";
-}
-
 std::string hardness_of(const Trial& trial, const Arm& arm) {
   const trials::Blade* blade = trials::find_blade(trial, arm.blade);
   if (blade == nullptr) return {};
@@ -83,7 +79,14 @@ AlsoDiffers compared_finish(const std::string& a, const std::string& b) {
 
 }  // namespace
 
-std::vector<AlsoDiffers> what_else_differs(const Trial& trial, const Arm& a, const Arm& b) {
+std::vector<AlsoDiffers> what_else_differs(const Trial& trial,
+                                           const TwoArms& arms,
+                                           const materials::ToldIn& told) {
+  const Arm& a = arms.a;
+  const Arm& b = arms.b;
+  const auto length = [&told](const std::optional<double>& length_mm) {
+    return length_mm ? length_words(*length_mm, told) : std::string();
+  };
   const auto over_runs = [&](const char* what,
                              const std::function<std::string(const Run&)>& property) {
     return compared(what, set_over_runs(trial, a, property), set_over_runs(trial, b, property));
@@ -93,8 +96,8 @@ std::vector<AlsoDiffers> what_else_differs(const Trial& trial, const Arm& a, con
           compared("apex angle", degrees(a.edge.apex_angle), degrees(b.edge.apex_angle)),
           compared_finish(a.edge.finish, b.edge.finish),
           compared("thickness behind the edge",
-                   millimetres(a.edge.thickness_behind_edge_mm),
-                   millimetres(b.edge.thickness_behind_edge_mm)),
+                   length(a.edge.thickness_behind_edge_mm),
+                   length(b.edge.thickness_behind_edge_mm)),
           over_runs("lot of the medium", [](const Run& run) { return run.medium_lot; }),
           over_runs("thread lot", [&](const Run& run) { return thread_lots_of(trial, run); }),
           over_runs("who cut", [](const Run& run) { return run.operator_name; })};

@@ -4,6 +4,7 @@
 // operators and specimens are matched when both arms were cut with the same set of them.
 #pragma once
 
+#include "materials/told_in.h"
 #include "trials/trial.h"
 #include "verdicts/judgement.h"
 
@@ -11,8 +12,13 @@
 
 namespace keenfall::verdicts {
 
+struct TwoArms {
+  const trials::Arm& a;
+  const trials::Arm& b;
+};
+
 [[nodiscard]] std::vector<AlsoDiffers> what_else_differs(const trials::Trial& trial,
-                                                         const trials::Arm& a,
-                                                         const trials::Arm& b);
+                                                         const TwoArms& arms,
+                                                         const materials::ToldIn& told);
 
 }  // namespace keenfall::verdicts

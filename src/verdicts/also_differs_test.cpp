@@ -17,7 +17,7 @@ AlsoDiffers found(const trials::Trial& trial,
                   const trials::Arm& a,
                   const trials::Arm& b,
                   const std::string& what) {
-  const auto all = what_else_differs(trial, a, b);
+  const auto all = what_else_differs(trial, {a, b}, {});
   const auto one = std::ranges::find(all, what, &AlsoDiffers::what);
   return one == all.end() ? AlsoDiffers{.what = "missing"} : *one;
 }

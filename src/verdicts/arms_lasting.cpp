@@ -1,6 +1,5 @@
 #include "verdicts/arms_lasting.h"
 
-#include "base/plain_number.h"
 #include "verdicts/lasting.h"
 
 #include <algorithm>
@@ -31,7 +30,7 @@ void put_where(ArmsLasting& across,
       across.at.what == ComparedAt::common_reading
           ? "The media were compared at different readings by themselves; across them all edges "
             "are compared at one, " +
-                base::plain_number(across.at.reading) + " " + data.unit + "."
+                asked_reading_text(across.at.reading) + " " + data.unit + "."
           : "The media were compared at different levels by themselves; across them all edges are "
             "compared at half keenness.");
 }

@@ -84,11 +84,13 @@ std::vector<Comparison> compare_medium(const trials::Trial& trial,
                                        base::Seed seed) {
   const FamilyLevel level = compared_at(question, data, fit, arms);
   const Family family = family_of_curves(data, fit, arms, level.at, question.claim);
-  std::vector<Comparison> pairs = compare_family(
-      trial,
-      family,
-      all_pairs(arms.size()),
-      {.worth_it_margin = question.worth_it_margin, .looks = question.looks, .seed = seed});
+  std::vector<Comparison> pairs = compare_family(trial,
+                                                 family,
+                                                 all_pairs(arms.size()),
+                                                 {.worth_it_margin = question.worth_it_margin,
+                                                  .looks = question.looks,
+                                                  .seed = seed,
+                                                  .told_in = question.told_in});
   if (pairs.empty()) return pairs;
   add_ratios_by_level(pairs, data, fit, arms, question.claim);
   for (Comparison& pair : pairs) add_remarks(pair, data, fit, level.starts_differ);

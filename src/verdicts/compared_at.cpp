@@ -25,8 +25,12 @@ bool start_differently(const blunting::ArmDraws& a, const blunting::ArmDraws& b)
   return std::abs(interval.median) > kStartGate && (interval.lo95 > 0 || interval.hi95 < 0);
 }
 
-// Two significant figures, so that the reading can be said.
-double sayable(double reading) { return std::stod(base::with_figures(reading, 2)); }
+// Two significant figures of the unit it was recorded in, so that the reading can be said; whatever
+// unit it is told in, it is the same reading.
+double sayable(double reading, const blunting::BluntingData& data) {
+  const double recorded = reading * data.recorded_per_told;
+  return std::stod(base::with_figures(recorded, 2)) / data.recorded_per_told;
+}
 
 }  // namespace
 
@@ -57,8 +61,9 @@ FamilyLevel compared_at(const Question& question,
   }
   if (differ) {
     const double log_reading = log_reading_of(data, bluntest_start + std::log(level));
-    return {.at = {.what = ComparedAt::common_reading, .reading = sayable(std::exp(log_reading))},
-            .starts_differ = true};
+    return {
+        .at = {.what = ComparedAt::common_reading, .reading = sayable(std::exp(log_reading), data)},
+        .starts_differ = true};
   }
   return {
       .at = {.what = level == 2 ? ComparedAt::half_keenness : ComparedAt::level, .level = level}};

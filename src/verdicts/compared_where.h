@@ -2,6 +2,8 @@
 // or where the edge fails a pass-or-fail test.
 #pragma once
 
+#include <string>
+
 namespace keenfall::verdicts {
 
 enum class ComparedAt { half_keenness, level, common_reading, test };
@@ -13,5 +15,9 @@ struct At {
 
   bool operator==(const At&) const = default;
 };
+
+// A reading that edges are compared at: as it was asked for, or to four figures where it came out
+// of another unit.
+[[nodiscard]] std::string asked_reading_text(double reading);
 
 }  // namespace keenfall::verdicts

@@ -67,7 +67,8 @@ std::string medium_words(const trials::Medium& medium) {
 }
 
 // The earlier a factor stands, the more it explains: later ones may only change along with it.
-std::vector<Column> columns_of(const std::vector<trials::Arm>& arms) {
+std::vector<Column> columns_of(const std::vector<trials::Arm>& arms,
+                               const materials::ToldIn& told) {
   Column blade{.what = "blade"};
   Column medium{.what = "medium"};
   Column bevel{.what = "bevel angle"};
@@ -82,9 +83,9 @@ std::vector<Column> columns_of(const std::vector<trials::Arm>& arms) {
     add_angle(apex, arm.edge.apex_angle);
     finish.words.push_back(arm.edge.finish);
     const auto& behind = arm.edge.thickness_behind_edge_mm;
-    thickness.words.push_back(behind ? base::plain_number(*behind) + " mm" : "");
+    thickness.words.push_back(behind ? length_words(*behind, told) : "");
     thickness.numbers.push_back(behind.value_or(-1));
-    method.words.push_back(in_words(arm.method));
+    method.words.push_back(in_words(arm.method, told));
   }
   return {blade, medium, bevel, apex, finish, thickness, method};
 }
@@ -101,9 +102,10 @@ bool decides(const Levelled& one, const Levelled& other) {
 
 }  // namespace
 
-DeclaredFactors declared_factors(const std::vector<trials::Arm>& arms) {
+DeclaredFactors declared_factors(const std::vector<trials::Arm>& arms,
+                                 const materials::ToldIn& told) {
   std::vector<Levelled> kept;
-  for (const Column& column : columns_of(arms)) {
+  for (const Column& column : columns_of(arms, told)) {
     Levelled factor = levelled(column);
     if (factor.factor.levels.size() < 2) continue;
     const auto leader = std::ranges::find_if(

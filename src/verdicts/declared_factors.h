@@ -1,6 +1,7 @@
 // What the arms of a trial differ in, as factors with levels: the raw material of factor effects.
 #pragma once
 
+#include "materials/told_in.h"
 #include "trials/trial.h"
 #include "verdicts/crossing.h"
 
@@ -21,6 +22,7 @@ struct DeclaredFactors {
   Cells cells;                          // of those factors: a cell for each arm
 };
 
-[[nodiscard]] DeclaredFactors declared_factors(const std::vector<trials::Arm>& arms);
+[[nodiscard]] DeclaredFactors declared_factors(const std::vector<trials::Arm>& arms,
+                                               const materials::ToldIn& told);
 
 }  // namespace keenfall::verdicts

@@ -33,8 +33,9 @@ std::size_t place_in(const std::vector<std::size_t>& kept, std::size_t level) {
   return static_cast<std::size_t>(std::ranges::find(kept, level) - kept.begin());
 }
 
-std::optional<CrossedArms> crossed_arms(const std::vector<trials::Arm>& arms) {
-  const DeclaredFactors declared = declared_factors(arms);
+std::optional<CrossedArms> crossed_arms(const std::vector<trials::Arm>& arms,
+                                        const materials::ToldIn& told) {
+  const DeclaredFactors declared = declared_factors(arms, told);
   if (declared.factors.size() < 2) return std::nullopt;
   const std::optional<CrossedTable> table = largest_crossed_table(declared.cells);
   if (!table) return std::nullopt;
@@ -175,8 +176,8 @@ void fill_in(FactorEffects& found, const CrossedArms& crossed, double margin) {
 
 std::optional<FactorEffects> find_factor_effects(const trials::Trial& trial,
                                                  const ArmsLasting& lasting,
-                                                 double worth_it_margin) {
-  std::optional<CrossedArms> crossed = crossed_arms(lasting.arms);
+                                                 const FactorQuestion& question) {
+  std::optional<CrossedArms> crossed = crossed_arms(lasting.arms, question.told_in);
   if (!crossed) return std::nullopt;
   turn_blades_into_steels(*crossed, trial);
   for (const std::size_t arm : crossed->arms) {
@@ -191,7 +192,7 @@ std::optional<FactorEffects> find_factor_effects(const trials::Trial& trial,
   }
   list_effects(found);
   list_interactions(found);
-  fill_in(found, *crossed, worth_it_margin);
+  fill_in(found, *crossed, question.worth_it_margin);
   return found;
 }
 

@@ -8,6 +8,7 @@
 // Method page: docs/methods/factor-effects.md
 #pragma once
 
+#include "materials/told_in.h"
 #include "trials/trial.h"
 #include "verdicts/arms_lasting.h"
 #include "verdicts/factor_effect.h"
@@ -16,9 +17,14 @@
 
 namespace keenfall::verdicts {
 
+struct FactorQuestion {
+  double worth_it_margin = 1.5;  // above 1
+  materials::ToldIn told_in;     // lengths
+};
+
 // Nothing where no two factors are crossed.
 [[nodiscard]] std::optional<FactorEffects> find_factor_effects(const trials::Trial& trial,
                                                                const ArmsLasting& lasting,
-                                                               double worth_it_margin);
+                                                               const FactorQuestion& question);
 
 }  // namespace keenfall::verdicts

@@ -42,7 +42,7 @@ MadeFit angle_by_finish() {
 }
 
 FactorEffects found_in(const MadeFit& made) {
-  return *find_factor_effects(made.trial, arms_lasting(made.data, made.fit, {}), 1.5);
+  return *find_factor_effects(made.trial, arms_lasting(made.data, made.fit, {}), {});
 }
 
 TEST(FactorEffects, AreAveragedInLogsOverTheOtherFactorsCells) {
@@ -112,7 +112,7 @@ TEST(FactorEffects, AverageTheBladesOfOneSteel) {
 TEST(FactorEffects, AreNotGivenWhereNothingIsCrossed) {
   const MadeFit made = made_fit({arm({.bevel_deg = 15}), arm({.bevel_deg = 20})}, 5);
 
-  EXPECT_FALSE(find_factor_effects(made.trial, arms_lasting(made.data, made.fit, {}), 1.5));
+  EXPECT_FALSE(find_factor_effects(made.trial, arms_lasting(made.data, made.fit, {}), {}));
 }
 
 TEST(FactorEffects, OfFiftyBladesAreLeftToTheComparisons) {

@@ -211,7 +211,7 @@ std::vector<Comparison> compare_family(const trials::Trial& trial,
     if (!is_settled(pair.verdict)) {
       pair.further_runs = further_runs_for(pair, log_ratio, family, ordered.pairs[c], margin);
     }
-    pair.also_differs = what_else_differs(trial, a.arm, b.arm);
+    pair.also_differs = what_else_differs(trial, {a.arm, b.arm}, question.told_in);
     if (look) pair.remarks.push_back(in_words(*look));
     comparisons.push_back(std::move(pair));
   }

@@ -7,6 +7,7 @@
 
 #include "base/seed.h"
 #include "blunting/inference/fit_diagnostics.h"
+#include "materials/told_in.h"
 #include "trials/trial.h"
 #include "verdicts/judgement.h"
 
@@ -36,6 +37,7 @@ struct FamilyQuestion {
   double worth_it_margin = 1.5;
   std::vector<int> looks;  // as Question::looks
   base::Seed seed;
+  materials::ToldIn told_in;  // likewise
 };
 
 // Places in Family::arms.

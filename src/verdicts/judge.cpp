@@ -201,6 +201,7 @@ Judgement judge(const trials::Trial& trial,
                       .counted = trial.counted,
                       .kind = data.kind,
                       .unit = data.unit,
+                      .told_in = question.told_in,
                       .thread = data.thread,
                       .worth_it_margin = question.worth_it_margin,
                       .stop_level = stop_level_of(question, data.kind),
@@ -218,7 +219,8 @@ Judgement judge(const trials::Trial& trial,
     const ArmsLasting lasting = arms_lasting(data, fit, judgement.comparisons);
     judgement.media = compare_media(lasting, question.worth_it_margin, seed);
     add_cuts_across(judgement, data, fit);
-    judgement.factors = find_factor_effects(trial, lasting, question.worth_it_margin);
+    judgement.factors = find_factor_effects(
+        trial, lasting, {.worth_it_margin = question.worth_it_margin, .told_in = question.told_in});
     judgement.covariates = covariate_effects(fit);
     judgement.curve_check = curve_check_of(data, fit, trial.counted);
   }

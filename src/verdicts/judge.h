@@ -10,6 +10,7 @@
 #include "base/seed.h"
 #include "blunting/inference/blunting_data.h"
 #include "blunting/inference/full_fit.h"
+#include "materials/told_in.h"
 #include "trials/trial.h"
 #include "verdicts/judgement.h"
 
@@ -28,6 +29,7 @@ struct Question {
   std::optional<ClaimAbout> claim;
   // Runs of every arm at each planned look: rising, the first at least 2. Empty: one look only.
   std::vector<int> looks;
+  materials::ToldIn told_in;  // lengths; readings are told in the data's unit
 };
 
 [[nodiscard]] Judgement judge(const trials::Trial& trial,

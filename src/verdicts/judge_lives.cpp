@@ -104,11 +104,13 @@ std::vector<Comparison> compare_tested(const trials::Trial& trial,
   const auto quick = blunting::quick_times(data);
   for (std::size_t medium = 0; medium < data.groups.media.size(); ++medium) {
     const Family family = family_of_tests(judgement, data, fit, medium, question.claim);
-    std::vector<Comparison> pairs = compare_family(
-        trial,
-        family,
-        all_pairs(family.arms.size()),
-        {.worth_it_margin = question.worth_it_margin, .looks = question.looks, .seed = seed});
+    std::vector<Comparison> pairs = compare_family(trial,
+                                                   family,
+                                                   all_pairs(family.arms.size()),
+                                                   {.worth_it_margin = question.worth_it_margin,
+                                                    .looks = question.looks,
+                                                    .seed = seed,
+                                                    .told_in = question.told_in});
     add_second_opinions(pairs, with_draws(family, quick), question.worth_it_margin);
     std::ranges::move(pairs, std::back_inserter(comparisons));
   }
@@ -193,6 +195,7 @@ Judgement judge_lives(const trials::Trial& trial,
   Judgement judgement{.trial = trial.name,
                       .counted = trial.counted,
                       .kind = kind_of_lives(data, trial.counted),
+                      .told_in = question.told_in,
                       .worth_it_margin = question.worth_it_margin,
                       .test = test_judged(data),
                       .runs = tested_runs(trial, data)};
@@ -207,7 +210,8 @@ Judgement judge_lives(const trials::Trial& trial,
     const ArmsLasting lasting = arms_lasting(data, fit);
     judgement.media = compare_media(lasting, question.worth_it_margin, seed);
     add_cuts_across(judgement);
-    judgement.factors = find_factor_effects(trial, lasting, question.worth_it_margin);
+    judgement.factors = find_factor_effects(
+        trial, lasting, {.worth_it_margin = question.worth_it_margin, .told_in = question.told_in});
   }
   judgement.cannot_say = not_told_by_tests(trial, judgement);
   add_claim_not_made(judgement, question.claim);

@@ -9,6 +9,7 @@
 #include "base/seed.h"
 #include "blunting/times/time_data.h"
 #include "blunting/times/time_fit.h"
+#include "materials/told_in.h"
 #include "trials/trial.h"
 #include "verdicts/family.h"
 #include "verdicts/judgement.h"
@@ -28,6 +29,7 @@ struct LivesQuestion {
   double worth_it_margin = 1.5;     // above 1
   std::optional<ClaimAbout> claim;  // as Question::claim
   std::vector<int> looks;           // as Question::looks
+  materials::ToldIn told_in;        // likewise
 };
 
 [[nodiscard]] Judgement judge_lives(const trials::Trial& trial,

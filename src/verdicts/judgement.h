@@ -6,6 +6,7 @@
 // ratios and levels dimensionless. Intervals are equal-tailed posterior intervals.
 #pragma once
 
+#include "materials/told_in.h"
 #include "numerics/interval.h"
 #include "trials/trial.h"
 #include "verdicts/across_media.h"
@@ -209,8 +210,9 @@ struct Judgement {
   std::string trial;
   trials::Counted counted;  // what the fields called cuts count
   trials::ReadingKind kind;
-  std::string unit;    // of every reading here
-  std::string thread;  // empty: not recorded
+  std::string unit;           // of every reading here
+  materials::ToldIn told_in;  // what sentences about it are told in
+  std::string thread;         // empty: not recorded
   double worth_it_margin = 1.5;
   double stop_level = 4;               // times the start reading
   std::optional<double> stop_reading;  // in `unit`, when one was asked for

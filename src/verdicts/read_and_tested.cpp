@@ -121,7 +121,8 @@ std::vector<Comparison> compared_in(const ReadAndTestedArms& arms, const Compari
                      joined.pairs,
                      {.worth_it_margin = by.question.worth_it_margin,
                       .looks = by.question.looks,
-                      .seed = by.seed});
+                      .seed = by.seed,
+                      .told_in = by.question.told_in});
   // Only the curves were fitted another way.
   add_second_opinions(
       comparisons, with_quick_curves(joined, by.read, arms, by.quick), by.question.worth_it_margin);
@@ -167,6 +168,7 @@ Judgement judge_read_and_tested(const trials::Trial& trial,
                                .keener_when = read.data.kind.keener_when,
                                .use = trials::ReadingUse::evidence},
                       .unit = trial.counted.many,
+                      .told_in = question.told_in,
                       .thread = read.data.thread,
                       .worth_it_margin = question.worth_it_margin,
                       .stop_level = *tested.data.level,

@@ -14,7 +14,8 @@ namespace keenfall::verdicts {
 struct ReportedRun {
   std::size_t run = 0;              // index into Trial::runs
   std::vector<std::size_t> series;  // indices into Trial::series: what was read, of what is judged
-  std::vector<blunting::CheckpointReading> checkpoints;  // of readings that make curves
+  // Of readings that make curves, in the judgement's unit.
+  std::vector<blunting::CheckpointReading> checkpoints;
   // Its median cuts to half keenness over its arm's; absent where either has none.
   std::optional<double> half_keenness_over_arm;
 

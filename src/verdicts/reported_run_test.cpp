@@ -39,6 +39,7 @@ CutsToLevel half_at(double cuts) { return {.cuts = {.median = cuts}}; }
 // Of the second run, and then of the first.
 Judgement of_nylon() {
   return {.kind = *trials::find_reading_kind("thread_push"),
+          .unit = "gf",
           .thread = "nylon",
           .runs = {{.run = 1, .name = "2", .half_keenness_cuts = numerics::Interval{.median = 30}},
                    {.run = 0, .name = "1", .not_used_because = "voided: burr"}},
@@ -61,6 +62,19 @@ TEST(ReportedRuns, HaveTheSeriesThatShareTheFitAndTheirReadingsTogether) {
   EXPECT_NEAR(runs[0].checkpoints[0].reading, 100, 1e-12);  // the root of 80 x 125
   EXPECT_THAT(runs[1].series, ElementsAre(1));
   EXPECT_EQ(runs[1].checkpoints.size(), 1U);
+}
+
+// 1 gf = 9.80665e-3 N exactly (NIST SP 811 B.8).
+TEST(ReportedRuns, HaveTheirReadingsInTheUnitThatTheJudgementIsToldIn) {
+  Judgement told = of_nylon();
+  told.unit = "N";
+
+  const auto in_newtons = reported_runs(a_trial(), told);
+  const auto recorded = reported_runs(a_trial(), of_nylon());
+
+  ASSERT_FALSE(recorded[0].checkpoints.empty());
+  EXPECT_NEAR(
+      in_newtons[0].checkpoints[0].reading, recorded[0].checkpoints[0].reading * 9.80665e-3, 1e-12);
 }
 
 TEST(ReportedRuns, AreHeldAgainstTheirArmWhereBothReachedHalfKeenness) {

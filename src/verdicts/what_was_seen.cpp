@@ -52,8 +52,9 @@ std::vector<std::string> zeros_of(const BluntingData& data,
   for (const Checkpoint& checkpoint : run.checkpoints) {
     if (!checkpoint.below_resolution) continue;
     remarks.push_back("reads zero at " + so_many(plain_number(checkpoint.cuts), counted) +
-                      ": taken as below " + plain_number(data.kind.resolution.value_or(1)) + " " +
-                      data.unit);
+                      ": taken as below " +
+                      asked_reading_text(std::exp(log_reading_of(data, checkpoint.log_bluntness))) +
+                      " " + data.unit);
   }
   return remarks;
 }

@@ -15,14 +15,14 @@ Json words_json(const std::vector<std::string>& words) { return sentences_json(w
 Json blades_json(const verdicts::AcrossMedia& across, const verdicts::Judgement& judgement) {
   Json list = Json::array();
   for (const std::size_t arm : across.media.front().arms) {
-    const Json whole = arm_json(judgement.arms.at(arm).arm);
+    const Json whole = arm_json(judgement.arms.at(arm).arm, judgement.told_in);
     list.push_back({{"blade", whole["blade"]}, {"edge", whole["edge"]}});
   }
   return list;
 }
 
 Json medium_json(const verdicts::MediumOfTable& medium, const verdicts::Judgement& judgement) {
-  Json object = arm_json(judgement.arms.at(medium.arms.front()).arm);
+  Json object = arm_json(judgement.arms.at(medium.arms.front()).arm, judgement.told_in);
   object.erase("blade");
   object.erase("edge");
   object["arms"] = indices_json(medium.arms);

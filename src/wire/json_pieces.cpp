@@ -27,9 +27,9 @@ std::string motion_name(trials::Motion motion) {
   return {};
 }
 
-Json method_json(const trials::CutMethod& method) {
+Json method_json(const trials::CutMethod& method, const materials::ToldIn& told) {
   Json object = cut_method_json(method);
-  put_text(object, "words", in_words(method));
+  put_text(object, "words", in_words(method, told));
   return object;
 }
 
@@ -103,13 +103,13 @@ Json sentences_json(const std::vector<std::string>& sentences) {
   return list;
 }
 
-Json edge_json(const trials::EdgePreparation& edge) {
+Json edge_json(const trials::EdgePreparation& edge, const materials::ToldIn& told) {
   Json object = Json::object();
   put_angle(object, "bevel_angle_per_side_deg", edge.bevel_angle);
   put_angle(object, "apex_angle_per_side_deg", edge.apex_angle);
   put_text(object, "finish", edge.finish);
   put_number(object, "thickness_behind_edge_mm", edge.thickness_behind_edge_mm);
-  put_text(object, "words", in_words(edge));
+  put_text(object, "words", in_words(edge, told));
   return object;
 }
 
@@ -123,10 +123,11 @@ Json cut_method_json(const trials::CutMethod& method) {
   return object;
 }
 
-Json arm_json(const trials::Arm& arm) {
-  Json object = {{"blade", arm.blade}, {"edge", edge_json(arm.edge)}, {"medium", arm.medium.name}};
+Json arm_json(const trials::Arm& arm, const materials::ToldIn& told) {
+  Json object = {
+      {"blade", arm.blade}, {"edge", edge_json(arm.edge, told)}, {"medium", arm.medium.name}};
   put_text(object, "medium_condition", arm.medium.condition);
-  object["method"] = method_json(arm.method);
+  object["method"] = method_json(arm.method, told);
   return object;
 }
 

@@ -3,6 +3,7 @@
 // library).
 #pragma once
 
+#include "materials/told_in.h"
 #include "numerics/interval.h"
 #include "trials/trial.h"
 #include "verdicts/judgement.h"
@@ -32,13 +33,14 @@ using Json = nlohmann::ordered_json;
 [[nodiscard]] Json cuts_to_level_json(const verdicts::CutsToLevel& reached);
 [[nodiscard]] Json sentences_json(const std::vector<std::string>& sentences);
 
-// Angles per side; with its words.
-[[nodiscard]] Json edge_json(const trials::EdgePreparation& edge);
+// Angles per side; with its words in what is told.
+[[nodiscard]] Json edge_json(const trials::EdgePreparation& edge,
+                             const materials::ToldIn& told = {});
 // What was said of it, without words.
 [[nodiscard]] Json cut_method_json(const trials::CutMethod& method);
 
-// {blade, edge, medium, medium_condition, method}
-[[nodiscard]] Json arm_json(const trials::Arm& arm);
+// {blade, edge, medium, medium_condition, method}; words of edge and method in what is told.
+[[nodiscard]] Json arm_json(const trials::Arm& arm, const materials::ToldIn& told = {});
 
 [[nodiscard]] std::string_view keener_when_name(trials::KeenerWhen keener_when);
 

@@ -89,7 +89,7 @@ Json curve_json(const std::vector<verdicts::CurvePoint>& curve) {
 }
 
 Json arm_result_json(const verdicts::ArmResult& arm, const Judgement& judgement) {
-  Json object = arm_json(arm.arm);
+  Json object = arm_json(arm.arm, judgement.told_in);
   object["runs"] = arm.runs;
   object["specimens"] = arm.specimens;
   object["longest_run_cuts"] = finite_number(arm.longest_run_cuts);
@@ -155,8 +155,8 @@ Json look_json(const verdicts::LookReport& look) {
 }
 
 Json comparison_json(const verdicts::Comparison& comparison, const Judgement& judgement) {
-  Json object = {{"a", arm_json(judgement.arms.at(comparison.a).arm)},
-                 {"b", arm_json(judgement.arms.at(comparison.b).arm)},
+  Json object = {{"a", arm_json(judgement.arms.at(comparison.a).arm, judgement.told_in)},
+                 {"b", arm_json(judgement.arms.at(comparison.b).arm, judgement.told_in)},
                  {"at", at_json(comparison.at, judgement.unit)},
                  {"ratio", interval_json(comparison.ratio)}};
   if (comparison.ratio_these_blades) {

@@ -212,7 +212,7 @@ Json report_json(const telling::Report& report) {
   for (const telling::ReportedJudgement& reported : report.judgements) {
     object["judgements"].push_back(reported_judgement_json(reported));
   }
-  object["trial"] = trial_json(report.trial);
+  object["trial"] = trial_json(report.trial, report.judgements.front().judgement.told_in);
   if (!report.judged_again_by.empty()) object["judged_again_by"] = report.judged_again_by;
   if (!report.not_in_its_table.empty()) object["not_in_its_table"] = report.not_in_its_table;
   return object;

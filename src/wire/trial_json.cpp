@@ -28,10 +28,10 @@ Json blade_json(const trials::Blade& blade) {
   return object;
 }
 
-Json series_json(const trials::ReadingSeries& series) {
+Json series_json(const trials::ReadingSeries& series, const materials::ToldIn& told) {
   Json object = {{"kind", series.kind.name},
                  {"kind_words", series.kind.words},
-                 {"unit", series.unit},
+                 {"unit", told_unit(series.unit, told)},
                  {"keener_when", keener_when_name(series.kind.keener_when)},
                  {"makes_curves", series.kind.use == trials::ReadingUse::curve}};
   put_text(object, "thread", series.thread);
@@ -39,10 +39,17 @@ Json series_json(const trials::ReadingSeries& series) {
   return object;
 }
 
-Json reading_json(const trials::Reading& reading) {
+struct Telling {
+  const trials::Trial& trial;
+  const materials::ToldIn& told;
+};
+
+Json reading_json(const trials::Reading& reading, const Telling& by) {
+  const std::string& unit = by.trial.series.at(reading.series).unit;
+  const double number = materials::told_number(reading.reading, unit, told_unit(unit, by.told));
   Json object = {{"series", reading.series},
                  {"cuts", finite_number(reading.cuts)},
-                 {"reading", finite_number(reading.reading)}};
+                 {"reading", finite_number(number)}};
   put_text(object, "station", reading.station);
   if (reading.repeat) object["repeat"] = *reading.repeat;
   put_reason(object, "struck", reading.struck_reason);
@@ -73,11 +80,11 @@ Json list_json(const Values& values, ToJson to_json) {
   return list;
 }
 
-Json run_of_trial_json(const trials::Run& run) {
+Json run_of_trial_json(const trials::Run& run, const Telling& by) {
   Json object = {{"name", run.name}, {"blade", run.arm.blade}, {"medium", run.arm.medium.name}};
   put_text(object, "condition", run.arm.medium.condition);
-  put_text(object, "edge_words", in_words(run.arm.edge));
-  put_text(object, "method_words", in_words(run.arm.method));
+  put_text(object, "edge_words", in_words(run.arm.edge, by.told));
+  put_text(object, "method_words", in_words(run.arm.method, by.told));
   put_text(object, "specimen", run.specimen);
   put_text(object, "block", run.block);
   if (run.order) object["order"] = *run.order;
@@ -85,7 +92,8 @@ Json run_of_trial_json(const trials::Run& run) {
   put_text(object, "operator", run.operator_name);
   put_text(object, "date", run.date);
   if (run.sharpenings_since_new) object["sharpenings_since_new"] = *run.sharpenings_since_new;
-  object["readings"] = list_json(run.readings, reading_json);
+  object["readings"] = list_json(
+      run.readings, [&by](const trials::Reading& reading) { return reading_json(reading, by); });
   object["edge_lives"] = list_json(run.edge_lives, edge_life_json);
   object["events"] = list_json(run.events, event_json);
   object["deviations"] = sentences_json(run.deviations);
@@ -96,12 +104,15 @@ Json run_of_trial_json(const trials::Run& run) {
 
 }  // namespace
 
-Json trial_json(const trials::Trial& trial) {
+Json trial_json(const trials::Trial& trial, const materials::ToldIn& told) {
+  const Telling by{.trial = trial, .told = told};
+  const auto series = [&told](const trials::ReadingSeries& one) { return series_json(one, told); };
+  const auto run = [&by](const trials::Run& one) { return run_of_trial_json(one, by); };
   return {{"name", trial.name},
           {"counted", trial.counted.many},
           {"blades", list_json(trial.blades, blade_json)},
-          {"series", list_json(trial.series, series_json)},
-          {"runs", list_json(trial.runs, run_of_trial_json)}};
+          {"series", list_json(trial.series, series)},
+          {"runs", list_json(trial.runs, run)}};
 }
 
 }  // namespace keenfall::wire
