@@ -23,6 +23,9 @@ std::vector<HelpEntry> judging_options() {
        "both) or \"blades\", just the pieces that were cut with"},
       {"--looks=3,6,9",
        "the runs each at which the plan looks at its results; intervals are widened for it"},
+      {"--told-in=N,in",
+       "readings of force in N, gf, lbf or the like, lengths in mm or in; else as recorded. The "
+       "verdicts do not depend on it"},
       {"--seed=1", "the number that makes the answer repeatable"},
       {"--threads=2", "how many to work with; the numbers do not depend on it"}};
 }

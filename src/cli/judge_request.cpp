@@ -196,6 +196,11 @@ void read_running_options(const TypedOptions& typed,
       problems.add(number.error());
     }
   };
+  if (typed.told_in) {
+    const auto told = materials::told_in(*typed.told_in);
+    if (!told) problems.add("--told-in", told.error());
+    request.options.told_in = told.value_or(materials::ToldIn{});
+  }
   if (typed.seed) take(seed_of("--seed", *typed.seed), request.options.seed);
   if (typed.trial_seed) take(seed_of("--trial-seed", *typed.trial_seed), request.trial_seed);
   if (typed.threads) take(threads_of("--threads", *typed.threads), request.threads);

@@ -95,6 +95,16 @@ TEST(JudgeRequests, TakeAClaimAboutSteelsOrBladesAndNothingElse) {
               HasSubstr("--claim must be what is claimed about, not \"both\"."));
 }
 
+TEST(JudgeRequests, TakeTheUnitsToBeToldInAndRefuseOthers) {
+  EXPECT_EQ(judge_request({.told_in = "inches,N"}, 1)->options.told_in,
+            (materials::ToldIn{.force = "N", .length = "in"}));
+  EXPECT_EQ(judge_request({}, 1)->options.told_in, materials::ToldIn{});
+  const auto refused = judge_request({.told_in = "stone"}, 1);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().front().sentence, "--told-in: Nothing is told in “stone”.");
+  EXPECT_EQ(refused.error().front().place.column, "--told-in");
+}
+
 TEST(Looks, FollowTheTerminalWithinBounds) {
   EXPECT_EQ(look_for({.is_terminal = true, .columns = 40, .locale = "C.UTF-8"}).width, 60);
   EXPECT_EQ(look_for({.is_terminal = true, .columns = 300, .locale = "C.UTF-8"}).width, 120);

@@ -21,6 +21,7 @@ void add_judging_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--claim", typed.claim);
   app.add_option("--looks", typed.looks);
   app.add_option("--seed", typed.seed);
+  app.add_option("--told-in", typed.told_in);
   app.add_option("--threads", typed.threads);
   app.add_flag("--quiet", typed.quiet);
 }

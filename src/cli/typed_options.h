@@ -71,6 +71,7 @@ struct TypedOptions {
   std::optional<std::string> claim;
   std::optional<std::string> looks;
   std::optional<std::string> seed;
+  std::optional<std::string> told_in;
   std::optional<std::string> kind;
   std::optional<std::string> rung;
   std::optional<std::string> test_level;

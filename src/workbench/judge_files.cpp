@@ -69,7 +69,10 @@ Judged judge_notebook(std::span<const std::string> paths,
   auto kept = trial_with_looks(paths, asked);
   if (!kept) return tl::unexpected<std::vector<Problem>>(std::move(kept.error()));
   const JudgeOptions options = kept->plan ? as_planned(asked, *kept->plan) : asked;
-  auto judgements = judge_trial(kept->trial, options, executor, progress);
+  const auto fitted = fit_to_judge(kept->trial, options, executor, progress);
+  if (!fitted) return tl::unexpected<std::vector<Problem>>(fitted.error());
+  // What is kept is told as it was recorded.
+  auto judgements = judge_fitted(*fitted, told_as_recorded(options));
   if (!judgements) return tl::unexpected<std::vector<Problem>>(std::move(judgements.error()));
   CountedLook counted = count_look({.notebook = paths.front(),
                                     .trial = kept->trial,
@@ -78,6 +81,8 @@ Judged judge_notebook(std::span<const std::string> paths,
                                    options,
                                    by,
                                    *judgements);
+  if (options.told_in != materials::ToldIn{}) judgements = judge_fitted(*fitted, options);
+  if (!judgements) return tl::unexpected<std::vector<Problem>>(std::move(judgements.error()));
   if (counted.caution) judgements->front().cannot_say.push_back(std::move(*counted.caution));
   std::vector<std::string> plan_words;
   if (kept->plan) plan_words = planned_and_done(*kept->plan, kept->trial, options);

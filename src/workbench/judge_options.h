@@ -3,6 +3,7 @@
 
 #include "base/seed.h"
 #include "exchange/table_options.h"
+#include "materials/told_in.h"
 #include "verdicts/judgement.h"
 
 #include <optional>
@@ -26,7 +27,14 @@ struct JudgeOptions {
   std::optional<std::string> kind;   // only readings of this kind
   std::optional<int> rung;           // of the pass ladder, 1 to 9; absent: the one that tells most
   std::optional<std::string> trial;  // of a notebook; absent: its only one
+  materials::ToldIn told_in;         // changes words and units, never a verdict
   exchange::TableOptions table;
 };
+
+// The same question, its answer told in the units that were recorded.
+[[nodiscard]] inline JudgeOptions told_as_recorded(JudgeOptions options) {
+  options.told_in = {};
+  return options;
+}
 
 }  // namespace keenfall::workbench

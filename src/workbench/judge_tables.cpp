@@ -1,5 +1,6 @@
 #include "workbench/judge_tables.h"
 
+#include "blunting/inference/in_unit.h"
 #include "exchange/long_table.h"
 #include "materials/quantity.h"
 #include "materials/units.h"
@@ -27,7 +28,7 @@ using Judgements = std::vector<verdicts::Judgement>;
 
 constexpr std::string_view kQuickModel = "quick";
 
-// The stop reading in the unit of the readings it is compared with.
+// The stop reading in the unit that the readings it is compared with are told in.
 base::Result<std::optional<double>> stop_reading_in(const std::optional<std::string>& typed,
                                                     const std::string& unit) {
   if (!typed) return std::optional<double>();
@@ -55,7 +56,7 @@ base::Result<std::optional<double>> stop_reading_in(const std::optional<std::str
   return std::optional<double>(*converted);
 }
 
-using StopReadings = std::map<std::string, double>;  // by kind, in its series' unit
+using StopReadings = std::map<std::string, double>;  // by kind, in the unit it is told in
 
 // Of each kind that the stop reading can be turned into; a problem where it is of none.
 base::Result<StopReadings> stop_readings_of(const trials::Trial& trial,
@@ -68,7 +69,8 @@ base::Result<StopReadings> stop_readings_of(const trials::Trial& trial,
     if (options.kind && key.kind != (wanted == nullptr ? *options.kind : wanted->name)) continue;
     const auto series = std::ranges::find_if(
         trial.series, [&](const trials::ReadingSeries& one) { return one.kind.name == key.kind; });
-    const auto stop_reading = stop_reading_in(options.stop_reading, series->unit);
+    const auto stop_reading =
+        stop_reading_in(options.stop_reading, told_unit(series->unit, options.told_in));
     if (!stop_reading) {
       problem = stop_reading.error();
     } else if (*stop_reading) {
@@ -91,6 +93,19 @@ void mark_as_quick(verdicts::Judgement& judgement) {
   for (verdicts::Comparison& pair : judgement.comparisons) pair.quick.reset();
 }
 
+// Curves and their draws in the unit that is told, where that is another than theirs.
+struct ToldCurves {
+  blunting::BluntingData data;
+  blunting::BluntingFit fit;
+};
+
+std::optional<ToldCurves> told_curves(const FittedCurves& curves, const materials::ToldIn& told) {
+  const std::string unit = told_unit(curves.data.unit, told);
+  if (unit == curves.data.unit) return std::nullopt;
+  return ToldCurves{.data = blunting::in_unit(curves.data, unit),
+                    .fit = blunting::in_unit(curves.fit, curves.data, unit)};
+}
+
 JudgedCurves judge_curves(const FittedTrial& fitted,
                           const FittedCurves& curves,
                           const StopReadings& stop_readings,
@@ -98,17 +113,20 @@ JudgedCurves judge_curves(const FittedTrial& fitted,
   const std::clock_t start = std::clock();
   const auto stop_reading = stop_readings.find(curves.key.kind);
   const bool stops = stop_reading != stop_readings.end();
+  const std::optional<ToldCurves> told = told_curves(curves, options.told_in);
+  const blunting::BluntingData& data = told ? told->data : curves.data;
   verdicts::Judgement judgement =
       verdicts::judge(*fitted.trial,
-                      curves.data,
-                      curves.fit,
+                      data,
+                      told ? told->fit : curves.fit,
                       {.worth_it_margin = options.worth_it_margin,
                        .stop_level = options.stop_level,
                        .stop_reading = stops ? std::optional(stop_reading->second) : std::nullopt,
                        .claim = options.claim,
-                       .looks = options.looks},
+                       .looks = options.looks,
+                       .told_in = options.told_in},
                       options.seed);
-  verdicts::add_second_opinions(judgement, *fitted.trial, curves.data, fitted.model);
+  verdicts::add_second_opinions(judgement, *fitted.trial, data, fitted.model);
   judgement.fit.model = fitted.model.name;
   if (fitted.engine == Engine::quick) mark_as_quick(judgement);
   judgement.fit.cpu_seconds = curves.cpu_seconds + cpu_seconds_since(start);
@@ -121,8 +139,10 @@ JudgedCurves judge_curves(const FittedTrial& fitted,
 }
 
 verdicts::LivesQuestion question_about_lives(const JudgeOptions& options) {
-  return {
-      .worth_it_margin = options.worth_it_margin, .claim = options.claim, .looks = options.looks};
+  return {.worth_it_margin = options.worth_it_margin,
+          .claim = options.claim,
+          .looks = options.looks,
+          .told_in = options.told_in};
 }
 
 JudgedLives judge_test(const FittedTrial& fitted,
@@ -194,15 +214,22 @@ base::ResultOrProblems<Judgements> judge_fitted(const FittedTrial& fitted,
   return judgements;
 }
 
-base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& given,
-                                               const JudgeOptions& options,
-                                               const base::Executor& executor,
-                                               const base::ProgressReport& progress) {
+base::ResultOrProblems<FittedTrial> fit_to_judge(const trials::Trial& given,
+                                                 const JudgeOptions& options,
+                                                 const base::Executor& executor,
+                                                 const base::ProgressReport& progress) {
   // Before the work.
   const auto stop_readings = stop_readings_of(given, options);
   if (!stop_readings) return base::failed_by(stop_readings.error());
   const std::shared_ptr<const trials::Trial> not_owned(std::shared_ptr<void>(), &given);
-  const auto fitted = fit_trial(not_owned, options, Engine::full, executor, progress);
+  return fit_trial(not_owned, options, Engine::full, executor, progress);
+}
+
+base::ResultOrProblems<Judgements> judge_trial(const trials::Trial& given,
+                                               const JudgeOptions& options,
+                                               const base::Executor& executor,
+                                               const base::ProgressReport& progress) {
+  const auto fitted = fit_to_judge(given, options, executor, progress);
   if (!fitted) return tl::unexpected<std::vector<Problem>>(fitted.error());
   return judge_fitted(*fitted, options);
 }

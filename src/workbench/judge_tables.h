@@ -39,6 +39,13 @@ struct JudgedTrial {
     const base::Executor& executor,
     const base::ProgressReport& progress);
 
+// What judge_trial judges from; `given` outlives it.
+[[nodiscard]] base::ResultOrProblems<FittedTrial> fit_to_judge(
+    const trials::Trial& given,
+    const JudgeOptions& options,
+    const base::Executor& executor,
+    const base::ProgressReport& progress);
+
 // From fits at hand: of the options those count that fit_trial did not use. No judgement is made
 // twice from the same chance: the same fits and options give the same judgements.
 [[nodiscard]] base::ResultOrProblems<std::vector<verdicts::Judgement>> judge_fitted(

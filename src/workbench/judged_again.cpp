@@ -49,6 +49,7 @@ std::vector<std::string> options_asked(const JudgeOptions& options) {
     ask("claim", *options.claim == verdicts::ClaimAbout::the_steels ? "steels" : "blades");
   }
   if (!options.looks.empty()) ask("looks", with_commas(options.looks));
+  if (options.told_in != by_itself.told_in) ask("told-in", text_of(options.told_in));
   ask("seed", std::to_string(options.seed.number));
   return words;
 }

@@ -1,5 +1,6 @@
 #include "workbench/judged_now.h"
 
+#include "base/require.h"
 #include "planning/own_repeatability.h"
 #include "workbench/judge_tables.h"
 #include "workbench/own_question.h"
@@ -57,6 +58,12 @@ CountedLook counted_once(AtHand& at_hand,
                          const Judgements& judgements) {
   if (fit.of.engine == Engine::quick || !is_own_question(asked.question, *seen)) return {};
   if (!fit.counted_words.empty()) return {.kept_words = fit.counted_words};
+  if (options.told_in != materials::ToldIn{}) {
+    const JudgeOptions as_recorded = told_as_recorded(options);
+    const auto recorded = judge_fitted(*fit.fitted, as_recorded);
+    base::require(recorded.has_value(), "what is judged in one unit is judged in another");
+    return counted_once(at_hand, asked, seen, fit, as_recorded, *recorded);
+  }
   std::vector<notebook::Look> looks;
   for (const LookAtHand& look : seen->looks) {
     looks.push_back({.judgement = {.inputs = look.inputs}});
@@ -94,7 +101,8 @@ base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
                                                  const TrialToJudge& asked,
                                                  const Seen& seen,
                                                  FitAtHand fit) {
-  const JudgeOptions options = options_for(asked.question, *seen);
+  JudgeOptions options = options_for(asked.question, *seen);
+  options.told_in = asked.told_in;
   auto judgements = judge_fitted(*fit.fitted, options);
   if (!judgements) return tl::unexpected<Problems>(std::move(judgements.error()));
   CountedLook counted = counted_once(at_hand, asked, seen, fit, options, *judgements);

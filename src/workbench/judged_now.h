@@ -24,6 +24,7 @@ struct TrialToJudge {
   std::string uid;
   wire::Question question;
   JudgedBy by;
+  materials::ToldIn told_in = {};  // the answer; what is stored of it is told as recorded
 };
 
 // What is kept in memory between requests.

@@ -34,8 +34,8 @@ Arm arm_planned(const trials::Plan& plan, const trials::PlannedArm& planned) {
           .method = cutting.method};
 }
 
-std::string words_of_arm(const Arm& arm) {
-  const std::string edge = in_words(arm.edge);
+std::string words_of_arm(const Arm& arm, const materials::ToldIn& told) {
+  const std::string edge = in_words(arm.edge, told);
   const std::string& condition = arm.medium.condition;
   return arm.blade + (edge.empty() ? "" : " (" + edge + ")") + " on " + arm.medium.name +
          (condition.empty() ? "" : ", " + condition);
@@ -74,8 +74,10 @@ std::vector<double> cuts_read_in(const Run& run) {
 
 class Comparing {
  public:
-  Comparing(const notebook::KeptPlan& kept, const trials::Trial& done)
-      : kept_(kept), plan_(kept.plan), done_(done) {
+  Comparing(const notebook::KeptPlan& kept,
+            const trials::Trial& done,
+            const materials::ToldIn& told)
+      : kept_(kept), plan_(kept.plan), done_(done), told_(told) {
     for (const trials::PlannedArm& arm : plan_.arms) planned_.push_back(arm_planned(plan_, arm));
     for (const Run& run : done_.runs) places_.push_back(place_of(run.arm));
   }
@@ -130,7 +132,7 @@ class Comparing {
     }
     for (const Arm& arm : others) {
       const auto runs = std::ranges::count(done_.runs, arm, &Run::arm);
-      say("Not planned: " + words_of_arm(arm) + ", " +
+      say("Not planned: " + words_of_arm(arm, told_) + ", " +
           runs_in_words(static_cast<std::size_t>(runs)) + ".");
     }
   }
@@ -150,8 +152,9 @@ class Comparing {
       }
       const std::size_t planned = runs_planned_of(arm);
       if (cut == planned) continue;
-      say("Of " + words_of_arm(planned_[arm]) + " " + are_so_many(planned) + " planned and " +
-          (cut == 0 ? "none" : std::to_string(cut)) + (cut < 2 ? " counts" : " count") +
+      say("Of " + words_of_arm(planned_[arm], told_) + " " + are_so_many(planned) +
+          " planned and " + (cut == 0 ? "none" : std::to_string(cut)) +
+          (cut < 2 ? " counts" : " count") +
           (voided == 0 ? "." : ", besides " + counted(voided, "voided one.", "voided ones.")));
     }
   }
@@ -203,6 +206,7 @@ class Comparing {
   const notebook::KeptPlan& kept_;
   const trials::Plan& plan_;
   const trials::Trial& done_;
+  const materials::ToldIn& told_;
   std::vector<Arm> planned_;
   std::vector<std::optional<std::size_t>> places_;  // of each run, its arm among the planned ones
   std::vector<std::string> sentences_;
@@ -242,9 +246,10 @@ void add_departures_of_question(std::vector<std::string>& sentences,
 }  // namespace
 
 std::vector<std::string> deviations_from(const notebook::KeptPlan& plan,
-                                         const trials::Trial& done) {
+                                         const trials::Trial& done,
+                                         const materials::ToldIn& told) {
   if (!plan.sealed_at_utc) return {};
-  return Comparing(plan, done).sentences();
+  return Comparing(plan, done, told).sentences();
 }
 
 std::vector<int> looks_to_judge_by(const trials::Plan& plan) {
@@ -273,7 +278,7 @@ std::vector<std::string> planned_and_done(const notebook::KeptPlan& plan,
   }
   sentences.push_back("Claim and plan were sealed at " + *plan.sealed_at_utc + ", SHA-256 " +
                       plan.sha256 + ".");
-  std::vector<std::string> departures = deviations_from(plan, done);
+  std::vector<std::string> departures = deviations_from(plan, done, judged_by.told_in);
   add_departures_of_question(departures, plan, judged_by);
   if (departures.empty()) {
     sentences.emplace_back("As far as it is recorded it was done as planned.");

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "base/result.h"
+#include "materials/told_in.h"
 #include "notebook/plans.h"
 #include "trials/trial.h"
 #include "workbench/judge_tables.h"
@@ -18,7 +19,8 @@ namespace keenfall::workbench {
 // Arms that were not planned or not cut, runs too few or too many, other checkpoints, another
 // order, another kind of reading, a plan that was sealed after runs were read. Empty: none.
 [[nodiscard]] std::vector<std::string> deviations_from(const notebook::KeptPlan& plan,
-                                                       const trials::Trial& done);
+                                                       const trials::Trial& done,
+                                                       const materials::ToldIn& told = {});
 
 // The planned looks, if a judging can allow for them (verdicts/planned_looks.h); else none.
 [[nodiscard]] std::vector<int> looks_to_judge_by(const trials::Plan& plan);

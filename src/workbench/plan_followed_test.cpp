@@ -102,6 +102,16 @@ TEST(PlanDeviations, TellAnotherEdgeFromThePlannedOne) {
                        "Of A (17° per side) on felt 2 runs were planned and none counts."}));
 }
 
+TEST(PlanDeviations, TellLengthsOfAnEdgeInTheUnitsAskedFor) {
+  trials::Trial done = as_it_was_planned();
+  done.runs.push_back(a_run("C", "1", 5));
+  done.runs.back().order.reset();
+  done.runs.back().arm.edge.thickness_behind_edge_mm = 0.38;
+
+  EXPECT_EQ(deviations_from(a_sealed_plan(), done, {.length = "in"}),
+            Sentences{"Not planned: C (0.015 in behind the edge) on felt, 1 run."});
+}
+
 TEST(PlanDeviations, NameRunsThatAreMissingVoidedOrMore) {
   EXPECT_EQ(deviations_with([](trials::Trial& done) { done.runs.pop_back(); }),
             Sentences{"Of A (17° per side) on felt 2 runs were planned and 1 counts."});

@@ -159,6 +159,7 @@ const std::string kExamples = KEENFALL_SOURCE_DIR "/examples/";
 std::vector<Told> told_trials() {
   return {
       {"demo", {"demo", "--quiet", "--worth-it=1.2", "--looks=3,6", "--claim=blades"}},
+      {"demo in newtons", {"demo", "--quiet", "--told-in=N,in", "--stop-reading=400gf"}},
       {"milling",
        {"tell",
         kExamples + "milling/milling_flank_wear.csv",
