@@ -12,6 +12,7 @@
 #include <filesystem>
 #include <string>
 #include <thread>
+#include <vector>
 
 #include <unistd.h>
 
@@ -39,7 +40,7 @@ class AskedApp : public ::testing::Test {
     HttpRequest request{.method = method,
                         .path = "/api/v1" + path.substr(0, query),
                         .query = {},
-                        .headers = {},
+                        .headers = headers_,
                         .body = body};
     if (query != std::string::npos) {
       const std::string text = path.substr(query + 1);
@@ -100,6 +101,7 @@ class AskedApp : public ::testing::Test {
                             .who = "R.",
                             .machine_words = "bench-2, process 4711",
                             .utc_now = [] { return std::string("2026-11-26T12:00:00Z"); }}};
+  std::vector<NamedText> headers_;  // of every request
   Routes routes_;
   Works works_;
 };

@@ -111,6 +111,27 @@ TEST_F(AskingRoutes, KeepWhatIsAskedAndPlannedAsItWasSent) {
   EXPECT_FALSE(kept.contains("sealed_at_utc"));
 }
 
+TEST_F(AskingRoutes, TellAPlanInOtherUnitsAndKeepItAsItWas) {
+  json asked = what_is_asked();
+  asked["plan"]["arms"][0]["edge"]["thickness_behind_edge_mm"] = 0.38;
+  headers_ = {{.name = "x-keenfall-told-in", .text = "N,in"}};
+  const std::string uid = begun(asked);
+  json answered = page_of(uid)["asked"];
+  answered.erase("flaws");
+  answered.erase("advice");
+
+  const json told = put_asked(uid, answered)["asked"]["plan"];
+
+  EXPECT_EQ(told["arms"][0]["words"], "A (17° per side, 0.015 in behind the edge)");
+  EXPECT_EQ(told["reading"]["told_unit"], "N");
+  EXPECT_FALSE(told["reading"].contains("unit"));
+  EXPECT_EQ(told["start_gate"]["target_reading"], 104);
+  headers_.clear();
+  const json recorded = page_of(uid)["asked"]["plan"];
+  EXPECT_EQ(recorded["arms"][0]["words"], "A (17° per side, 0.38 mm behind the edge)");
+  EXPECT_FALSE(recorded["reading"].contains("told_unit"));
+}
+
 TEST_F(AskingRoutes, TakeTheirOwnAnswerBack) {
   const std::string uid = begun(what_is_asked());
   json answered = page_of(uid)["asked"];

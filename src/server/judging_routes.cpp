@@ -3,6 +3,7 @@
 #include "server/app_parts.h"
 #include "server/encoded.h"
 #include "server/file_answer.h"
+#include "server/told_in.h"
 #include "server/work_routes.h"
 #include "wire/app_requests.h"
 #include "wire/judged.h"
@@ -51,13 +52,18 @@ HttpResponse judged_fully(const AppParts& parts, TrialToJudge asked) {
   return judged_as_work(parts, std::move(asked), false);
 }
 
-HttpResponse judged(const AppParts& parts, const std::string& uid, const std::string& body) {
-  const auto judging = wire::judging_from(body);
+HttpResponse judged(const AppParts& parts, const HttpRequest& request, const std::string& uid) {
+  const auto judging = wire::judging_from(request.body);
   if (!judging) return problems_answer(judging.error());
+  const auto told = told_in_of(request);
+  if (!told) return problem_answer(told.error());
   const auto path = parts.open.notebook();
   if (!path) return problem_answer(path.error());
-  TrialToJudge asked{
-      .notebook = *path, .uid = uid, .question = judging->question, .by = parts.open.judged_by()};
+  TrialToJudge asked{.notebook = *path,
+                     .uid = uid,
+                     .question = judging->question,
+                     .by = parts.open.judged_by(),
+                     .told_in = *told};
   const auto seen = parts.open.at_hand().trials.trial(*path, uid);
   if (!seen)
     return encoded(
@@ -93,9 +99,13 @@ WorkOutcome table_file(workbench::OpenApp& open, const TrialToJudge& asked) {
       {.name = table->file_name, .content_type = "text/csv; charset=utf-8", .bytes = table->bytes});
 }
 
-HttpResponse reported(const AppParts& parts, const std::string& uid, const std::string& body) {
-  const auto request = wire::report_request_from(body);
+// For programs all is told as it was recorded.
+HttpResponse reported(const AppParts& parts, const HttpRequest& http, const std::string& uid) {
+  const auto request = wire::report_request_from(http.body);
   if (!request) return problems_answer(request.error());
+  auto told = told_in_of(http);
+  if (!told) return problem_answer(told.error());
+  if (request->format != wire::ReportFormat::html) *told = {};
   const auto path = parts.open.notebook();
   if (!path) return problem_answer(path.error());
   workbench::OpenApp& open = parts.open;
@@ -103,8 +113,11 @@ HttpResponse reported(const AppParts& parts, const std::string& uid, const std::
   if (!seen)
     return encoded(
         seen, [](const auto&) { return std::string(); }, uid);
-  TrialToJudge asked{
-      .notebook = *path, .uid = uid, .question = request->question, .by = open.judged_by()};
+  TrialToJudge asked{.notebook = *path,
+                     .uid = uid,
+                     .question = request->question,
+                     .by = open.judged_by(),
+                     .told_in = std::move(*told)};
   return begun(
       parts,
       "writing the report",
@@ -118,12 +131,17 @@ HttpResponse reported(const AppParts& parts, const std::string& uid, const std::
       });
 }
 
-HttpResponse answered(const AppParts& parts, const std::string& uid) {
+HttpResponse answered(const AppParts& parts, const HttpRequest& request, const std::string& uid) {
+  const auto told = told_in_of(request);
+  if (!told) return problem_answer(told.error());
   const auto path = parts.open.notebook();
   if (!path) return problem_answer(path.error());
-  return encoded(workbench::newest_answer(
-                     parts.open.at_hand(),
-                     {.notebook = *path, .uid = uid, .question = {}, .by = parts.open.judged_by()}),
+  return encoded(workbench::newest_answer(parts.open.at_hand(),
+                                          {.notebook = *path,
+                                           .uid = uid,
+                                           .question = {},
+                                           .by = parts.open.judged_by(),
+                                           .told_in = *told}),
                  wire::answer_to_json,
                  uid);
 }
@@ -133,18 +151,18 @@ HttpResponse answered(const AppParts& parts, const std::string& uid) {
 void add_judging_routes(const AppParts& parts) {
   parts.routes.add("GET",
                    "/api/v1/trials/{trial}/answer",
-                   [parts](const HttpRequest&, const PathParameters& path) {
-                     return answered(parts, path.at("trial"));
+                   [parts](const HttpRequest& request, const PathParameters& path) {
+                     return answered(parts, request, path.at("trial"));
                    });
   parts.routes.add("POST",
                    "/api/v1/trials/{trial}/judgements",
                    [parts](const HttpRequest& request, const PathParameters& path) {
-                     return judged(parts, path.at("trial"), request.body);
+                     return judged(parts, request, path.at("trial"));
                    });
   parts.routes.add("POST",
                    "/api/v1/trials/{trial}/reports",
                    [parts](const HttpRequest& request, const PathParameters& path) {
-                     return reported(parts, path.at("trial"), request.body);
+                     return reported(parts, request, path.at("trial"));
                    });
 }
 

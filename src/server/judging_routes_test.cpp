@@ -108,6 +108,46 @@ TEST_F(JudgingRoutes, AskTheSameDrawsForAnotherMarginWithoutCounting) {
   EXPECT_EQ(got("GET", "/trials/" + uid, "Trial")["looks"].size(), 1U);
 }
 
+// Nothing is fitted anew, and what the notebook keeps of it is as it was recorded.
+TEST_F(JudgingRoutes, TellTheSameAnswerInOtherUnits) {
+  const std::string uid = with_demo();
+  const json recorded = judged(uid, "full", json::object());
+  const json home = got("GET", "/home", "Home");
+  headers_ = {{.name = "x-keenfall-told-in", .text = "N,in"}};
+
+  const HttpResponse again =
+      asked("POST", "/trials/" + uid + "/judgements", R"({"engine": "full", "question": {}})");
+
+  EXPECT_EQ(again.status, 200);
+  const json told = json::parse(again.body);
+  EXPECT_EQ(wire::testing::faults_against_api(told, "Judged"), "");
+  const auto of = [](const json& document) {
+    return document["report"]["judgements"][0]["judgement"];
+  };
+  EXPECT_EQ(of(told)["kind"]["unit"], "N");
+  EXPECT_EQ(told["counted_words"], recorded["counted_words"]);
+  for (std::size_t i = 0; i < of(recorded)["comparisons"].size(); ++i) {
+    EXPECT_EQ(of(told)["comparisons"][i]["verdict"], of(recorded)["comparisons"][i]["verdict"]);
+    EXPECT_NEAR(of(told)["comparisons"][i]["ratio"]["median"].get<double>(),
+                of(recorded)["comparisons"][i]["ratio"]["median"].get<double>(),
+                1e-9);
+  }
+  EXPECT_EQ(got("GET", "/home", "Home"), home);
+}
+
+TEST_F(JudgingRoutes, KeepAnAnswerAsItWasRecordedWhateverItIsToldIn) {
+  const std::string uid = with_demo();
+  headers_ = {{.name = "x-keenfall-told-in", .text = "N,in"}};
+  const json told = judged(uid, "full", json::object());
+  headers_.clear();
+
+  const json recorded = judged(uid, "full", json::object());
+
+  EXPECT_EQ(told["counted_words"], "Counted as look 1 at this trial, with its answer.");
+  EXPECT_EQ(recorded["report"]["judgements"][0]["judgement"]["kind"]["unit"], "gf");
+  EXPECT_EQ(recorded["counted_words"], told["counted_words"]);
+}
+
 TEST_F(JudgingRoutes, JudgeAnewWhatWasStruckSince) {
   const std::string uid = with_demo();
   const json before = judged(uid, "full", json::object());
@@ -199,6 +239,23 @@ TEST_F(JudgingRoutes, WriteAReportInEachFormat) {
             "");
   EXPECT_NE(table.body.find("blade"), std::string::npos);
   EXPECT_EQ(table.content_type, "text/csv; charset=utf-8");
+}
+
+TEST_F(JudgingRoutes, WriteAReportInOtherUnitsWithWhatWasRecorded) {
+  const std::string uid = with_demo();
+  headers_ = {{.name = "x-keenfall-told-in", .text = "N"}};
+  const auto file = [&](const std::string& format) {
+    return result_of(got("POST", "/trials/" + uid + "/reports", "Started", {{"format", format}}))
+        .body;
+  };
+
+  const std::string page = file("html");
+  const json document = json::parse(file("json"));
+
+  EXPECT_NE(page.find("thread push reading in gf, told in N"), std::string::npos);
+  EXPECT_NE(page.find("--told-in=N"), std::string::npos);
+  EXPECT_EQ(document["judgements"][0]["judgement"]["kind"]["unit"], "gf");
+  EXPECT_NE(file("csv").find(",gf,"), std::string::npos);
 }
 
 TEST_F(JudgingRoutes, HandTheNotebookOut) {

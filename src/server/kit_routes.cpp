@@ -1,6 +1,7 @@
 // The routes of the kit: what is at hand, and putting in, changing and taking away on each shelf.
 #include "server/app_parts.h"
 #include "server/encoded.h"
+#include "server/told_in.h"
 #include "wire/kit_json.h"
 #include "workbench/app_kit.h"
 
@@ -12,18 +13,33 @@ namespace keenfall::server {
 
 namespace {
 
-HttpResponse kit_answer(const base::Result<notebook::KeptKit>& kit, const std::string& uid = {}) {
-  return encoded(kit, wire::kit_to_json, uid);
+using materials::ToldIn;
+
+HttpResponse kit_answer(const base::Result<notebook::KeptKit>& kit,
+                        const ToldIn& told,
+                        const std::string& uid = {}) {
+  return encoded(
+      kit, [&told](const auto& known) { return wire::kit_to_json(known, told); }, uid);
 }
 
-HttpResponse added(workbench::OpenApp& open, std::size_t shelf, const std::string& body) {
+HttpResponse at_hand(workbench::OpenApp& open, const HttpRequest& request) {
+  const auto told = told_in_of(request);
+  if (!told) return problem_answer(told.error());
+  const auto path = open.notebook();
+  if (!path) return problem_answer(path.error());
+  return kit_answer(workbench::kit_of(*path), *told);
+}
+
+HttpResponse added(workbench::OpenApp& open, std::size_t shelf, const HttpRequest& request) {
   constexpr int kCreated = 201;
-  const auto thing = wire::kit_thing_from(shelf, body);
+  const auto told = told_in_of(request);
+  if (!told) return problem_answer(told.error());
+  const auto thing = wire::kit_thing_from(shelf, request.body);
   if (!thing) return problems_answer(thing.error());
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
   const auto kit = workbench::kit_with(*path, *thing, open.hand());
-  HttpResponse answer = kit_answer(kit);
+  HttpResponse answer = kit_answer(kit, *told);
   if (kit) answer.status = kCreated;
   return answer;
 }
@@ -31,19 +47,28 @@ HttpResponse added(workbench::OpenApp& open, std::size_t shelf, const std::strin
 HttpResponse changed(workbench::OpenApp& open,
                      std::size_t shelf,
                      const std::string& uid,
-                     const std::string& body) {
-  auto change = wire::kit_change_from(shelf, body);
+                     const HttpRequest& request) {
+  const auto told = told_in_of(request);
+  if (!told) return problem_answer(told.error());
+  auto change = wire::kit_change_from(shelf, request.body);
   if (!change) return problems_answer(change.error());
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
   return kit_answer(
-      workbench::kit_changed(*path, uid, std::move(change->thing), open.hand(change->why)), uid);
+      workbench::kit_changed(*path, uid, std::move(change->thing), open.hand(change->why)),
+      *told,
+      uid);
 }
 
-HttpResponse taken_away(workbench::OpenApp& open, std::size_t shelf, const std::string& uid) {
+HttpResponse taken_away(workbench::OpenApp& open,
+                        std::size_t shelf,
+                        const std::string& uid,
+                        const HttpRequest& request) {
+  const auto told = told_in_of(request);
+  if (!told) return problem_answer(told.error());
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
-  return kit_answer(workbench::kit_without(*path, shelf, uid, open.hand()), uid);
+  return kit_answer(workbench::kit_without(*path, shelf, uid, open.hand()), *told, uid);
 }
 
 }  // namespace
@@ -51,24 +76,23 @@ HttpResponse taken_away(workbench::OpenApp& open, std::size_t shelf, const std::
 void add_kit_routes(const AppParts& parts) {
   workbench::OpenApp& open = parts.open;
   Routes& routes = parts.routes;
-  routes.add("GET", "/api/v1/kit", [&open](const HttpRequest&, const PathParameters&) {
-    const auto path = open.notebook();
-    if (!path) return problem_answer(path.error());
-    return kit_answer(workbench::kit_of(*path));
+  routes.add("GET", "/api/v1/kit", [&open](const HttpRequest& request, const PathParameters&) {
+    return at_hand(open, request);
   });
   for (std::size_t shelf = 0; shelf < wire::kKitShelves.size(); ++shelf) {
     const std::string things = "/api/v1/kit/" + std::string(wire::kKitShelves.at(shelf));
     const std::string thing = things + "/{uid}";
     routes.add("POST", things, [&open, shelf](const HttpRequest& request, const PathParameters&) {
-      return added(open, shelf, request.body);
+      return added(open, shelf, request);
     });
     routes.add(
         "PUT", thing, [&open, shelf](const HttpRequest& request, const PathParameters& path) {
-          return changed(open, shelf, path.at("uid"), request.body);
+          return changed(open, shelf, path.at("uid"), request);
         });
-    routes.add("DELETE", thing, [&open, shelf](const HttpRequest&, const PathParameters& path) {
-      return taken_away(open, shelf, path.at("uid"));
-    });
+    routes.add(
+        "DELETE", thing, [&open, shelf](const HttpRequest& request, const PathParameters& path) {
+          return taken_away(open, shelf, path.at("uid"), request);
+        });
   }
 }
 

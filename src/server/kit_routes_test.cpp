@@ -66,6 +66,19 @@ TEST_F(KitRoutes, KeepEveryThingAsItWasTyped) {
   }
 }
 
+TEST_F(KitRoutes, TellAnEdgeInOtherUnitsAndKeepItAsItWas) {
+  const json edge = {{"name", "thin"}, {"edge", {{"thickness_behind_edge_mm", 0.38}}}};
+  headers_ = {{.name = "x-keenfall-told-in", .text = "in"}};
+
+  const json told = kept("edges", edge)["edge"];
+
+  EXPECT_EQ(told["words"], "0.015 in behind the edge");
+  EXPECT_EQ(told["thickness_behind_edge_mm"], 0.38);
+  EXPECT_EQ(got("GET", "/kit", "Kit")["edges"][0]["edge"], told);
+  headers_.clear();
+  EXPECT_EQ(got("GET", "/kit", "Kit")["edges"][0]["edge"]["words"], "0.38 mm behind the edge");
+}
+
 TEST_F(KitRoutes, BeginWithNothingButTheKnownKindsOfReading) {
   const json kit = got("GET", "/kit", "Kit");
 

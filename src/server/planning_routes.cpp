@@ -2,6 +2,7 @@
 // what it can find out: roughly at once, better as long work.
 #include "server/app_parts.h"
 #include "server/encoded.h"
+#include "server/told_in.h"
 #include "server/work_routes.h"
 #include "wire/planning_json.h"
 #include "wire/planning_requests.h"
@@ -16,12 +17,14 @@ namespace keenfall::server {
 
 namespace {
 
+using materials::ToldIn;
 using workbench::PlanInHand;
 
-HttpResponse arms_planned(const std::string& body) {
+HttpResponse arms_planned(const std::string& body, const ToldIn& told) {
   const auto asked = wire::arms_asked_from(body);
   if (!asked) return problems_answer(asked.error());
-  return encoded(workbench::planned_arms(*asked), wire::planned_arms_to_json);
+  return encoded(workbench::planned_arms(*asked),
+                 [&told](const auto& arms) { return wire::planned_arms_to_json(arms, told); });
 }
 
 HttpResponse checkpoints_suggested(const std::string& body) {
@@ -35,12 +38,13 @@ base::Result<trials::Kit> kit_at_hand(workbench::OpenApp& open) {
   return workbench::kit_to_plan_with(open.notebook().value_or(""));
 }
 
-HttpResponse put_in_order(workbench::OpenApp& open, const std::string& body) {
+HttpResponse put_in_order(workbench::OpenApp& open, const std::string& body, const ToldIn& told) {
   const auto plan = wire::plan_from_request(body);
   if (!plan) return problems_answer(plan.error());
   const auto kit = kit_at_hand(open);
   if (!kit) return problem_answer(kit.error());
-  return encoded(workbench::in_shuffled_order(*plan, *kit), wire::plan_to_json);
+  return encoded(workbench::in_shuffled_order(*plan, *kit),
+                 [&told](const auto& ordered) { return wire::plan_to_json(ordered, told); });
 }
 
 HttpResponse own_scatter_planned(workbench::OpenApp& open, const std::string& body) {
@@ -67,10 +71,12 @@ base::ResultOrProblems<PlanLookedAt> plan_looked_at(workbench::OpenApp& open,
   return PlanLookedAt{.plan = *std::move(in_hand), .is_rough = asked->is_rough};
 }
 
-HttpResponse cost_counted(workbench::OpenApp& open, const std::string& body) {
+HttpResponse cost_counted(workbench::OpenApp& open, const std::string& body, const ToldIn& told) {
   const auto looked_at = plan_looked_at(open, body);
   if (!looked_at) return problems_answer(looked_at.error());
-  return json_answer(wire::cost_to_json(workbench::cost_told(looked_at->plan)));
+  wire::CostTold cost = workbench::cost_told(looked_at->plan);
+  cost.told_in = told;
+  return json_answer(wire::cost_to_json(cost));
 }
 
 // What cannot be imagined is refused at once, not when the work has begun: the rough answer has
@@ -96,22 +102,31 @@ HttpResponse chances_found(const AppParts& parts, const std::string& body) {
 }  // namespace
 
 void add_planning_routes(const AppParts& parts) {
-  const auto add = [&parts](const std::string& what,
-                            std::function<HttpResponse(const std::string& body)> answer) {
+  using Answer = std::function<HttpResponse(const std::string& body, const ToldIn& told)>;
+  const auto add = [&parts](const std::string& what, Answer answer) {
     parts.routes.add(
         "POST",
         "/api/v1/planning/" + what,
         [answer = std::move(answer)](const HttpRequest& request, const PathParameters&) {
-          return answer(request.body);
+          const auto told = told_in_of(request);
+          if (!told) return problem_answer(told.error());
+          return answer(request.body, *told);
         });
   };
   workbench::OpenApp& open = parts.open;
   add("arms", arms_planned);
-  add("checkpoints", checkpoints_suggested);
-  add("order", [&open](const std::string& body) { return put_in_order(open, body); });
-  add("cost", [&open](const std::string& body) { return cost_counted(open, body); });
-  add("chances", [parts](const std::string& body) { return chances_found(parts, body); });
-  add("own-scatter", [&open](const std::string& body) { return own_scatter_planned(open, body); });
+  add("checkpoints",
+      [](const std::string& body, const ToldIn&) { return checkpoints_suggested(body); });
+  add("order", [&open](const std::string& body, const ToldIn& told) {
+    return put_in_order(open, body, told);
+  });
+  add("cost", [&open](const std::string& body, const ToldIn& told) {
+    return cost_counted(open, body, told);
+  });
+  add("chances",
+      [parts](const std::string& body, const ToldIn&) { return chances_found(parts, body); });
+  add("own-scatter",
+      [&open](const std::string& body, const ToldIn&) { return own_scatter_planned(open, body); });
 }
 
 }  // namespace keenfall::server

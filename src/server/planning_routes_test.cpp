@@ -184,6 +184,29 @@ TEST_F(PlanningRoutes, CountWhatAPlanCosts) {
   EXPECT_FALSE(got("POST", "/planning/cost", "Cost", {{"plan", unsaid}}).contains("stock_m"));
 }
 
+// 1 ft = 0.3048 m exactly (NIST SP 811 B.8): at most 304.8 m are 1000 ft.
+TEST_F(PlanningRoutes, TellStockAndEdgesInOtherUnits) {
+  headers_ = {{.name = "x-keenfall-told-in", .text = "in"}};
+
+  const json cost = got("POST",
+                        "/planning/cost",
+                        "Cost",
+                        {{"plan", plan_of({"sisal", "rope"}, 6)},
+                         {"assumptions", {{"half_keenness_cuts", {10, nullptr}}}}});
+  const json arms = got("POST",
+                        "/planning/arms",
+                        "PlannedArms",
+                        {{"blades", {"A"}},
+                         {"edges", {{{"thickness_behind_edge_mm", 0.38}}, json::object()}},
+                         {"cuttings", 1}})["arms"];
+
+  EXPECT_NEAR(cost["stock_m"]["most"].get<double>(), 304.8, 1e-9);
+  EXPECT_THAT(cost["stock_m"]["words"].get<std::string>(), HasSubstr(" ft (at most 1000)"));
+  EXPECT_THAT(cost["sentence"].get<std::string>(), HasSubstr(" ft (at most 1000) of stock"));
+  EXPECT_EQ(arms[0]["words"], "A (0.015 in behind the edge)");
+  EXPECT_EQ(arms[0]["edge"]["thickness_behind_edge_mm"], 0.38);
+}
+
 TEST_F(PlanningRoutes, CountByOnesOwnTimes) {
   const json cost =
       got("POST",

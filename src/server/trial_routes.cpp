@@ -1,6 +1,7 @@
 // The routes of one trial: as it was recorded and where it stands, and striking in it.
 #include "server/app_parts.h"
 #include "server/encoded.h"
+#include "server/told_in.h"
 #include "wire/app_requests.h"
 #include "workbench/app_trial.h"
 
@@ -11,10 +12,14 @@ namespace keenfall::server {
 
 namespace {
 
-HttpResponse trial(workbench::OpenApp& open, const std::string& uid) {
+HttpResponse trial(workbench::OpenApp& open, const HttpRequest& request, const std::string& uid) {
+  const auto told = told_in_of(request);
+  if (!told) return problem_answer(told.error());
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
-  return encoded(workbench::trial_page(open.at_hand(), *path, uid), wire::trial_page_to_json, uid);
+  return encoded(workbench::trial_page(open.at_hand(), {.notebook = *path, .uid = uid}, *told),
+                 wire::trial_page_to_json,
+                 uid);
 }
 
 HttpResponse struck(workbench::OpenApp& open, const std::string& uid, const std::string& body) {
@@ -32,10 +37,11 @@ HttpResponse struck(workbench::OpenApp& open, const std::string& uid, const std:
 
 void add_trial_routes(const AppParts& parts) {
   workbench::OpenApp& open = parts.open;
-  parts.routes.add(
-      "GET", "/api/v1/trials/{trial}", [&open](const HttpRequest&, const PathParameters& path) {
-        return trial(open, path.at("trial"));
-      });
+  parts.routes.add("GET",
+                   "/api/v1/trials/{trial}",
+                   [&open](const HttpRequest& request, const PathParameters& path) {
+                     return trial(open, request, path.at("trial"));
+                   });
   parts.routes.add("POST",
                    "/api/v1/trials/{trial}/strikes",
                    [&open](const HttpRequest& request, const PathParameters& path) {

@@ -19,6 +19,35 @@ TEST_F(TrialRoutes, ShowATrialAsItWasRecorded) {
   EXPECT_EQ(trial["last_entry"], 1);
 }
 
+TEST_F(TrialRoutes, TellReadingsAndLengthsInTheUnitsAskedFor) {
+  const std::string uid = with_demo();
+  const json recorded = got("GET", "/trials/" + uid, "Trial")["recorded"];
+  headers_ = {{.name = "x-keenfall-told-in", .text = "N,in"}};
+
+  const json told = got("GET", "/trials/" + uid, "Trial")["recorded"];
+
+  EXPECT_EQ(recorded["series"][0]["unit"], "gf");
+  EXPECT_EQ(told["series"][0]["unit"], "N");
+  const double gf = recorded["runs"][0]["readings"][0]["reading"];
+  EXPECT_NEAR(told["runs"][0]["readings"][0]["reading"].get<double>(), gf * 9.80665e-3, 0.005);
+  EXPECT_NE(recorded["runs"][0]["method_words"].get<std::string>().find("100 mm"),
+            std::string::npos);
+  EXPECT_NE(told["runs"][0]["method_words"].get<std::string>().find("3.94 in"), std::string::npos);
+}
+
+TEST_F(TrialRoutes, RefuseUnitsThatNothingIsToldIn) {
+  const std::string uid = with_demo();
+  headers_ = {{.name = "x-keenfall-told-in", .text = "stone"}};
+
+  for (const std::string path : {"", "/answer"}) {
+    const json problem = refused(400, "GET", "/trials/" + uid + path, nullptr);
+    EXPECT_EQ(problem["sentence"], "Nothing is told in “stone”.");
+    EXPECT_EQ(problem["column"], "X-Keenfall-Told-In");
+  }
+  (void)refused(400, "POST", "/trials/" + uid + "/judgements", {{"engine", "quick"}});
+  (void)refused(400, "POST", "/trials/" + uid + "/reports", {{"format", "html"}});
+}
+
 TEST_F(TrialRoutes, KnowNoTrialByAnotherUid) {
   (void)with_demo();
 

@@ -44,8 +44,8 @@ std::string notebooks_to_json(const Notebooks& notebooks) {
 std::string trial_page_to_json(const TrialPage& page) {
   Json object = {{"uid", page.uid}, {"name", page.trial.name}, {"last_entry", page.last_entry}};
   put_path(object, page.path);
-  if (page.asked) object["asked"] = asked_json(*page.asked);
-  object["recorded"] = trial_json(page.trial);
+  if (page.asked) object["asked"] = asked_json(*page.asked, page.told_in);
+  object["recorded"] = trial_json(page.trial, page.told_in);
   object["looks"] = Json::array();
   for (const SeenLook& look : page.looks) {
     object["looks"].push_back({{"at_utc", look.at_utc}, {"who", look.who}, {"words", look.words}});

@@ -4,6 +4,7 @@
 // Each out: one JSON object in one line. Shapes: docs/wire/api.json.
 #pragma once
 
+#include "materials/told_in.h"
 #include "notebook/notebook.h"
 #include "trials/trial.h"
 #include "wire/asked_json.h"
@@ -40,6 +41,7 @@ struct TrialPage {
   Path path;
   std::optional<AskedTold> asked;  // absent: nothing was asked or planned
   trials::Trial trial;
+  materials::ToldIn told_in;
   std::vector<SeenLook> looks;
   std::vector<std::string> deviations;
 };

@@ -36,9 +36,9 @@ base::ResultOrProblems<NewTrial> new_trial_from(const std::string& body) {
   return unless_problems(reader, std::move(trial));
 }
 
-Json asked_json(const AskedTold& asked) {
+Json asked_json(const AskedTold& asked, const materials::ToldIn& told) {
   Json object = {{"claims", claims_json(asked.claims)}};
-  if (asked.plan != trials::Plan()) object["plan"] = plan_json(asked.plan);
+  if (asked.plan != trials::Plan()) object["plan"] = plan_json(asked.plan, told);
   if (asked.sealed_at_utc) {
     object["sealed_at_utc"] = *asked.sealed_at_utc;
     return object;

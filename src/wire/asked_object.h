@@ -7,6 +7,6 @@
 namespace keenfall::wire {
 
 // Without a plan where nothing of it was said yet.
-[[nodiscard]] Json asked_json(const AskedTold& asked);
+[[nodiscard]] Json asked_json(const AskedTold& asked, const materials::ToldIn& told);
 
 }  // namespace keenfall::wire

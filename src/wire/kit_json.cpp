@@ -2,6 +2,7 @@
 
 #include "wire/json_pieces.h"
 
+#include <cstddef>
 #include <vector>
 
 namespace keenfall::wire {
@@ -99,6 +100,15 @@ Json shelf_json(const std::vector<notebook::InKit<Thing>>& things) {
   return list;
 }
 
+Json edges_json(const std::vector<notebook::InKit<trials::NamedEdge>>& edges,
+                const materials::ToldIn& told) {
+  Json list = shelf_json(edges);
+  for (std::size_t e = 0; e < edges.size(); ++e) {
+    list[e]["edge"] = edge_json(edges[e].thing.edge, told);
+  }
+  return list;
+}
+
 Json kinds_json(const std::vector<notebook::InKit<trials::ReadingKind>>& own) {
   Json list = Json::array();
   for (const trials::ReadingKind& known : trials::known_reading_kinds()) {
@@ -114,10 +124,10 @@ Json kinds_json(const std::vector<notebook::InKit<trials::ReadingKind>>& own) {
 
 }  // namespace
 
-std::string kit_to_json(const notebook::KeptKit& kit) {
+std::string kit_to_json(const notebook::KeptKit& kit, const materials::ToldIn& told) {
   Json document = Json::object();
   document["blades"] = shelf_json(kit.blades);
-  document["edges"] = shelf_json(kit.edges);
+  document["edges"] = edges_json(kit.edges, told);
   document["media"] = shelf_json(kit.media);
   document["lots"] = shelf_json(kit.lots);
   document["threads"] = shelf_json(kit.threads);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "base/result.h"
+#include "materials/told_in.h"
 #include "notebook/kit.h"
 
 #include <array>
@@ -15,8 +16,10 @@ namespace keenfall::wire {
 inline constexpr std::array<std::string_view, 7> kKitShelves{
     "blades", "edges", "media", "lots", "threads", "kinds", "stones"};
 
-// In one line. Kinds of reading that are known without a notebook stand before one's own.
-[[nodiscard]] std::string kit_to_json(const notebook::KeptKit& kit);
+// In one line. Kinds of reading that are known without a notebook stand before one's own. Words in
+// what is told; numbers as they are kept.
+[[nodiscard]] std::string kit_to_json(const notebook::KeptKit& kit,
+                                      const materials::ToldIn& told = {});
 
 struct KitChange {
   notebook::KitThing thing;

@@ -1,6 +1,8 @@
 #include "wire/plan_json.h"
 
+#include "materials/told_in.h"
 #include "planning/arm_words.h"
+#include "trials/reading_kind.h"
 
 #include <string>
 
@@ -20,9 +22,18 @@ Json planned_cutting_json(const trials::PlannedCutting& cutting) {
   return object;
 }
 
-Json planned_reading_json(const trials::PlannedReading& reading) {
+// What readings are to be typed in, where that is another unit than the planned one.
+std::string other_unit(const trials::PlannedReading& reading, const materials::ToldIn& told) {
+  const trials::ReadingKind* const kind = trials::find_reading_kind(reading.kind);
+  const std::string& own = reading.unit.empty() && kind != nullptr ? kind->unit : reading.unit;
+  const std::string unit = told_unit(own, told);
+  return unit == own ? std::string() : unit;
+}
+
+Json planned_reading_json(const trials::PlannedReading& reading, const materials::ToldIn& told) {
   Json object = {{"kind", reading.kind}};
   put_text(object, "unit", reading.unit);
+  put_text(object, "told_unit", other_unit(reading, told));
   put_text(object, "thread", reading.thread);
   put_text(object, "thread_lot", reading.thread_lot);
   object["repeats"] = reading.repeats;
@@ -61,23 +72,23 @@ Json claims_json(const std::vector<trials::Claim>& claims) {
   });
 }
 
-Json planned_arms_json(const std::vector<trials::PlannedArm>& arms) {
-  const std::vector<std::string> words = planning::words_of_arms(arms);
+Json planned_arms_json(const std::vector<trials::PlannedArm>& arms, const materials::ToldIn& told) {
+  const std::vector<std::string> words = planning::words_of_arms(arms, told);
   Json list = Json::array();
   for (std::size_t a = 0; a < arms.size(); ++a) {
     list.push_back({{"blade", arms[a].blade},
-                    {"edge", edge_json(arms[a].edge)},
+                    {"edge", edge_json(arms[a].edge, told)},
                     {"cutting", arms[a].cutting},
                     {"words", words[a]}});
   }
   return list;
 }
 
-Json plan_json(const trials::Plan& plan) {
+Json plan_json(const trials::Plan& plan, const materials::ToldIn& told) {
   Json object = {{"counted", plan.counted.many},
                  {"cuttings", each_of(plan.cuttings, planned_cutting_json)},
-                 {"arms", planned_arms_json(plan.arms)},
-                 {"reading", planned_reading_json(plan.reading)}};
+                 {"arms", planned_arms_json(plan.arms, told)},
+                 {"reading", planned_reading_json(plan.reading, told)}};
   if (plan.start_gate) {
     object["start_gate"] = {
         {"target_reading", finite_number(plan.start_gate->target_reading)},

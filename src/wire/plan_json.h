@@ -12,8 +12,9 @@ namespace keenfall::wire {
 [[nodiscard]] Json claims_json(const std::vector<trials::Claim>& claims);
 
 // In the order of the plan. Of each its words: the blade, and its edge where edges differ.
-[[nodiscard]] Json planned_arms_json(const std::vector<trials::PlannedArm>& arms);
+[[nodiscard]] Json planned_arms_json(const std::vector<trials::PlannedArm>& arms,
+                                     const materials::ToldIn& told = {});
 
-[[nodiscard]] Json plan_json(const trials::Plan& plan);
+[[nodiscard]] Json plan_json(const trials::Plan& plan, const materials::ToldIn& told = {});
 
 }  // namespace keenfall::wire

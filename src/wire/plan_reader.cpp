@@ -70,6 +70,7 @@ trials::PlannedReading reading_from(RequestReader& reader) {
   reader.require("kind", "a kind of reading: thread_push");
   reading.kind = reader.text("kind").value_or("");
   reading.unit = reader.text("unit").value_or("");
+  (void)reader.text("told_unit");
   reading.thread = reader.text("thread").value_or("");
   reading.thread_lot = reader.text("thread_lot").value_or("");
   reading.repeats = count_from(reader, "repeats", "readings at a checkpoint: 5 to 7 is usual");

@@ -92,15 +92,18 @@ Json in_cutting_json(const ChancesInCutting& in, int trials) {
 
 }  // namespace
 
-std::string planned_arms_to_json(const std::vector<trials::PlannedArm>& arms) {
-  return in_one_line({{"arms", planned_arms_json(arms)}});
+std::string planned_arms_to_json(const std::vector<trials::PlannedArm>& arms,
+                                 const materials::ToldIn& told) {
+  return in_one_line({{"arms", planned_arms_json(arms, told)}});
 }
 
 std::string checkpoints_to_json(const planning::SuggestedCheckpoints& suggested) {
   return in_one_line({{"checkpoint_cuts", suggested.cuts}, {"sentence", suggested.why}});
 }
 
-std::string plan_to_json(const trials::Plan& plan) { return in_one_line(plan_json(plan)); }
+std::string plan_to_json(const trials::Plan& plan, const materials::ToldIn& told) {
+  return in_one_line(plan_json(plan, told));
+}
 
 std::string made_plan_to_json(const MadePlan& made) {
   return in_one_line({{"claims", claims_json({made.claim})}, {"plan", plan_json(made.plan)}});
@@ -114,13 +117,16 @@ std::string cost_to_json(const CostTold& told) {
   Json object = {{"runs", cost.runs},
                  {"blocks", cost.blocks},
                  {"cuts", range_json(cost.cuts, told.counted.many)}};
-  if (cost.stock_m) object["stock_m"] = range_json(*cost.stock_m, "m");
+  if (cost.stock_m) {
+    object["stock_m"] = range_json(*cost.stock_m, "m");
+    object["stock_m"]["words"] = stock_in_words(*cost.stock_m, told.told_in);
+  }
   object["readings"] = named(cost.readings, "reading", "readings");
   object["minutes_per_run"] = named(cost.minutes_per_run, "minute", "minutes");
   object["hours_per_block"] = named(cost.hours_per_block, "hour", "hours");
   object["hours"] = named(cost.hours, "hour", "hours");
   object["evenings"] = named(cost.evenings, "evening", "evenings");
-  object["sentence"] = in_words(cost, told.counted);
+  object["sentence"] = in_words(cost, told.counted, told.told_in);
   object["rests_on"] = sentences_json(cost.rests_on);
   return in_one_line(object);
 }

@@ -22,6 +22,7 @@ namespace keenfall::wire {
 struct CostTold {
   planning::PlanCost cost;
   trials::Counted counted;
+  materials::ToldIn told_in = {};
 };
 
 // What can be found out in one cutting, of its first arm against its last.
@@ -52,9 +53,11 @@ struct MadePlan {
   trials::Claim claim;
 };
 
-[[nodiscard]] std::string planned_arms_to_json(const std::vector<trials::PlannedArm>& arms);
+[[nodiscard]] std::string planned_arms_to_json(const std::vector<trials::PlannedArm>& arms,
+                                               const materials::ToldIn& told = {});
 [[nodiscard]] std::string checkpoints_to_json(const planning::SuggestedCheckpoints& suggested);
-[[nodiscard]] std::string plan_to_json(const trials::Plan& plan);
+[[nodiscard]] std::string plan_to_json(const trials::Plan& plan,
+                                       const materials::ToldIn& told = {});
 [[nodiscard]] std::string made_plan_to_json(const MadePlan& made);
 [[nodiscard]] std::string cost_to_json(const CostTold& told);
 [[nodiscard]] std::string chances_to_json(const ChancesTold& told);

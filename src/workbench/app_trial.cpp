@@ -5,7 +5,6 @@
 #include "notebook/kit.h"
 #include "notebook/strike.h"
 #include "notebook/trial_words.h"
-#include "workbench/app_asking.h"
 #include "workbench/app_home.h"
 #include "workbench/plan_followed.h"
 
@@ -29,11 +28,11 @@ wire::SeenLook seen_look(const LookAtHand& look) {
 }
 
 // From the sealed plan as a whole, then as they were recorded run by run; each says which it was.
-std::vector<std::string> deviations_in(const TrialAtHand& seen) {
+std::vector<std::string> deviations_in(const TrialAtHand& seen, const materials::ToldIn& told) {
   std::vector<std::string> deviations;
   // A trial that is not cut yet has departed from nothing.
   if (seen.asked && !seen.trial->runs.empty()) {
-    deviations = deviations_from(*seen.asked, *seen.trial);
+    deviations = deviations_from(*seen.asked, *seen.trial, told);
   }
   for (const trials::Run& run : seen.trial->runs) {
     for (const std::string& deviation : run.deviations) {
@@ -72,20 +71,21 @@ base::Problem no_reason(const std::string& reason) {
 }  // namespace
 
 base::Result<wire::TrialPage> trial_page(AtHand& at_hand,
-                                         const std::string& notebook,
-                                         const std::string& uid) {
-  return naming_the_file(notebook, [&]() -> base::Result<wire::TrialPage> {
-    const auto opened = opened_to_read(notebook);
+                                         const TrialMeant& named,
+                                         const materials::ToldIn& told_in) {
+  return naming_the_file(named.notebook, [&]() -> base::Result<wire::TrialPage> {
+    const auto opened = opened_to_read(named.notebook);
     if (!opened) return base::failed(opened.error());
     const notebook::OneMoment moment(*opened);
-    const auto seen = at_hand.trials.trial_of(*opened, uid);
+    const auto seen = at_hand.trials.trial_of(*opened, named.uid);
     if (!seen) return base::failed(seen.error());
     const TrialAtHand& trial = **seen;
-    wire::TrialPage page{.uid = uid,
+    wire::TrialPage page{.uid = named.uid,
                          .last_entry = trial.place.entry,
                          .path = path_of(trial),
                          .trial = *trial.trial,
-                         .deviations = deviations_in(trial)};
+                         .told_in = told_in,
+                         .deviations = deviations_in(trial, told_in)};
     if (trial.asked) {
       page.asked = asked_told(*trial.asked, things_of(notebook::kept_kit(*opened)));
     }

@@ -7,6 +7,7 @@
 #include "base/result.h"
 #include "wire/app_pages.h"
 #include "wire/app_requests.h"
+#include "workbench/app_asking.h"
 #include "workbench/judged_now.h"
 #include "workbench/notebook_opening.h"
 
@@ -15,8 +16,8 @@
 namespace keenfall::workbench {
 
 [[nodiscard]] base::Result<wire::TrialPage> trial_page(AtHand& at_hand,
-                                                       const std::string& notebook,
-                                                       const std::string& uid);
+                                                       const TrialMeant& named,
+                                                       const materials::ToldIn& told_in);
 
 // Refused where the trial has changed since the entry that the page read it at, if it says which:
 // its places may be others now.
