@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { asSent, shelves, thingWords, valueAt, withValue } from "../src/app/kit_shelves";
 import { fileName } from "../src/app/saved_file";
+import type { Shown } from "../src/app/shown_unit";
 import { tableSource } from "../src/app/table_source";
 import { forgetUnsent, keepUnsent, unsent } from "../src/app/unsent";
 import { nextStep, pathSteps } from "../src/components/path_steps";
@@ -9,6 +10,8 @@ import { checkpointsOf, circumstances } from "../src/components/run_words";
 import { inWords, timeLeft } from "../src/components/time_words";
 import type { TrialCard } from "../src/wire/api";
 import { madeReport } from "./made_report";
+
+const asKept: Shown = (unit) => ({ unit, kept: 1 });
 
 describe("what is said of time", () => {
   test("of today needs no date", () => {
@@ -98,10 +101,13 @@ describe("a thing of the kit", () => {
   test("is said by what is known of it", () => {
     const hardness = { reading: 61, scale: "HRC", error: 0.5 };
 
-    expect(thingWords("blades", { name: "C", steel: "X153CrMoV12", hardness })).toBe(
+    expect(thingWords("blades", { name: "C", steel: "X153CrMoV12", hardness }, asKept)).toBe(
       "X153CrMoV12, 61 ± 0.5 HRC",
     );
-    expect(thingWords("media", { name: "rope" })).toBe("");
+    expect(thingWords("media", { name: "rope" }, asKept)).toBe("");
+    const lot = { medium: "rope", name: "roll 3", length_m: 30.48 };
+    expect(thingWords("lots", lot, asKept)).toBe("of rope, 30.48 m");
+    expect(thingWords("lots", lot, () => ({ unit: "ft", kept: 0.3048 }))).toBe("of rope, 100 ft");
     expect(shelves.map(({ name }) => name)).toHaveLength(7);
   });
 });

@@ -13,9 +13,16 @@ import {
   withPlace,
 } from "../src/app/planning/draft";
 import { choicesIn, crossedEdges, sameEdge } from "../src/app/planning/edges";
-import { armsInWords, methodInWords, stopInWords } from "../src/components/plan_words";
+import type { Shown } from "../src/app/shown_unit";
+import {
+  armsInWords,
+  methodInWords,
+  readingInWords,
+  stopInWords,
+} from "../src/components/plan_words";
 import type { Edge, Plan } from "../src/wire/api";
 
+const asKept: Shown = (unit) => ({ unit, kept: 1 });
 const rope = { medium: "rope", checkpoint_cuts: [0, 1, 3] };
 const { rest } = emptyDraft();
 const plan = (arms: [string, Edge, number?][], cuttings = [rope]): Plan => ({
@@ -188,19 +195,39 @@ describe("a plan in words", () => {
   });
 
   test("says how a medium is cut, as far as it is known", () => {
-    expect(methodInWords(rope)).toBe("");
-    expect(
-      methodInWords({
-        ...rope,
-        method: { motion: "slice", cut_length_mm: 25, board: "soft board" },
-      }),
-    ).toBe("slice, 25 mm parted by one cut, before soft board");
+    const method = { motion: "slice" as const, cut_length_mm: 25, board: "soft board" };
+
+    expect(methodInWords(rope, asKept)).toBe("");
+    expect(methodInWords({ ...rope, method }, asKept)).toBe(
+      "slice, 25 mm parted by one cut, before soft board",
+    );
+  });
+
+  // 104 gf are 1.01989 N, 25.4 mm an inch, exactly; 60 N are 6118.3 gf (NIST SP 811 B.8).
+  test("says lengths and readings in what is shown", () => {
+    const told = {
+      ...plan([]),
+      start_gate: { target_reading: 104, tolerance_fraction: 0.12 },
+      stop: { reading: 416, force_cap_newton: 60 },
+    };
+    const newtons: Shown = (unit) =>
+      unit === "mm" ? { unit: "in", kept: 25.4 } : { unit: "N", kept: 1 / 9.80665e-3 };
+    const grams: Shown = () => ({ unit: "gf", kept: 9.80665e-3 });
+    const cut = { ...rope, method: { cut_length_mm: 100, edge_used_mm: 25.4 } };
+
+    expect(methodInWords(cut, newtons)).toBe("3.94 in parted by one cut, on 1 in of the edge");
+    expect(readingInWords(told, undefined, newtons)[0]).toContain("thread push in N, ");
+    expect(readingInWords(told, undefined, newtons)[3]).toContain(
+      "starts at 1.02 N, give or take 12 %",
+    );
+    expect(stopInWords(told, undefined, newtons)[1]).toBe("at 4.08 N");
+    expect(stopInWords(told, undefined, grams)[2]).toBe("and never harder than 6120 gf");
   });
 
   test("says when a run ends", () => {
     const stopped = { ...plan([]), stop: { level: 4, force_cap_newton: 60 } };
 
-    expect(stopInWords(stopped).filter(Boolean)).toEqual([
+    expect(stopInWords(stopped, undefined, asKept).filter(Boolean)).toEqual([
       "at 4 times its start reading",
       "and never harder than 60 N",
       "at its last checkpoint at the latest",

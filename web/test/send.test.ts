@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { heldKey, takeKey } from "../src/api/key";
 import { heard, Refused, send, Unanswered } from "../src/api/send";
+import { keepToldIn, keptToldIn, toldInHeader } from "../src/api/told_in";
 
 const answered = (status: number, body: unknown) =>
   vi.fn<typeof fetch>(async () => new Response(JSON.stringify(body), { status }));
@@ -85,5 +86,26 @@ describe("the key", () => {
     takeKey({ hash: "#page", pathname: "/", search: "" } as Location, replaced, localStorage);
 
     expect(heldKey(localStorage)).toBe("secret");
+  });
+});
+
+describe("what things are told in", () => {
+  test("is said with every request once it is chosen", async () => {
+    keepToldIn(localStorage, { force: "N", length: "in" });
+    const fetched = answered(200, {});
+    vi.stubGlobal("fetch", fetched);
+
+    await send("/api/v1/home");
+
+    expect(fetched.mock.calls[0]?.[1]?.headers).toMatchObject({ "X-Keenfall-Told-In": "N,in" });
+    expect(keptToldIn(localStorage)).toEqual({ force: "N", length: "in" });
+  });
+
+  test("is not said where all is told as recorded", () => {
+    keepToldIn(localStorage, { length: "in" });
+    expect(toldInHeader(keptToldIn(localStorage))).toEqual({ "X-Keenfall-Told-In": "in" });
+
+    keepToldIn(localStorage, {});
+    expect(toldInHeader(keptToldIn(localStorage))).toEqual({});
   });
 });

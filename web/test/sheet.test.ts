@@ -76,6 +76,8 @@ describe("a sheet", () => {
     (layout) => {
       expect(holdsReadings(blank(layout), layout)).toBe(false);
       expect(layoutOf(blank(layout))).toBe(layout);
+      expect(holdsReadings(blank(layout, "N"), layout)).toBe(false);
+      expect(layoutOf(blank(layout, "N"))).toBe(layout);
     },
   );
 
@@ -159,6 +161,12 @@ describe("the past of a sheet", () => {
     expect(typed.now).toBe("104");
     expect(undone(typed).now).toBe("");
   });
+});
+
+test("a blank sheet says the unit that is typed into it", () => {
+  expect(blank("wide", "N").find(([label]) => label === "unit")?.[1]).toBe("N");
+  expect(blank("long", "N")[0]).toContain("reading [N]");
+  expect(blank("wide").flat()).not.toContain("N");
 });
 
 describe("a problem of a table", () => {
@@ -255,6 +263,12 @@ describe("the sheet of a plan", () => {
       ["block", "1", "1"],
       ["kind", "thread_push", "thread_push"],
     ]);
+  });
+
+  test("says the unit that is typed into it, where that is another than the planned one", () => {
+    const inNewtons = { ...plan, reading: { ...plan.reading, unit: "gf", told_unit: "N" } };
+
+    expect(plannedSheet(inNewtons, [])).toContainEqual(["unit", "N", "N"]);
   });
 
   test("leaves out what is cut, and is none where nothing is left", () => {

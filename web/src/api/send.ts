@@ -3,6 +3,7 @@
 
 import type { Problem } from "../wire/api";
 import { heldKey } from "./key";
+import { keptToldIn, toldInHeader } from "./told_in";
 
 /** The program answered that it will not, and why. */
 export class Refused extends Error {
@@ -44,7 +45,10 @@ async function problemsIn(answer: Response): Promise<Problem[]> {
 /** The answer to a request; throws Refused, Unanswered, or the signal's own AbortError. */
 export async function answerTo(path: string, how: Sending = {}): Promise<Response> {
   const { method = "GET", body, signal } = how;
-  const headers: Record<string, string> = { [keyHeader]: heldKey(localStorage) };
+  const headers: Record<string, string> = {
+    [keyHeader]: heldKey(localStorage),
+    ...toldInHeader(keptToldIn(localStorage)),
+  };
   if (body !== undefined) headers["Content-Type"] = "application/json";
   const sent = body === undefined ? undefined : JSON.stringify(body);
   let answer: Response;

@@ -7,13 +7,17 @@ import { dropped } from "./dropped.svelte";
 import { withGuesses } from "./grid/guesses";
 import { begun, type Past, redone, stepped, undone } from "./grid/past";
 import { blank, filled, holdsReadings, type Layout, layoutOf, type Sheet } from "./grid/sheet";
+import { units } from "./units.svelte";
 import { forgetUnsent, keepUnsent, unsent } from "./unsent";
 
 const pauseMs = 250;
 
+const isSame = (one: Sheet, other: Sheet | undefined) =>
+  JSON.stringify(one) === JSON.stringify(other);
+
 export class EnteringTable {
   layout: Layout = $state("wide");
-  past: Past<Sheet> = $state.raw(begun(blank("wide")));
+  past: Past<Sheet> = $state.raw(begun(blank("wide", units.chosen.force)));
   choices: TableChoices = $state.raw({});
   readonly reading = new Asking<TableRead>();
   readonly taking = new Asking<TakenTable>();
@@ -21,6 +25,8 @@ export class EnteringTable {
   known: NonNullable<TableRead["known_columns"]> = $state.raw([]);
   readonly #trial: string | undefined;
   readonly #kept: string;
+  #force = units.chosen.force;
+  #planned: Sheet | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   /**
@@ -29,6 +35,7 @@ export class EnteringTable {
    */
   constructor(notebook: string, trial?: string, planned?: Sheet) {
     this.#trial = trial;
+    this.#planned = planned;
     this.#kept = `table.${notebook}.${trial ?? "new"}`;
     const kept = unsent<Sheet>(localStorage, this.#kept);
     const sheet = kept && kept.length > 0 ? kept : planned;
@@ -60,12 +67,21 @@ export class EnteringTable {
   }
   begin(layout: Layout): void {
     this.choices = {};
-    this.change(blank(layout));
+    this.change(blank(layout, units.chosen.force));
     this.layout = layout;
   }
   choose(choices: TableChoices): void {
     this.choices = { ...this.choices, ...choices };
     void this.read();
+  }
+
+  /** A sheet that nothing was typed into begins anew in the unit that is chosen, planned or blank. */
+  inUnit(force: string | undefined, planned?: Sheet): void {
+    if (planned && isSame(this.sheet, this.#planned)) this.#renew(planned);
+    else if (isSame(this.sheet, blank(this.layout, this.#force)))
+      this.#renew(blank(this.layout, force));
+    this.#force = force;
+    this.#planned = planned;
   }
 
   sources(): TableSource[] {
@@ -107,6 +123,11 @@ export class EnteringTable {
     this.reading.leave();
   }
 
+  #renew(sheet: Sheet): void {
+    this.past = begun(sheet);
+    if (unsent(localStorage, this.#kept)) keepUnsent(localStorage, this.#kept, sheet);
+  }
+
   #now(past: Past<Sheet>): void {
     this.past = past;
     this.layout = layoutOf(past.now);
@@ -119,7 +140,7 @@ export class EnteringTable {
     if (this.fromFiles) dropped.sources = [];
     else {
       forgetUnsent(localStorage, this.#kept);
-      this.past = begun(blank(this.layout));
+      this.past = begun(blank(this.layout, units.chosen.force));
     }
   }
 }

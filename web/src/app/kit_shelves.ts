@@ -1,6 +1,7 @@
 // The shelves of the kit: what is kept of each thing, how it is typed and how it is said.
 
 import type { Kit } from "../wire/api";
+import { type Shown, shownWords } from "./shown_unit";
 
 export type ShelfName = keyof Kit;
 export type Thing = { uid?: string; [field: string]: unknown };
@@ -200,7 +201,7 @@ function hardnessWords(thing: Thing): string | undefined {
 }
 
 /** What is known of a thing besides its name. */
-export function thingWords(shelf: ShelfName, thing: Thing): string {
+export function thingWords(shelf: ShelfName, thing: Thing, shown: Shown): string {
   const edge = inside(thing.edge);
   const pieces = named(thing.specimens);
   const used = Array.isArray(thing.used_in) && thing.used_in.length > 0;
@@ -211,7 +212,7 @@ export function thingWords(shelf: ShelfName, thing: Thing): string {
     lots: [
       `of ${thing.medium}`,
       thing.condition,
-      thing.length_m && `${thing.length_m} m`,
+      typeof thing.length_m === "number" && shownWords(thing.length_m, shown("m")),
       thing.note,
     ],
     threads: [String(thing.kind).replaceAll("_", " "), thing.lot && `lot ${thing.lot}`],

@@ -17,7 +17,7 @@ export function comparedAt({ report }: Pick<Judged, "report">): ComparedAt {
     case "level":
       return { level: where.level };
     case "common_reading":
-      return { reading: `${where.reading}${where.unit}` };
+      return { reading: `${Number(where.reading.toPrecision(4))}${where.unit}` };
     default:
       return {};
   }

@@ -1,15 +1,17 @@
-// The arms of a plan in words, and how its media are cut.
+// The arms of a plan in words, and how its media are cut; lengths and readings in what is chosen to be shown.
 
+import { type Shown, shownWords } from "../app/shown_unit";
 import type { Cutting, Plan, ReadingKind } from "../wire/api";
 
 const motions = { push: "push cut", draw: "draw cut", slice: "slice" } as const;
 
 /** "slice, 25 mm parted by a cut, on a soft board". */
-export function methodInWords({ method = {} }: Cutting): string {
+export function methodInWords({ method = {} }: Cutting, shown: Shown): string {
+  const length = (mm: number) => shownWords(mm, shown("mm"));
   const said = [
     method.motion ? motions[method.motion] : method.as_written,
-    method.cut_length_mm ? `${method.cut_length_mm} mm parted by one cut` : "",
-    method.edge_used_mm ? `on ${method.edge_used_mm} mm of the edge` : "",
+    method.cut_length_mm ? `${length(method.cut_length_mm)} parted by one cut` : "",
+    method.edge_used_mm ? `on ${length(method.edge_used_mm)} of the edge` : "",
     method.board ? `before ${method.board}` : "",
   ];
   return said.filter(Boolean).join(", ");
@@ -34,27 +36,34 @@ export function edgeOfAll({ arms }: Plan): string {
 export const armsInWords = (plan: Plan): string[] =>
   plan.arms.map((_, place) => armInWords(plan, place));
 
+const unitOfReadings = ({ reading }: Plan, kind: ReadingKind | undefined, shown: Shown) =>
+  shown(reading.unit ?? kind?.unit);
+
 /** "thread push reading in gf, 7 at each checkpoint"; the start gate. */
-export function readingInWords({ reading, start_gate }: Plan, kind?: ReadingKind): string[] {
-  const unit = reading.unit ?? kind?.unit ?? "";
+export function readingInWords(plan: Plan, kind: ReadingKind | undefined, shown: Shown): string[] {
+  const { reading, start_gate } = plan;
+  const inUnit = unitOfReadings(plan, kind, shown);
   const words = kind?.words ?? reading.kind.replaceAll("_", " ");
   const thread = [reading.thread, reading.thread_lot && `lot ${reading.thread_lot}`];
   const gate = start_gate;
   return [
-    `${words}${unit ? ` in ${unit}` : ""}, ${reading.repeats} at each checkpoint`,
+    `${words}${inUnit.unit ? ` in ${inUnit.unit}` : ""}, ${reading.repeats} at each checkpoint`,
     thread.filter(Boolean).join(", "),
     reading.stations?.length ? `at ${reading.stations.join(", ")}` : "",
     gate
-      ? `every edge starts at ${gate.target_reading} ${unit}, give or take ${Math.round(1000 * gate.tolerance_fraction) / 10} %; one that does not is sharpened again`
+      ? `every edge starts at ${shownWords(gate.target_reading, inUnit)}, give or take ${Math.round(1000 * gate.tolerance_fraction) / 10} %; one that does not is sharpened again`
       : "",
   ];
 }
 
-export function stopInWords({ stop, reading }: Plan): string[] {
+export function stopInWords(plan: Plan, kind: ReadingKind | undefined, shown: Shown): string[] {
+  const { stop } = plan;
   return [
     stop.level ? `at ${stop.level} times its start reading` : "",
-    stop.reading ? `at ${stop.reading} ${reading.unit ?? ""}`.trim() : "",
-    stop.force_cap_newton ? `and never harder than ${stop.force_cap_newton} N` : "",
+    stop.reading ? `at ${shownWords(stop.reading, unitOfReadings(plan, kind, shown))}` : "",
+    stop.force_cap_newton
+      ? `and never harder than ${shownWords(stop.force_cap_newton, shown("N"))}`
+      : "",
     "at its last checkpoint at the latest",
   ];
 }

@@ -50,7 +50,7 @@ export function plannedSheet(plan: Plan | undefined, cut: readonly number[]): Sh
     row("block", ({ run }) => run.block),
     row("order", ({ run }) => run.order),
     row("kind", () => reading.kind),
-    row("unit", () => reading.unit),
+    row("unit", () => reading.told_unit ?? reading.unit),
     row("thread", () => reading.thread),
     row("thread_lot", () => reading.thread_lot),
   ].filter((cells) => cells.every((cell) => cell !== ""));

@@ -11,13 +11,19 @@ export type Layout = "wide" | "long" | "runs";
 
 const checkpoints = ["0", "1", "3", "7", "15", "31", "63"];
 
-/** What each layout begins with: the names of the table's columns, and room. */
-export function blank(layout: Layout): Sheet {
-  if (layout === "long") return rectangle([["blade", "medium", "run", "cuts", "reading"]], 11);
+/**
+ * What each layout begins with: the names of the table's columns, and room. `unit`: what readings are typed in;
+ * it is written into the sheet, so that what is taken in says it.
+ */
+export function blank(layout: Layout, unit?: string): Sheet {
+  if (layout === "long") {
+    const reading = unit ? `reading [${unit}]` : "reading";
+    return rectangle([["blade", "medium", "run", "cuts", reading]], 11);
+  }
   if (layout === "runs") return rectangle([["blade", "medium", "run", "lasted", "failed_by"]], 9);
   const labels = ["blade", "medium", "run", "unit", "cuts", ...checkpoints];
   return rectangle(
-    labels.map((label) => [label, "", "", "", ""]),
+    labels.map((label) => [label, label === "unit" && unit ? unit : "", "", "", ""]),
     labels.length,
   );
 }
@@ -96,5 +102,5 @@ export function holdsReadings(sheet: Sheet, layout: Layout): boolean {
 export function layoutOf(sheet: Sheet): Layout {
   const head = (sheet[0] ?? []).map((text) => text.trim().toLowerCase());
   if (head.includes("lasted")) return "runs";
-  return head.includes("reading") ? "long" : "wide";
+  return head.some((text) => /^reading\b/.test(text)) ? "long" : "wide";
 }

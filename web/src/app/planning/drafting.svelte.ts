@@ -127,6 +127,20 @@ export class Drafting {
     if (this.rough.problems.length > 0) this.chances = undefined;
   }
 
+  /** The same plan, told in the units that are chosen now; its chances know of none. */
+  async tellAgain(): Promise<void> {
+    if (!this.named) return;
+    const plan = await this.planning.ask(async () => this.#planned());
+    if (!plan) return;
+    this.plan = plan;
+    void this.cost.ask((signal) => api.cost(this.#asked(plan), signal));
+  }
+
+  /** A sealed plan as it is told now. */
+  sealedPlan(plan: Plan): void {
+    this.plan = plan;
+  }
+
   async workOutChances(): Promise<void> {
     if (!this.plan) return;
     const answer = await this.rough.ask((signal) =>
