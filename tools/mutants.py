@@ -20,6 +20,7 @@ import json
 import os
 import random
 import re
+import resource
 import shutil
 import signal
 import subprocess
@@ -52,7 +53,8 @@ REPLACEMENTS = {
     "||": ("&&",),
 }
 OPERATOR = re.compile(r"(?<= )(\+=|-=|\*=|/=|<=|>=|==|!=|&&|\|\||[-+*/<>])(?=[ \n])")
-SECONDS_PER_TEST_PROGRAM = 240
+CPU_SECONDS_PER_TEST_PROGRAM = 400  # a loop without end; others' work on the machine does not count
+SECONDS_PER_TEST_PROGRAM = 3600  # waiting for ever
 SURVIVED = "survived"  # all tests there are
 SURVIVED_OWN = "survived the tests of its folder"
 
@@ -165,6 +167,10 @@ class Workshop:
         words = ["cmake", "--build", self.build, "--parallel", str(self.jobs), "--target", program]
         return subprocess.run(words, capture_output=True, text=True).returncode == 0
 
+    @staticmethod
+    def limit():
+        resource.setrlimit(resource.RLIMIT_CPU, (CPU_SECONDS_PER_TEST_PROGRAM, CPU_SECONDS_PER_TEST_PROGRAM + 10))
+
     def passes(self, program):
         words = [self.build / program, "--gtest_fail_fast", "--gtest_brief=1"]
         environment = {**os.environ, "TMPDIR": str(self.root / "build/mutants/scratch")}
@@ -175,6 +181,7 @@ class Workshop:
             stderr=subprocess.DEVNULL,
             env=environment,
             start_new_session=True,
+            preexec_fn=self.limit,
         ) as tests:
             try:
                 return tests.wait(timeout=SECONDS_PER_TEST_PROGRAM) == 0

@@ -28,6 +28,27 @@ TEST(Crossing, LeavesOutWhatHasNoPartner) {
   EXPECT_EQ(table->cells, (std::vector<std::size_t>{0, 1, 2, 3}));
 }
 
+// Eight cells either way: two blades, angles and finishes, or four blades and two angles.
+TEST(Crossing, OfTwoAsLargeKeepsTheOneThatVariesMoreFactors) {
+  const auto table = largest_crossed_table({.level_counts = {4, 2, 2},
+                                            .levels = {{0, 0, 0},
+                                                       {0, 0, 1},
+                                                       {0, 1, 0},
+                                                       {0, 1, 1},
+                                                       {1, 0, 0},
+                                                       {1, 0, 1},
+                                                       {1, 1, 0},
+                                                       {1, 1, 1},
+                                                       {2, 0, 0},
+                                                       {2, 1, 0},
+                                                       {3, 0, 0},
+                                                       {3, 1, 0}},
+                                            .unknown = {std::nullopt, std::nullopt, std::nullopt}});
+
+  ASSERT_TRUE(table);
+  EXPECT_EQ(table->levels, (Levels{{0, 1}, {0, 1}, {0, 1}}));
+}
+
 TEST(Crossing, FindsNothingWhereEachBladeWasCutInAMediumOfItsOwn) {
   EXPECT_FALSE(largest_crossed_table({.level_counts = {2, 2},
                                       .levels = {{0, 0}, {1, 1}},

@@ -1,6 +1,7 @@
 // What a run's own start and its place in the order of cutting do: simulated, and found again.
 #include "blunting/curves/log_logistic.h"
 #include "blunting/inference/fitted_simulation.h"
+#include "blunting/inference/model_parts.h"
 #include "numerics/summaries.h"
 
 #include <gtest/gtest.h>
@@ -63,6 +64,18 @@ TEST(StartEffect, IsNotThoughtOfWhereEveryArmHasOneRun) {
   const Fitted found = fitted(simulated({.runs_each = 1}, 13), default_model(), base::threads(2));
 
   EXPECT_FALSE(found.fit.parts.start_effect);
+}
+
+// Two arms and three runs beyond one each carry it; one run fewer does not.
+TEST(StartEffect, IsThoughtOfFromThreeRunsBeyondOneForEachArm) {
+  trials::Trial trial = simulated({.runs_each = 3}, 13);
+  trial.runs.pop_back();
+  const ModelParts five_runs = parts_for(default_model(), data_of(trial, default_model()));
+  trial.runs.pop_back();
+  const ModelParts four_runs = parts_for(default_model(), data_of(trial, default_model()));
+
+  EXPECT_TRUE(five_runs.start_effect);
+  EXPECT_FALSE(four_runs.start_effect);
 }
 
 TEST(OrderDrift, IsFoundAgainAndTakenOutOfTheRunScatter) {
