@@ -74,6 +74,10 @@ std::string judge_help(const Look& look) {
              {},
              look) +
          "\nHow to judge\n" + entries_text(both(judging_options(), answer_options()), look) +
+         "\nOf a notebook\n" +
+         entries_text({{"--trial=NAME", "which trial; may be left out where it has one"},
+                       {"--who=NAME", "whose look it is; else of the name you are logged in by"}},
+                      look) +
          "\nHow to read the table\n" + entries_text(table_options(), look) + "\n" +
          wrapped(
              "Exit code 0: there is an answer, also when it is \"not settled\". 1: the fit is "
@@ -133,7 +137,8 @@ std::string open_help(const Look& look) {
              "Serves Keenfall's pages to the browser of this machine, and to no other, until "
              "Ctrl-C "
              "stops it. The address that is printed holds a key: whoever has it may see and change "
-             "the notebook.",
+             "the notebook. Where you have it open already, with that notebook or none named, that "
+             "one is shown; --port and --no-open begin another.",
              {},
              look) +
          "\n" +
@@ -142,7 +147,10 @@ std::string open_help(const Look& look) {
                "with an invented trial, in a new notebook; FILE.keen is made where it is not "
                "there"},
               {"--no-open", "print the address, and open nothing on the desktop"},
-              {"--port=17034", "of the address; without it this one, or any that is free"}},
+              {"--port=17034", "of the address; without it this one, or any that is free"},
+              {"--own-window",
+               "as the menu does: the terminal window is there for Keenfall alone, says that "
+               "closing it stops Keenfall, and stays until Enter where something is wrong"}},
              look) +
          "\n" +
          wrapped(

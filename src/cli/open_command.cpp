@@ -1,15 +1,20 @@
 #include "cli/open_command.h"
 
 #include "cli/hand.h"
+#include "cli/open_sign.h"
 #include "cli/option_numbers.h"
 #include "cli/typed_options.h"
 #include "server/app.h"
 #include "server/app_parts.h"
 #include "workbench/open_app.h"
 
+#include <algorithm>
 #include <cstdint>
+#include <filesystem>
 #include <optional>
+#include <system_error>
 #include <utility>
+#include <vector>
 
 namespace keenfall::cli {
 
@@ -25,9 +30,38 @@ base::Result<std::optional<std::uint16_t>> port_of(const std::optional<std::stri
   });
 }
 
-// One line, by which a person or a program finds it.
-std::string opened_words(const std::string& address) {
-  return "Keenfall is open at " + address + " until Ctrl-C.\n";
+// One line, by which a person or a program finds it; and what a window without a shell is there
+// for.
+std::string opened_words(const std::string& address, bool own_window) {
+  const std::string line = "Keenfall is open at " + address + " until Ctrl-C.\n";
+  if (!own_window) return line;
+  return line +
+         "\nIts pages are in your browser; if none came up, open that address there. Leave this "
+         "window open\nwhile you work. Closing it stops Keenfall; what you have taken in is "
+         "kept.\n";
+}
+
+bool is_same_file(const std::string& one, const std::string& other) {
+  std::error_code fault;
+  return std::filesystem::equivalent(one, other, fault) && !fault;
+}
+
+// Shows what is open already where that is what is meant; nothing where this one is to serve. An
+// open Keenfall never changes its notebook for it: somebody may be writing in the other.
+std::optional<Outcome> shown_already(const TypedOptions& typed,
+                                     const std::optional<std::string>& notebook,
+                                     const Surroundings& surroundings) {
+  const bool is_to_serve = typed.no_open || typed.port || typed.demo;
+  if (is_to_serve) return std::nullopt;
+  const std::vector<OpenNow> all = open_now(surroundings.runtime_folder);
+  const auto meant = std::ranges::find_if(all, [&](const OpenNow& open) {
+    return !notebook || is_same_file(*notebook, open.notebook);
+  });
+  if (meant == all.end()) return std::nullopt;
+  if (surroundings.show_on_desktop) (void)surroundings.show_on_desktop(meant->address);
+  return Outcome{.out = "Keenfall is open already, at " + meant->address + "\n" +
+                        (surroundings.show_on_desktop ? "Your browser shows it. " : "") +
+                        "It is stopped where it was started.\n"};
 }
 
 // The notebook that was named or is made for the demo; nothing where the first screen is to ask.
@@ -68,17 +102,23 @@ Outcome open_command(std::span<const std::string> words, const Surroundings& sur
                                         .utc_now = surroundings.utc_now};
   const auto notebook = notebook_meant(*typed, surroundings);
   if (!notebook) return refused({notebook.error()}, kNothingOpened);
+  if (auto shown = shown_already(*typed, *notebook, surroundings)) return *std::move(shown);
   settings.notebook = *notebook;
   workbench::OpenApp open(std::move(settings));
   server::App app({.port = *port, .work = {.threads_each = surroundings.threads_at_hand}});
   server::add_app_routes({.routes = app.routes(), .works = app.works(), .open = open});
   const auto address = app.begin();
   if (!address) return refused({address.error()}, kNothingOpened);
-  surroundings.write_at_once(opened_words(*address));
-  if (!typed->no_open && surroundings.show_on_desktop) {
-    (void)surroundings.show_on_desktop(*address);
+  {
+    const OpenSign sign(surroundings.runtime_folder, app.port(), [&open, at = *address] {
+      return OpenNow{.address = at, .notebook = open.notebook().value_or("")};
+    });
+    surroundings.write_at_once(opened_words(*address, typed->own_window));
+    if (!typed->no_open && surroundings.show_on_desktop) {
+      (void)surroundings.show_on_desktop(*address);
+    }
+    surroundings.wait_for_stop();
   }
-  surroundings.wait_for_stop();
   app.stop();
   return {.out = "Stopped.\n"};
 }

@@ -8,9 +8,14 @@
 
 #include <charconv>
 #include <cstdint>
+#include <filesystem>
+#include <fstream>
 #include <stdexcept>
 #include <string>
 #include <vector>
+
+#include <sys/stat.h>
+#include <unistd.h>
 
 namespace keenfall::cli {
 namespace {
@@ -146,6 +151,109 @@ TEST(OpenCommand, SaysWhereAPortIsTaken) {
 
   EXPECT_EQ(second.code, ExitCode::file_trouble);
   EXPECT_THAT(second.err, HasSubstr("Port " + port + " of this machine cannot be listened at"));
+}
+
+TEST(OpenCommand, SaysInAWindowOfItsOwnWhatTheWindowIsFor) {
+  const Opened happened = opened({"--own-window"});
+
+  EXPECT_THAT(happened.said, MatchesRegex("Keenfall is open at [^\n]+ until Ctrl-C.\n\n(.|\n)*"));
+  EXPECT_THAT(happened.said, HasSubstr("Leave this window open\nwhile you work."));
+  EXPECT_THAT(happened.said, HasSubstr("Closing it stops Keenfall"));
+}
+
+// A start while another one is open, in a runtime folder of this user's own.
+class ASecondStart : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    folder_ = ::testing::TempDir() + "keenfall_second_" + std::to_string(getpid());
+    std::filesystem::remove_all(folder_);
+    ASSERT_EQ(mkdir(folder_.c_str(), S_IRWXU), 0);
+    for (const char* name : {"a.keen", "b.keen"}) std::ofstream(folder_ + "/" + name) << "here";
+    around_.runtime_folder = folder_;
+    around_.utc_now = [] { return std::string("2026-11-27T12:00:00Z"); };
+    around_.write_at_once = [&](const std::string& text) { said_.push_back(text); };
+    around_.show_on_desktop = [&](const std::string& address) {
+      shown_.push_back(address);
+      return true;
+    };
+    around_.use_cases.notebook.place =
+        [&](const std::string& path) -> base::Result<workbench::NotebookPlace> {
+      return workbench::NotebookPlace{.path = folder_ + "/" + path};
+    };
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  // Whether the second began to serve as well.
+  bool serves(const std::vector<std::string>& first, const std::vector<std::string>& second) {
+    int served = 0;
+    around_.wait_for_stop = [&] {
+      if (++served == 1) outcome_ = open_command(second, around_);
+    };
+    (void)open_command(first, around_);
+    return served == 2;
+  }
+
+  std::string folder_;
+  Surroundings around_;
+  std::vector<std::string> said_;
+  std::vector<std::string> shown_;
+  Outcome outcome_;  // of the second
+};
+
+TEST_F(ASecondStart, ShowsTheOneThatIsOpen) {
+  EXPECT_FALSE(serves({"a.keen"}, {}));
+
+  ASSERT_EQ(shown_.size(), 2U);
+  EXPECT_EQ(shown_[0], shown_[1]);
+  EXPECT_EQ(outcome_.code, ExitCode::answered);
+  EXPECT_EQ(outcome_.out,
+            "Keenfall is open already, at " + shown_[0] +
+                "\nYour browser shows it. It is stopped where it was started.\n");
+}
+
+TEST_F(ASecondStart, SaysWhereItIsOpenWhereThereIsNoDesktop) {
+  around_.show_on_desktop = nullptr;
+
+  EXPECT_FALSE(serves({"a.keen"}, {"a.keen"}));
+
+  EXPECT_EQ(outcome_.code, ExitCode::answered);
+  EXPECT_THAT(outcome_.out,
+              MatchesRegex("Keenfall is open already, at http://[^ ]+\nIt is stopped where it was "
+                           "started.\n"));
+}
+
+TEST_F(ASecondStart, ShowsTheOneThatHasTheNotebookMeantOpen) {
+  std::filesystem::create_symlink(folder_ + "/a.keen", folder_ + "/also-a.keen");
+
+  EXPECT_FALSE(serves({"a.keen"}, {"a.keen"}));
+  EXPECT_FALSE(serves({"a.keen"}, {"also-a.keen", "--own-window"}));
+}
+
+TEST_F(ASecondStart, ServesAnotherNotebookBesideIt) {
+  EXPECT_TRUE(serves({"a.keen"}, {"b.keen"}));
+  EXPECT_TRUE(serves({}, {"a.keen"}));
+
+  EXPECT_NE(shown_[0], shown_[1]);
+}
+
+TEST_F(ASecondStart, ServesWhereItIsAskedTo) {
+  EXPECT_TRUE(serves({"a.keen"}, {"--no-open"}));
+  EXPECT_TRUE(serves({"a.keen", "--no-open"}, {"a.keen", "--demo"}));
+}
+
+TEST_F(ASecondStart, IsTheFirstAgainOnceTheFirstIsStopped) {
+  EXPECT_FALSE(serves({}, {}));
+
+  int served = 0;
+  around_.wait_for_stop = [&] { ++served; };
+  (void)open_command({}, around_);
+  EXPECT_EQ(served, 1);
+}
+
+TEST_F(ASecondStart, ServesWhereOthersMayEnterTheFolder) {
+  ASSERT_EQ(chmod(folder_.c_str(), S_IRWXU | S_IRWXO), 0);
+
+  EXPECT_TRUE(serves({"a.keen"}, {"a.keen"}));
 }
 
 }  // namespace

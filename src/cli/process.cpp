@@ -2,15 +2,18 @@
 
 #include "cli/desktop.h"
 #include "cli/interruption.h"
+#include "cli/open_command.h"
 #include "cli/program.h"
 #include "cli/terminal.h"
 #include "workbench/notebook_trouble.h"
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <chrono>
 #include <csignal>
 #include <cstdio>
+#include <cstdlib>
 #include <cstring>
 #include <ctime>
 #include <exception>
@@ -68,6 +71,12 @@ std::string working_folder() {
   return std::filesystem::current_path(fault).string();
 }
 
+// Made at login, for this user alone; empty where there is none.
+std::string runtime_folder() {
+  const char* folder = std::getenv("XDG_RUNTIME_DIR");
+  return folder == nullptr ? std::string() : std::string(folder);
+}
+
 Surroundings surroundings_of_this_process(const UseCases& use_cases) {
   Surroundings surroundings{.look = look_for(facts_of_standard_output()),
                             .use_cases = use_cases,
@@ -79,6 +88,7 @@ Surroundings surroundings_of_this_process(const UseCases& use_cases) {
                             .login_name = login_name(),
                             .machine_words = machine_words(),
                             .working_folder = working_folder(),
+                            .runtime_folder = runtime_folder(),
                             .write_at_once = write_to_standard_output,
                             .wait_for_stop = wait_until_interrupted};
   if (has_desktop()) surroundings.show_on_desktop = show_on_desktop;
@@ -127,7 +137,12 @@ int run_as_process(int argument_count, char** arguments, const UseCases& use_cas
   const std::vector<std::string> words(arguments + (argument_count > 0 ? 1 : 0),
                                        arguments + argument_count);
   if (!words.empty() && words.front() == "open") listen_for_termination();
-  return static_cast<int>(run(words, use_cases));
+  const ExitCode code = run(words, use_cases);
+  if (code != ExitCode::answered && std::ranges::find(words, kOwnWindow) != words.end()) {
+    write_to_standard_error("\nPress Enter to close this window.\n");
+    wait_for_enter();
+  }
+  return static_cast<int>(code);
 }
 
 }  // namespace keenfall::cli

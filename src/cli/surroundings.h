@@ -21,6 +21,7 @@ struct Surroundings {
   std::string login_name;                // of who sits here; who changes a notebook without --who
   std::string machine_words;             // "bench-2, process 4711"
   std::string working_folder = {};       // in which names without a folder are
+  std::string runtime_folder = {};       // where this user's programs find each other (open_sign.h)
   // Of what goes on until it is stopped (open).
   std::function<void(const std::string&)> write_at_once = {};  // to standard output
   std::function<void()> wait_for_stop = {};                    // until somebody asks for it

@@ -4,6 +4,7 @@
 #include <cctype>
 #include <cstdlib>
 
+#include <poll.h>
 #include <sys/ioctl.h>
 #include <unistd.h>
 
@@ -50,6 +51,14 @@ TerminalFacts facts_of_standard_output() {
 }
 
 bool standard_error_is_a_terminal() { return isatty(STDERR_FILENO) == 1; }
+
+void wait_for_enter() {
+  char typed = '\0';
+  while (typed != '\n') {
+    pollfd waiting{.fd = STDIN_FILENO, .events = POLLIN, .revents = 0};
+    if (poll(&waiting, 1, -1) < 0 || read(STDIN_FILENO, &typed, 1) != 1) return;
+  }
+}
 
 Look look_for(const TerminalFacts& facts) {
   Look look;

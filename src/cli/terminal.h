@@ -19,6 +19,9 @@ struct TerminalFacts {
 [[nodiscard]] TerminalFacts facts_of_standard_output();
 [[nodiscard]] bool standard_error_is_a_terminal();
 
+// Returns once a line has been typed, nobody can type any more, or a signal has come.
+void wait_for_enter();
+
 // 80 columns where nothing is known, 60 to 120 otherwise; Unicode in a UTF-8 locale; colour only on
 // a terminal that can and where NO_COLOR is not set.
 [[nodiscard]] Look look_for(const TerminalFacts& facts);

@@ -1,5 +1,6 @@
 #include "cli/typed_options.h"
 
+#include "cli/open_command.h"
 #include "cli/option_problems.h"
 
 #include <CLI/CLI.hpp>
@@ -213,6 +214,7 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
       app.add_option("--port", typed.port);
       app.add_flag("--no-open", typed.no_open);
       app.add_flag("--demo", typed.demo);
+      app.add_flag(std::string(kOwnWindow), typed.own_window);
       break;
     case Command::scale:
       add_json_option(app, json);

@@ -107,7 +107,8 @@ struct TypedOptions {
   bool keep_here = false;
   bool quiet = false;
   bool no_open = false;
-  bool demo = false;  // of open: with the invented trial
+  bool demo = false;        // of open: with the invented trial
+  bool own_window = false;  // of open: the terminal window is its own
   bool keep_good = false;
   TypedSimulation simulated;
 };

@@ -133,11 +133,62 @@ TEST_P(ASignal, EndsItCleanlyWhileConnectionsAreIdleAndRequestsHalfSent) {
 
 INSTANTIATE_TEST_SUITE_P(KeenfallOpens, ASignal, ::testing::Values(SIGINT, SIGTERM, SIGHUP));
 
+// As a login makes it: for one user alone, and emptied.
+std::string runtime_folder(const std::string& name) {
+  std::filesystem::path folder = scratch(name);
+  std::filesystem::remove_all(folder);
+  std::filesystem::create_directory(folder);
+  std::filesystem::permissions(folder, std::filesystem::perms::owner_all);
+  return folder.string();
+}
+
+TEST(KeenfallOpen, SaysWhereTheNotebookIsOpenAlreadyAndEnds) {
+  const std::string notebook = empty_notebook("open-already.keen");
+  const std::string folder = runtime_folder("signs");
+  const ServedProgram program({notebook}, folder);
+
+  const Said second =
+      run({.program = KEENFALL_PROGRAM,
+           .words = {"open", notebook},
+           .environment = {{"XDG_RUNTIME_DIR", folder}, {"DISPLAY", ""}, {"WAYLAND_DISPLAY", ""}}});
+
+  EXPECT_EQ(second.exit_code, 0) << second.err;
+  EXPECT_THAT(second.out,
+              HasSubstr("http://127.0.0.1:" + std::to_string(program.port()) +
+                        "/#key=" + program.key() + "\n"));
+}
+
+TEST(KeenfallOpen, DoesNotBelieveInOneThatWasKilled) {
+  const std::string notebook = empty_notebook("killed.keen");
+  const std::string folder = runtime_folder("signs-left");
+  ServedProgram first({notebook}, folder);
+  (void)first.ended_by(SIGKILL);
+  ASSERT_FALSE(std::filesystem::is_empty(folder + "/keenfall"));
+
+  const ServedProgram second({notebook}, folder);
+
+  EXPECT_EQ(second.asked("GET /api/v1/app").status, 200);
+}
+
 TEST(KeenfallOpen, SaysHowToMakeANotebookThatIsNotThere) {
   const Said said = keenfall({"open", scratch("nowhere.keen").string(), "--no-open"});
 
   EXPECT_EQ(said.exit_code, 4);
   EXPECT_THAT(said.err, HasSubstr("keenfall new makes one"));
+}
+
+// A window whose program has ended is gone: what went wrong would be with it.
+TEST(KeenfallOpen, KeepsAWindowOfItsOwnUntilWhatIsWrongHasBeenRead) {
+  const std::string damaged = scratch("damaged.keen").string();
+  std::ofstream(damaged) << "no notebook";
+
+  const Said said = run({.program = KEENFALL_PROGRAM,
+                         .words = {"open", damaged, "--own-window"},
+                         .on_a_terminal = true,
+                         .interrupt_at = "Press Enter to close this window."});
+
+  EXPECT_EQ(said.exit_code, 4);
+  EXPECT_THAT(said.out, HasSubstr("damaged.keen"));
 }
 
 }  // namespace

@@ -12,9 +12,12 @@ namespace keenfall::journeys {
 
 namespace {
 
-[[noreturn]] void become_keenfall_open(const std::vector<std::string>& words) {
+[[noreturn]] void become_keenfall_open(const std::vector<std::string>& words,
+                                       const std::string& runtime_folder) {
   unsetenv("DISPLAY");
   unsetenv("WAYLAND_DISPLAY");
+  unsetenv("XDG_RUNTIME_DIR");
+  if (!runtime_folder.empty()) setenv("XDG_RUNTIME_DIR", runtime_folder.c_str(), 1);
   std::vector<std::string> all = {KEENFALL_PROGRAM, "open"};
   all.insert(all.end(), words.begin(), words.end());
   std::vector<char*> arguments;
@@ -37,7 +40,8 @@ std::string read_from(int descriptor, bool to_the_end) {
 
 }  // namespace
 
-ServedProgram::ServedProgram(const std::vector<std::string>& words) {
+ServedProgram::ServedProgram(const std::vector<std::string>& words,
+                             const std::string& runtime_folder) {
   std::array<int, 2> ends{};
   if (pipe(ends.data()) != 0) throw std::runtime_error("no pipe");
   child_ = fork();
@@ -46,7 +50,7 @@ ServedProgram::ServedProgram(const std::vector<std::string>& words) {
     dup2(ends[1], STDOUT_FILENO);
     close(ends[0]);
     close(ends[1]);
-    become_keenfall_open(words);
+    become_keenfall_open(words, runtime_folder);
   }
   close(ends[1]);
   out_ = ends[0];
@@ -73,11 +77,15 @@ server::testing::RawAnswer ServedProgram::asked(const std::string& begin,
 }
 
 ServedProgram::Ended ServedProgram::ended_by(int signal) {
+  kill(child_, signal);
+  return ended();
+}
+
+ServedProgram::Ended ServedProgram::ended() {
   constexpr int kSignalBase = 128;
   Ended ended;
   int status = 0;
   ended.took = server::testing::time_of([&] {
-    kill(child_, signal);
     ended.out = read_from(out_, true);
     waitpid(child_, &status, 0);
   });

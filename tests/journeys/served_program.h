@@ -15,7 +15,9 @@ namespace keenfall::journeys {
 class ServedProgram {
  public:
   // words: what stands behind "open"; opened without a desktop.
-  explicit ServedProgram(const std::vector<std::string>& words);
+  // runtime_folder: where it is found by another start; empty: nowhere.
+  explicit ServedProgram(const std::vector<std::string>& words,
+                         const std::string& runtime_folder = {});
   ServedProgram(const ServedProgram&) = delete;
   ServedProgram& operator=(const ServedProgram&) = delete;
   ServedProgram(ServedProgram&&) = delete;
@@ -37,6 +39,7 @@ class ServedProgram {
     std::chrono::milliseconds took{0};
   };
   Ended ended_by(int signal);
+  Ended ended();  // by itself
 
  private:
   pid_t child_ = -1;
