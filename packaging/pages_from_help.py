@@ -1,18 +1,21 @@
 """The man page and the shells' completions, made from what the program says of itself.
 
-    pages_from_help.py PROGRAM FOLDER
+    pages_from_help.py PROGRAM FOLDER DATE
 
-Writes FOLDER/keenfall.1, FOLDER/keenfall.bash, FOLDER/_keenfall (zsh) and FOLDER/keenfall.fish. There
-is no second text to keep in step: commands and options are those of `PROGRAM help`.
+Writes FOLDER/keenfall.1, FOLDER/keenfall.bash, FOLDER/_keenfall (zsh) and FOLDER/keenfall.fish; DATE, as
+2026-11-27, is what the man page is dated. There is no second text to keep in step: commands and options
+are those of `PROGRAM help`.
 """
 
 import re
 import subprocess
 import sys
+import textwrap
 from dataclasses import dataclass, field
 from pathlib import Path
 
 OPTION = re.compile(r"--[a-z][a-z-]*=?")
+KINDS_OF_FILES = "keen csv xlsx ods".split()  # offered before all others: notebooks and tables
 
 
 @dataclass
@@ -62,14 +65,16 @@ def split_entry(line, next_line):
 
 
 def roff(text):
+    """Lines of 78 bytes at most, none of which begins as a request does."""
     text = text.replace("\\", "\\e").replace("-", "\\-").replace("µ", "\\(mc").replace("°", "\\(de")
-    return "\\&" + text if text[:1] in ".'" else text
+    lines = textwrap.wrap(text, 76, break_long_words=False, break_on_hyphens=False)
+    return "\n".join("\\&" + line if line[:1] in ".'" else line for line in lines)
 
 
-def man_page(version, whole, by_command):
+def man_page(version, date, whole, by_command):
     summary = whole[0].paragraphs[0]
     out = [
-        f'.TH KEENFALL 1 "" "Keenfall {version}" "User Commands"',
+        f'.TH KEENFALL 1 {date} "Keenfall {version}" "User Commands"',
         ".SH NAME",
         "keenfall \\- which edge stays keen longer, and how sure that is",
         ".SH SYNOPSIS",
@@ -113,28 +118,53 @@ def options_of(parts):
     return found
 
 
+def options_by_command(by_command):
+    """An entry that names several options leaves their values out ("--column, --sheet"): what takes a value
+    with one command takes it with every one."""
+    options = {command: options_of(parts) for command, parts in by_command.items()}
+    with_value = {option for found in options.values() for option in found if option.endswith("=")}
+    for command, found in options.items():
+        options[command] = {
+            f"{option}=" if f"{option}=" in with_value - found.keys() else option: does for option, does in found.items()
+        }
+    return options
+
+
+def takes_files(parts):
+    """As its first line says: keenfall take FILE.keen TABLE..."""
+    return bool(re.search(r"\b(FILE|TABLE)\b", parts[0].paragraphs[0]))
+
+
 def bash_completion(by_command):
     out = [
         "# Completion of keenfall for bash; made from the program's own help.",
         "_keenfall() {",
-        "  local word=${COMP_WORDS[COMP_CWORD]} options=''",
+        "  local word=$2 before=${COMP_WORDS[COMP_CWORD - 1]} options='' takes_files='' found",
+        "  COMPREPLY=()",
         "  if ((COMP_CWORD == 1)); then",
         f"    COMPREPLY=($(compgen -W '{' '.join(by_command)} --version' -- \"$word\"))",
         "    return",
         "  fi",
         '  case ${COMP_WORDS[1]} in',
     ]
+    options = options_by_command(by_command)
     for command, parts in by_command.items():
         if command != "help":
-            out.append(f"    {command}) options='{' '.join(options_of(parts))}' ;;")
+            files = " takes_files=yes" if takes_files(parts) else ""
+            out.append(f"    {command}) options='{' '.join(options[command])}'{files} ;;")
     out += [
         f"    help) options='{' '.join(by_command)}' ;;",
         "  esac",
         "  if [[ $word == -* || ${COMP_WORDS[1]} == help ]]; then",
         '    COMPREPLY=($(compgen -W "$options" -- "$word"))',
         "    [[ ${COMPREPLY[0]-} != *= ]] || compopt -o nospace",
-        "  else",
-        "    compopt -o filenames -o default",
+        "  elif [[ $before == = || ${COMP_WORDS[COMP_CWORD]} == = || \" $options \" == *\" $before= \"* ]]; then",
+        "    compopt -o filenames -o default",  # what an option is to be: any file
+        "  elif [[ $takes_files ]]; then",
+        "    while IFS= read -r found; do",
+        f"      [[ ! -d $found && ${{found,,}} != *.@({'|'.join(KINDS_OF_FILES)}) ]] || COMPREPLY+=(\"$found\")",
+        '    done < <(compgen -f -- "$word")',
+        "    compopt -o filenames -o default",  # any file where there is none of these
         "  fi",
         "}",
         "complete -F _keenfall keenfall",
@@ -149,14 +179,17 @@ def quoted(text):
 def zsh_completion(by_command, words):
     def line(option, does):
         told = re.sub(r"[\[\]:]", "", does)
-        return quoted(f"{option.rstrip('=')}{'=-' if option.endswith('=') else ''}[{told}]")
+        value = ":value:_files" if option.endswith("=") else ""
+        return quoted(f"{option.rstrip('=')}{'=-' if value else ''}[{told}]{value}")
 
     out = ["#compdef keenfall", "if ((CURRENT == 2)); then", "  local -a commands=("]
     out += [f"    {quoted(command + ':' + words.get(command, ''))}" for command in by_command]
     out += ["  )", "  _describe command commands", "  return", "fi", "case $words[2] in"]
+    options = options_by_command(by_command)
+    files = f" '*:file:_files -g \"*.({'|'.join(KINDS_OF_FILES)})(-.)\"'"
     for command, parts in by_command.items():
-        lines = " ".join(line(option, does) for option, does in options_of(parts).items())
-        out.append(f"  {command}) _arguments {lines} '*:file:_files' ;;")
+        lines = " ".join(line(option, does) for option, does in options[command].items())
+        out.append(f"  {command}) _arguments {lines}{files if takes_files(parts) else ''} ;;")
     return "\n".join(out + ["esac"]) + "\n"
 
 
@@ -164,11 +197,14 @@ def fish_completion(by_command, words):
     out = ["# Completion of keenfall for fish; made from the program's own help."]
     for command in by_command:
         told = quoted(words.get(command, "")).replace("'\\''", "\\'")
-        out.append(f"complete -c keenfall -n __fish_use_subcommand -a {command} -d {told}")
+        out.append(f"complete -c keenfall -n __fish_use_subcommand -f -a {command} -d {told}")
+    options = options_by_command(by_command)
     for command, parts in by_command.items():
-        for option, does in options_of(parts).items():
+        if not takes_files(parts):
+            out.append(f"complete -c keenfall -n '__fish_seen_subcommand_from {command}' -f")
+        for option, does in options[command].items():
             told = "'" + does.replace("\\", "\\\\").replace("'", "\\'") + "'"
-            needs = " -r" if option.endswith("=") else ""
+            needs = " -r -F" if option.endswith("=") else ""
             out.append(
                 f"complete -c keenfall -n '__fish_seen_subcommand_from {command}' -l {option[2:].rstrip('=')}{needs} -d {told}"
             )
@@ -186,7 +222,7 @@ def commands_in(whole):
 
 
 def main():
-    program, folder = sys.argv[1], Path(sys.argv[2])
+    program, folder, date = sys.argv[1], Path(sys.argv[2]), sys.argv[3]
 
     def said(*asked):
         done = subprocess.run([program, *asked], capture_output=True, text=True, check=True)
@@ -199,7 +235,7 @@ def main():
     by_command["help"] = [Part(paragraphs=["keenfall help [COMMAND]", words["help"]])]
     folder.mkdir(parents=True, exist_ok=True)
     pages = {
-        "keenfall.1": man_page(version, whole, by_command),
+        "keenfall.1": man_page(version, date, whole, by_command),
         "keenfall.bash": bash_completion(by_command),
         "_keenfall": zsh_completion(by_command, words),
         "keenfall.fish": fish_completion(by_command, words),

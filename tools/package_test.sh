@@ -14,6 +14,12 @@ fail() {
   exit 1
 }
 
+# Every file, but for what apt, dpkg and the loader keep of their own.
+listed() {
+  (cd "$root" && find . -xdev \( -path ./proc -o -path ./var/lib/dpkg -o -path ./var/lib/apt -o -path ./var/cache \
+    -o -path ./var/log -o -path ./root -o -path ./tmp -o -name 'ld.so.cache*' \) -prune -o -print | LC_ALL=C sort)
+}
+
 inside() { chroot "$root" env -i PATH=/usr/sbin:/usr/bin:/sbin:/bin LC_ALL=C.UTF-8 HOME=/root DEBIAN_FRONTEND=noninteractive "$@"; }
 
 remove_root() {
@@ -27,13 +33,14 @@ trap remove_root EXIT
 mkdir -p "$root"
 mirror=$(cat /etc/apt/sources.list /etc/apt/sources.list.d/* 2>/dev/null |
   sed -nE 's/^(deb |URIs: )(\[[^]]*\] )?(https?:[^ ]+).*/\3/p' | head -n 1 || true)
-debootstrap --variant=minbase --include=bash-completion,man-db,curl bookworm "$root" "${mirror:-http://deb.debian.org/debian}" >/dev/null
+debootstrap --variant=minbase --include=bash-completion,man-db,curl,fish bookworm "$root" "${mirror:-http://deb.debian.org/debian}" >/dev/null
 mount -t proc proc "$root/proc"
 cp /etc/resolv.conf "$root/etc/resolv.conf"
 cp "$package" "$root/root/keenfall.deb"
 # Debian's smallest installations leave man pages out; a desk's does not.
 rm -f "$root"/etc/dpkg/dpkg.cfg.d/*
 
+before=$(listed)
 inside apt-get install -q -y --no-install-recommends /root/keenfall.deb >/dev/null || fail "cannot be installed"
 
 [[ $(inside keenfall --version) == keenfall\ [0-9]* ]] || fail "does not say its version"
@@ -41,10 +48,18 @@ inside keenfall demo --quiet | grep -q "longer" || fail "the demo gives no answe
 inside man -w keenfall >/dev/null || fail "has no man page"
 faults=$(inside man --warnings -l /usr/share/man/man1/keenfall.1.gz 2>&1 >/dev/null || true)
 [[ -z $faults ]] || fail "its man page has faults: $faults"
-completed=$(inside bash -c 'source /usr/share/bash-completion/completions/keenfall
-  COMP_WORDS=(keenfall ju) COMP_CWORD=1; _keenfall; echo "${COMPREPLY[*]}"')
-[[ $completed == judge ]] || fail "bash completes \"keenfall ju\" to \"$completed\""
-[[ -e $root/usr/share/applications/keenfall.desktop ]] || fail "has no menu entry"
+
+# Typed at a terminal, with the Tab key; a file that is not there ends what the line begins.
+typed=$({
+  sleep 1
+  printf 'source /usr/share/bash-completion/bash_completion\n'
+  sleep 1
+  printf 'keenfall ju\tnowhere.csv\n'
+  sleep 2
+  printf 'exit\n'
+} | script -qc "chroot '$root' env -i PATH=/usr/bin:/bin TERM=dumb LC_ALL=C.UTF-8 HOME=/root bash --norc -i" /dev/null)
+[[ $typed == *"keenfall judge nowhere.csv"* ]] || fail "bash makes something else of \"keenfall ju\" and Tab: $typed"
+[[ $(inside fish -c "complete -C 'keenfall ju'") == judge* ]] || fail "fish does not complete \"keenfall ju\""
 status=$(inside bash -c '
   keenfall open --demo /root/demo.keen --no-open >/root/said &
   for _ in $(seq 100); do [[ ! -s /root/said ]] || break; sleep 0.1; done
@@ -56,7 +71,23 @@ status=$(inside bash -c '
   kill -TERM $!; wait $! || true')
 [[ $status == "200 401 200" ]] || fail "open answers \"$status\" for the page, and for home without and with the key"
 
-inside apt-get purge -q -y keenfall >/dev/null || fail "cannot be removed"
-left=$(inside find / -xdev -path /proc -prune -o -iname '*keenfall*' -print | { grep -vE '^/root/|^/var/lib/apt|^/var/cache' || true; })
+# From the menu, twice: the second start shows what the first has open. The desk is played by a script.
+printf '#!/bin/sh\necho "$1" >>/root/shown\n' >"$root/root/xdg-open"
+chmod +x "$root/root/xdg-open"
+entry=$(sed -n 's/^Exec=\(.*\) %f$/\1/p' "$root/usr/share/applications/keenfall.desktop")
+menu=$(inside bash -c '
+  export PATH=/root:$PATH DISPLAY=:9 XDG_RUNTIME_DIR=/root/runtime
+  mkdir -m 700 /root/runtime
+  '"$entry"' /root/demo.keen >/root/window &
+  for _ in $(seq 100); do [[ ! -s /root/shown ]] || break; sleep 0.1; done
+  '"$entry"'
+  for _ in $(seq 100); do (($(wc -l </root/shown) < 2)) || break; sleep 0.1; done
+  uniq -c /root/shown
+  kill -HUP $!; wait $!; cat /root/window')
+[[ $menu == "Keenfall is open already"*" 2 http://127.0.0.1:"*"Closing it stops Keenfall"*"Stopped." ]] ||
+  fail "two starts from the menu came to: $menu"
+
+inside apt-get purge -q -y --autoremove keenfall >/dev/null || fail "cannot be removed"
+left=$(diff <(echo "$before") <(listed) || true)
 [[ -z $left ]] || fail "leaves behind: $left"
 printf 'The package installs, runs and goes without a trace.\n'
