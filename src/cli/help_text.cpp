@@ -135,8 +135,8 @@ std::string open_help(const Look& look) {
   return wrapped("keenfall open [FILE.keen] [options]", {}, look) + "\n" +
          wrapped(
              "Serves Keenfall's pages to the browser of this machine, and to no other, until "
-             "Ctrl-C "
-             "stops it. The address that is printed holds a key: whoever has it may see and change "
+             "Ctrl-C, or a press at the foot of its pages, stops it. The address that is printed "
+             "holds a key: whoever has it may see and change "
              "the notebook. Where you have it open already, with that notebook or none named, that "
              "one is shown; --port and --no-open begin another.",
              {},

@@ -20,11 +20,15 @@ static_assert(std::atomic<bool>::is_always_lock_free, "a handler may only touch 
 std::atomic<int> bell{-1};
 static_assert(std::atomic<int>::is_always_lock_free, "a handler may only touch lock-free atomics");
 
-void note_interruption(int /*signal*/) {
-  interrupted = true;
+void ring() {
   const int end = bell;
   if (end >= 0) [[maybe_unused]]
     const auto written = write(end, "", 1);
+}
+
+void note_interruption(int /*signal*/) {
+  interrupted = true;
+  ring();
 }
 
 void listen_for(int signal) {
@@ -42,6 +46,10 @@ void listen_for_interruption() { listen_for(SIGINT); }
 void listen_for_termination() {
   listen_for(SIGTERM);
   listen_for(SIGHUP);
+}
+
+void interrupt() {
+  if (!interrupted.exchange(true)) ring();
 }
 
 bool is_interrupted() { return interrupted; }

@@ -8,6 +8,8 @@ void listen_for_interruption();
 // The same wish from a system that shuts down, from `kill`, or from a terminal window that is
 // closed: for what goes on until it is stopped.
 void listen_for_termination();
+// The same wish from within, from any thread; further ones do nothing.
+void interrupt();
 [[nodiscard]] bool is_interrupted();
 // Returns once it is.
 void wait_until_interrupted();

@@ -61,7 +61,7 @@ std::optional<Outcome> shown_already(const TypedOptions& typed,
   if (surroundings.show_on_desktop) (void)surroundings.show_on_desktop(meant->address);
   return Outcome{.out = "Keenfall is open already, at " + meant->address + "\n" +
                         (surroundings.show_on_desktop ? "Your browser shows it. " : "") +
-                        "It is stopped where it was started.\n"};
+                        "It is stopped at the foot of its pages, or where it was started.\n"};
 }
 
 // The notebook that was named or is made for the demo; nothing where the first screen is to ask.
@@ -106,7 +106,10 @@ Outcome open_command(std::span<const std::string> words, const Surroundings& sur
   settings.notebook = *notebook;
   workbench::OpenApp open(std::move(settings));
   server::App app({.port = *port, .work = {.threads_each = surroundings.threads_at_hand}});
-  server::add_app_routes({.routes = app.routes(), .works = app.works(), .open = open});
+  server::add_app_routes({.routes = app.routes(),
+                          .works = app.works(),
+                          .open = open,
+                          .ask_to_stop = surroundings.ask_for_stop});
   const auto address = app.begin();
   if (!address) return refused({address.error()}, kNothingOpened);
   {

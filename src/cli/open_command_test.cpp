@@ -161,6 +161,41 @@ TEST(OpenCommand, SaysInAWindowOfItsOwnWhatTheWindowIsFor) {
   EXPECT_THAT(happened.said, HasSubstr("Closing it stops Keenfall"));
 }
 
+// What the pages get where they ask it to stop, with these lines of a header.
+server::testing::RawAnswer asked_to_stop(const std::string& said, const std::string& lines) {
+  const std::uint16_t port = port_in(said);
+  return server::testing::answer_to(
+      port,
+      server::testing::request_of("POST /api/v1/stop", port, lines + "Content-Length: 0\r\n"));
+}
+
+TEST(OpenCommand, IsStoppedByWhoeverHasTheKeyAndByNobodyElse) {
+  std::string said;
+  int stops = 0;
+  Surroundings around;
+  around.utc_now = [] { return std::string("2026-11-27T12:00:00Z"); };
+  around.write_at_once = [&](const std::string& text) { said += text; };
+  around.ask_for_stop = [&] { ++stops; };
+  around.wait_for_stop = [&] {
+    const std::size_t key_at = said.find("#key=") + 5;
+    const std::string key = said.substr(key_at, said.find(' ', key_at) - key_at);
+    EXPECT_EQ(asked_to_stop(said, "").status, 401);
+    EXPECT_EQ(asked_to_stop(said, "X-Keenfall-Key: " + key + "x\r\n").status, 401);
+    EXPECT_EQ(
+        asked_to_stop(said, "X-Keenfall-Key: " + key + "\r\nOrigin: http://elsewhere\r\n").status,
+        403);
+    EXPECT_EQ(stops, 0);
+
+    const auto answer = asked_to_stop(said, "X-Keenfall-Key: " + key + "\r\n");
+
+    EXPECT_EQ(answer.status, 200);
+    EXPECT_THAT(answer.body, HasSubstr("No notebook was open."));
+    EXPECT_EQ(stops, 1);
+  };
+
+  EXPECT_EQ(open_command({}, around).out, "Stopped.\n");
+}
+
 // A start while another one is open, in a runtime folder of this user's own.
 class ASecondStart : public ::testing::Test {
  protected:
@@ -208,7 +243,8 @@ TEST_F(ASecondStart, ShowsTheOneThatIsOpen) {
   EXPECT_EQ(outcome_.code, ExitCode::answered);
   EXPECT_EQ(outcome_.out,
             "Keenfall is open already, at " + shown_[0] +
-                "\nYour browser shows it. It is stopped where it was started.\n");
+                "\nYour browser shows it. It is stopped at the foot of its pages, or where it was "
+                "started.\n");
 }
 
 TEST_F(ASecondStart, SaysWhereItIsOpenWhereThereIsNoDesktop) {
@@ -218,8 +254,8 @@ TEST_F(ASecondStart, SaysWhereItIsOpenWhereThereIsNoDesktop) {
 
   EXPECT_EQ(outcome_.code, ExitCode::answered);
   EXPECT_THAT(outcome_.out,
-              MatchesRegex("Keenfall is open already, at http://[^ ]+\nIt is stopped where it was "
-                           "started.\n"));
+              MatchesRegex("Keenfall is open already, at http://[^ ]+\nIt is stopped "
+                           "at the foot of its pages, or where it was started.\n"));
 }
 
 TEST_F(ASecondStart, ShowsTheOneThatHasTheNotebookMeantOpen) {

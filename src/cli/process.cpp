@@ -90,7 +90,8 @@ Surroundings surroundings_of_this_process(const UseCases& use_cases) {
                             .working_folder = working_folder(),
                             .runtime_folder = runtime_folder(),
                             .write_at_once = write_to_standard_output,
-                            .wait_for_stop = wait_until_interrupted};
+                            .wait_for_stop = wait_until_interrupted,
+                            .ask_for_stop = interrupt};
   if (has_desktop()) surroundings.show_on_desktop = show_on_desktop;
   if (standard_error_is_a_terminal()) surroundings.write_progress = write_to_standard_error;
   return surroundings;

@@ -12,6 +12,7 @@ void add_app_routes(const AppParts& parts) {
   add_kit_routes(parts);
   add_planning_routes(parts);
   add_reference_routes(parts);
+  add_stopping_route(parts);
   workbench::OpenApp& open = parts.open;
   add_table_routes(parts.routes,
                    {.notebook = [&open] { return open.notebook().value_or(""); },

@@ -1,9 +1,12 @@
-// What the routes of the app's API share: where they are added, who works long, and what is open.
+// What the routes of the app's API share: where they are added, who works long, what is open, and
+// how all of it is stopped.
 #pragma once
 
 #include "server/routes.h"
 #include "server/works.h"
 #include "workbench/open_app.h"
+
+#include <functional>
 
 namespace keenfall::server {
 
@@ -12,6 +15,8 @@ struct AppParts {
   Routes& routes;
   Works& works;
   workbench::OpenApp& open;
+  // Begins to end the app, without waiting for it: called while a request is answered.
+  std::function<void()> ask_to_stop;
 };
 
 // Each adds the routes of one part of docs/wire/api.json. They decode, call one job and encode.
@@ -23,6 +28,7 @@ void add_judging_routes(const AppParts& parts);    // judgements, reports, answe
 void add_kit_routes(const AppParts& parts);        // /kit
 void add_planning_routes(const AppParts& parts);   // /planning
 void add_reference_routes(const AppParts& parts);  // /reference, /export
+void add_stopping_route(const AppParts& parts);    // /stop
 
 // All of them.
 void add_app_routes(const AppParts& parts);

@@ -25,7 +25,9 @@ class AskedApp : public ::testing::Test {
   AskedApp() {
     std::filesystem::remove_all(folder_);
     std::filesystem::create_directory(folder_);
-    add_app_routes({.routes = routes_, .works = works_, .open = open_});
+    add_app_routes({.routes = routes_, .works = works_, .open = open_, .ask_to_stop = [this] {
+                      ++asked_to_stop_;
+                    }});
   }
   ~AskedApp() override {
     works_.stop();
@@ -94,7 +96,7 @@ class AskedApp : public ::testing::Test {
   std::filesystem::path folder_ = std::filesystem::temp_directory_path() /
                                   ("keenfall_app_" + std::to_string(getpid()) + "_" +
                                    ::testing::UnitTest::GetInstance()->current_test_info()->name());
-  int seconds_ = 0;
+  int asked_to_stop_ = 0;
   workbench::OpenApp open_{{.program_version = "0.1.0",
                             .folder = folder_.string(),
                             .notebook = std::nullopt,

@@ -54,4 +54,10 @@ std::string app_to_json(const AppTold& app) {
   return document_of(document);
 }
 
+std::string stopped_to_json(const std::string& sentence) {
+  Json document = Json::object();
+  document["sentence"] = sentence;
+  return document_of(document);
+}
+
 }  // namespace keenfall::wire

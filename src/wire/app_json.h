@@ -1,4 +1,4 @@
-// What is open, as JSON (docs/wire/api.json, App).
+// What is open, as JSON (docs/wire/api.json, App and Stopped).
 #pragma once
 
 #include <optional>
@@ -23,5 +23,8 @@ struct AppTold {
 };
 
 [[nodiscard]] std::string app_to_json(const AppTold& app);
+
+// {"sentence": ...}: what is said as Keenfall is stopped.
+[[nodiscard]] std::string stopped_to_json(const std::string& sentence);
 
 }  // namespace keenfall::wire

@@ -46,6 +46,12 @@ wire::AppTold OpenApp::told() const {
   return told;
 }
 
+std::string OpenApp::parting_words() const {
+  const auto path = notebook();
+  if (!path) return "No notebook was open.";
+  return "What you have taken in is in the notebook " + *path + ".";
+}
+
 Hand OpenApp::hand(const std::string& why) const {
   return {.who = settings_.who,
           .machine_words = settings_.machine_words,

@@ -38,6 +38,9 @@ class OpenApp {
   // What is open, and the safety lines. A notebook that cannot be read any more is there with why.
   [[nodiscard]] wire::AppTold told() const;
 
+  // Where what was taken in is, for whoever stops Keenfall.
+  [[nodiscard]] std::string parting_words() const;
+
   [[nodiscard]] Hand hand(const std::string& why = {}) const;
   [[nodiscard]] JudgedBy judged_by() const;
 

@@ -133,6 +133,30 @@ TEST_P(ASignal, EndsItCleanlyWhileConnectionsAreIdleAndRequestsHalfSent) {
 
 INSTANTIATE_TEST_SUITE_P(KeenfallOpens, ASignal, ::testing::Values(SIGINT, SIGTERM, SIGHUP));
 
+TEST(KeenfallOpen, EndsOnceItIsStoppedFromItsPagesAndAnswersThem) {
+  const std::string notebook = empty_notebook("stopped.keen");
+  ServedProgram program({notebook});
+
+  const RawAnswer answer = program.asked("POST /api/v1/stop");
+  const auto ended = program.ended();
+
+  EXPECT_EQ(answer.status, 200);
+  EXPECT_THAT(answer.body, HasSubstr(notebook));
+  EXPECT_EQ(ended.exit_code, 0);
+  EXPECT_EQ(ended.out, "Stopped.\n");
+  EXPECT_LT(ended.took, 2s);
+}
+
+TEST(KeenfallOpen, IsNotStoppedWithoutTheKey) {
+  const ServedProgram program({});
+
+  const RawAnswer answer = server::testing::answer_to(
+      program.port(), request_of("POST /api/v1/stop", program.port(), "Content-Length: 0\r\n"));
+
+  EXPECT_EQ(answer.status, 401);
+  EXPECT_EQ(program.asked("GET /api/v1/app").status, 200);
+}
+
 // As a login makes it: for one user alone, and emptied.
 std::string runtime_folder(const std::string& name) {
   std::filesystem::path folder = scratch(name);

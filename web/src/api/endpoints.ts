@@ -10,6 +10,7 @@ const post = <T>(path: string, body: unknown, signal?: AbortSignal) =>
 const put = <T>(path: string, body: unknown) => send<T>(path, { method: "PUT", body });
 
 export const app = (signal?: AbortSignal) => send<wire.App>(`${v1}/app`, { signal });
+export const stop = () => post<wire.Stopped>(`${v1}/stop`, {});
 export const notebooks = (signal?: AbortSignal) =>
   send<wire.Notebooks>(`${v1}/notebooks`, { signal });
 export const openNotebook = (how: wire.OpenNotebook) => post<wire.App>(`${v1}/notebooks`, how);

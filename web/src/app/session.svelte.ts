@@ -17,6 +17,8 @@ class Session {
   home: Home | undefined = $state.raw();
   /** The program does not answer. */
   away = $state(false);
+  /** It was stopped from this page, and said so. */
+  stopped: string | undefined = $state();
   /** It answers, and this page's key is not its own. */
   locked = $state(false);
   /** Raised when the notebook changed or the program came back: pages ask anew. */
@@ -56,6 +58,11 @@ class Session {
     void this.lookHome();
   }
 
+  async stop(): Promise<void> {
+    this.stopped = (await api.stop()).sentence;
+    clearTimeout(this.#retry);
+  }
+
   #answered(status: number): void {
     this.locked = status === 401;
     if (!this.away) return;
@@ -64,6 +71,7 @@ class Session {
   }
 
   #unanswered(): void {
+    if (this.stopped !== undefined) return;
     this.away = true;
     clearTimeout(this.#retry);
     this.#retry = setTimeout(() => {
