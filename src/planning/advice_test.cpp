@@ -193,5 +193,93 @@ TEST(Advice, NamesTheMediumWhereThereAreSeveral) {
   EXPECT_TRUE(says(plan.advice(), "2 runs each can only show big differences in manila"));
 }
 
+TEST(Advice, CallsAMediumWithoutANameTheMedium) {
+  Sound plan;
+  plan.plan.runs_each = 2;
+  plan.plan.cuttings.resize(2, plan.plan.cuttings[0]);
+  plan.plan.cuttings[0].medium.name.clear();
+  plan.assumptions.cuttings.resize(2, plan.assumptions.cuttings[0]);
+
+  EXPECT_TRUE(says(plan.advice(), "2 runs each can only show big differences in the medium"));
+}
+
+// A run each settles nothing, which is a flaw and not advice (plan_flaws.h).
+TEST(Advice, SaysNothingOfWhatOneRunCanShow) {
+  Sound plan;
+  for (const int runs_each : {0, 1}) {
+    plan.plan.runs_each = runs_each;
+
+    EXPECT_EQ(plan.advice(), std::vector<Advice>{}) << runs_each;
+  }
+}
+
+TEST(Advice, SaysNothingOfWhatCannotBeWorkedOut) {
+  Sound unassumed;
+  unassumed.plan.runs_each = 2;
+  unassumed.assumptions = {};
+  Sound without_margin;
+  without_margin.plan.runs_each = 6;
+  without_margin.claims[0].worth_it_margin = 1;
+
+  EXPECT_EQ(unassumed.advice(), std::vector<Advice>{});
+  EXPECT_FALSE(says(without_margin.advice(), "out of reach"));
+}
+
+TEST(Advice, SaysNothingOfCheckpointsThatAreNotThereYet) {
+  Sound plan;
+  plan.plan.cuttings[0].checkpoint_cuts.clear();
+
+  EXPECT_FALSE(says(plan.advice(), "Half keenness is expected"));
+}
+
+// A log sd of 2 is a factor of 7: two runs each do not even show a hundredfold.
+TEST(Advice, SaysThatTwoRunsProveNothingWhereNoRatioWouldShow) {
+  Sound plan;
+  plan.plan.runs_each = 2;
+  plan.assumptions.cuttings[0].run_log_sd = 2;
+
+  EXPECT_TRUE(says(plan.advice(), "2 runs each prove nothing but a blow-out: plan 4 or more."));
+}
+
+// 60 runs each that scatter by 0.2 leave 1.66 * 0.2 * sqrt(2 / 60) = 0.061 either way (90 %, logs),
+// more than log 1.05 = 0.049.
+TEST(Advice, SaysThatNoNumberOfRunsWouldDoForANarrowMargin) {
+  Sound plan;
+  plan.claims[0].worth_it_margin = 1.05;
+
+  EXPECT_TRUE(says(plan.advice(), "Practically the same within 1.05 is out of reach with 12 runs"));
+  EXPECT_TRUE(says(plan.advice(), " would say so. More than 60 would be needed."));
+}
+
+// B with both edges: its two differ in the edge alone, and A and B with one edge in the blade
+// alone.
+TEST(Advice, TellsBladeFromEdgeWhereOneBladeHasBoth) {
+  Sound plan;
+  const trials::EdgePreparation other{.finish = "FEPA-F 220"};
+  plan.plan.arms[1].edge = other;
+  ASSERT_TRUE(says(plan.advice(), "A and B differ in their edges too"));
+
+  plan.plan.arms.push_back({.blade = "B", .edge = plan.plan.arms[0].edge});
+
+  EXPECT_FALSE(says(plan.advice(), "differ in their edges"));
+}
+
+TEST(Advice, TakesAStopReadingForAStop) {
+  Sound plan;
+  plan.plan.stop = {.reading = 416, .force_cap_newton = 60};
+
+  EXPECT_FALSE(says(plan.advice(), "Nothing stops a run"));
+}
+
+TEST(Advice, CountsTheReadingsThatAreTooFew) {
+  Sound plan;
+  plan.plan.reading.repeats = 2;
+  EXPECT_TRUE(says(plan.advice(), "With 2 readings at a checkpoint a slip cannot be told"));
+
+  plan.plan.reading.repeats = 0;  // a flaw, not advice
+
+  EXPECT_FALSE(says(plan.advice(), " at a checkpoint"));
+}
+
 }  // namespace
 }  // namespace keenfall::planning

@@ -25,6 +25,12 @@ TEST(UsualScatter, GrowsWithLessCare) {
   EXPECT_EQ(in_words(Care::careful_freehand), "careful freehand");
 }
 
+TEST(UsualScatter, HasWordsForEveryKindOfCare) {
+  EXPECT_EQ(in_words(Care::guided_one_lot), "guided angle, one hand, one lot");
+  EXPECT_EQ(in_words(Care::gritty_stock), "gritty stock");
+  EXPECT_EQ(in_words(Care::mixed_days), "mixed days or lots, without blocks");
+}
+
 // An invented bench whose half keenness is 34 to 108 cuts in clean stock and 8 to 9 in gritty.
 TEST(HalfKeennessLookedFor, HasTwoCheckpointsBeyond) {
   const auto plan = plan_of_three_in_one_and_two_in_another();
@@ -40,6 +46,10 @@ TEST(HalfKeennessLookedFor, IsSomethingWhereThereAreHardlyCheckpoints) {
   EXPECT_EQ(half_keenness_looked_for(std::vector<double>{0, 10, 20, 40}), 20);
 }
 
+TEST(HalfKeennessLookedFor, HeedsNoCheckpointThatIsNeverReached) {
+  EXPECT_EQ(half_keenness_looked_for(std::vector<double>{0, 10, 20, 40, INFINITY}), 20);
+}
+
 TEST(UsualAssumptions, TakeTheGateForTheStart) {
   auto plan = plan_of_three_in_one_and_two_in_another();
   plan.start_gate = trials::StartGate{.target_reading = 87};
@@ -49,6 +59,13 @@ TEST(UsualAssumptions, TakeTheGateForTheStart) {
   EXPECT_EQ(usual.start_reading, 87);
   EXPECT_EQ(usual.cuttings.size(), 2U);
   EXPECT_TRUE(problems_of(usual, plan).empty());
+}
+
+TEST(UsualAssumptions, TakeNoStartFromAGateWithoutATarget) {
+  auto plan = plan_of_three_in_one_and_two_in_another();
+  plan.start_gate = trials::StartGate{.target_reading = 0};
+
+  EXPECT_EQ(usual_assumptions(plan).start_reading, Assumptions{}.start_reading);
 }
 
 TEST(Assumptions, AreRefusedWhereOutOfRange) {
@@ -104,6 +121,13 @@ TEST(ExpectedCurve, OfASingleArmIsInTheMiddle) {
 
 TEST(ExpectedCurve, NeedsAnArmOfThePlan) {
   EXPECT_THROW((void)expected_curve({}, {}, 0), std::logic_error);
+}
+
+TEST(ExpectedCurve, NeedsSomethingAssumedOfItsCutting) {
+  const auto plan = plan_of_three_in_one_and_two_in_another();
+
+  EXPECT_NO_THROW((void)expected_curve(plan, {.cuttings = {{}}}, 2));
+  EXPECT_THROW((void)expected_curve(plan, {.cuttings = {{}}}, 3), std::logic_error);
 }
 
 }  // namespace

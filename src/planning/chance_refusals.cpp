@@ -2,6 +2,7 @@
 
 #include "base/plain_number.h"
 #include "planning/imagined_trial.h"
+#include "planning/running_flaws.h"
 
 #include <algorithm>
 #include <cmath>
@@ -31,7 +32,7 @@ std::optional<base::Problem> problem_of_question(const ChancesAsked& asked) {
     return refused(bad_value,
                    "The worth-it margin is " + base::plain_number(asked.worth_it_margin) + ".",
                    "worth_it_margin",
-                   "a ratio above 1: 1.5 is usual");
+                   "a ratio above 1, up to 100; 1.5 is usual");
   }
   for (const double ratio : asked.true_ratios) {
     if (ratio >= 0.01 && ratio <= 100) continue;
@@ -46,14 +47,6 @@ std::optional<base::Problem> problem_of_question(const ChancesAsked& asked) {
                    "trials",
                    "1 to " + std::to_string(kMostTrials));
   }
-  if ((asked.compared_level && asked.compared_reading) ||
-      (asked.compared_level && !(*asked.compared_level > 1)) ||
-      (asked.compared_reading && !(*asked.compared_reading > 0))) {
-    return refused(conflicting,
-                   "Edges are compared at one place.",
-                   "stop_level",
-                   "a level above 1, or a reading above 0, not both");
-  }
   if (asked.kind.use != trials::ReadingUse::curve) {
     return refused(
         unsuitable_data,
@@ -65,8 +58,7 @@ std::optional<base::Problem> problem_of_question(const ChancesAsked& asked) {
 }
 
 bool rises_from_zero(const std::vector<double>& cuts) {
-  return cuts.size() > 1 && cuts.front() == 0 && std::isfinite(cuts.back()) &&
-         std::ranges::adjacent_find(cuts, std::ranges::greater_equal{}) == cuts.end();
+  return cuts.size() > 1 && cuts.front() == 0 && std::isfinite(cuts.back()) && rises(cuts);
 }
 
 std::optional<base::Problem> problem_of_plan(const Plan& plan, const ChancesAsked& asked) {
@@ -121,10 +113,8 @@ std::optional<base::Problem> problem_of_plan(const Plan& plan, const ChancesAske
 
 // Rising, at least 2, and the last no more than there are runs: what a look may be.
 std::optional<base::Problem> problem_of_looks(const Plan& plan) {
-  const bool rise =
-      std::ranges::adjacent_find(plan.looks, std::ranges::greater_equal{}) == plan.looks.end();
   if (plan.looks.empty() ||
-      (rise && plan.looks.front() >= 2 && plan.looks.back() <= plan.runs_each)) {
+      (rises(plan.looks) && plan.looks.front() >= 2 && plan.looks.back() <= plan.runs_each)) {
     return std::nullopt;
   }
   return refused(base::ProblemKind::bad_value,

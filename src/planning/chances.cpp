@@ -4,6 +4,7 @@
 #include "planning/chance_refusals.h"
 #include "planning/imagined_trial.h"
 #include "planning/quick_judging.h"
+#include "planning/running_flaws.h"
 #include "planning/shuffled_order.h"
 #include "verdicts/planned_looks.h"
 
@@ -45,17 +46,11 @@ struct Rehearsal {
   verdicts::LookStretch stretch;
 };
 
-verdicts::Question question_of(const ChancesAsked& asked) {
-  return {.worth_it_margin = asked.worth_it_margin,
-          .stop_level = asked.compared_level,
-          .stop_reading = asked.compared_reading};
-}
-
 Verdict verdict_after(const Rehearsal& rehearsal, const trials::Trial& trial) {
   const auto ratio =
       quick_ratio(trial,
                   {.kind = rehearsal.asked.kind.name, .thread = rehearsal.plan.reading.thread},
-                  question_of(rehearsal.asked),
+                  {.worth_it_margin = rehearsal.asked.worth_it_margin},
                   rehearsal.pair);
   if (!ratio) return Verdict::not_settled;
   return verdict_on(stretched(ratio->bounds, ratio->median, rehearsal.stretch),
@@ -97,14 +92,6 @@ ChancesAt chances_from(const Counts& counts, double true_ratio, int trials) {
   return at;
 }
 
-bool runs_hold_together(const Plan& plan) {
-  const auto wanted = plan.arms.size() * static_cast<std::size_t>(plan.runs_each);
-  return plan.runs.size() == wanted &&
-         std::ranges::all_of(plan.runs, [&plan](const trials::PlannedRun& run) {
-           return run.arm < plan.arms.size() && run.block >= 1 && run.block <= plan.runs_each;
-         });
-}
-
 base::Result<Rehearsal> rehearsal_of(const Plan& plan,
                                      const Assumptions& assumptions,
                                      const ChancesAsked& asked) {
@@ -117,7 +104,7 @@ base::Result<Rehearsal> rehearsal_of(const Plan& plan,
                       .asked = asked,
                       .pair = {.a = arms.front(), .b = arms.back()},
                       .looks = plan.looks};
-  if (!runs_hold_together(plan)) {
+  if (!is_in_order(plan)) {
     auto runs = shuffled_order(plan, asked.blades);
     if (!runs) return base::failed(std::move(runs.error()));
     rehearsal.plan.runs = *std::move(runs);

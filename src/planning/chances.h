@@ -58,9 +58,7 @@ struct ChancesAt {
 struct ChancesAsked {
   std::size_t cutting = 0;  // index into Plan::cuttings
   double worth_it_margin = 1.5;
-  std::vector<double> true_ratios;         // empty: usual_ratios
-  std::optional<double> compared_level;    // times the start; absent: as a judgement would
-  std::optional<double> compared_reading;  // in the unit that is read; not both
+  std::vector<double> true_ratios;  // empty: usual_ratios
   int trials = kUsualTrials;
   base::Seed seed;
   trials::ReadingKind kind = *trials::find_reading_kind("thread_push");  // that the plan reads

@@ -1,6 +1,7 @@
 #include "planning/chances.h"
 
 #include "planning/made_plan_test.h"
+#include "planning/shuffled_order.h"
 
 #include <gtest/gtest.h>
 
@@ -63,6 +64,13 @@ TEST(IsWrong, SaysWhatIsNotSo) {
   EXPECT_TRUE(is_wrong(Verdict::shorter_but_too_little_to_matter, 1, 1.5));
   EXPECT_FALSE(is_wrong(Verdict::shorter_by_enough_to_matter, 0.5, 1.5));
   EXPECT_FALSE(is_wrong(Verdict::not_settled, 100, 1.5));
+}
+
+TEST(IsWrong, SaysSoOfShorterLivesToo) {
+  EXPECT_FALSE(is_wrong(Verdict::shorter_but_too_little_to_matter, 0.8, 1.5));
+  EXPECT_TRUE(is_wrong(Verdict::shorter_but_too_little_to_matter, 0.6, 1.5));
+  EXPECT_TRUE(is_wrong(Verdict::shorter_by_enough_to_matter, 0.7, 1.5));
+  EXPECT_FALSE(is_wrong(Verdict::shorter, 0.9, 1.5));
 }
 
 TEST(Chances, OfAllVerdictsAddUpToOne) {
@@ -172,6 +180,56 @@ TEST(Chances, OfReadingsThatTellNothingAreNotSettled) {
   EXPECT_EQ(chances->at[0].of(Verdict::not_settled).probability, 1);
 }
 
+TEST(Chances, AreToldOfTheUsualRatiosWhereNoneIsAskedFor) {
+  const auto chances = *chances_with(testing::made_plan(2, 2), few({}, 2));
+
+  std::vector<double> told;
+  for (const ChancesAt& at : chances.at) told.push_back(at.true_ratio);
+  EXPECT_EQ(told, usual_ratios(1.5));
+}
+
+// The plan's own seed shuffles it, so its own order is that of a plan that is not shuffled yet.
+TEST(Chances, AreThoseOfThePlansOwnOrderAndOfNoOther) {
+  const auto unshuffled = testing::made_plan(2, 4);
+  const auto chances = *chances_with(unshuffled, few({1.3}, 60));
+  auto shuffled = unshuffled;
+  shuffled.runs = *shuffled_order(unshuffled, {});
+  auto turned = shuffled;
+  for (trials::PlannedRun& run : turned.runs) run.arm = 1 - run.arm;
+  auto foreign = shuffled;
+  for (trials::PlannedRun& run : foreign.runs) run.arm = 0;
+
+  EXPECT_EQ(*chances_with(shuffled, few({1.3}, 60)), chances);
+  EXPECT_NE(*chances_with(turned, few({1.3}, 60)), chances);
+  EXPECT_EQ(*chances_with(foreign, few({1.3}, 60)), chances);
+}
+
+TEST(Chances, OfRunsBeyondTheLastLookAreOfOneLookMore) {
+  auto without_end = testing::made_plan(2, 6);
+  without_end.looks = {3};
+  auto with_end = testing::made_plan(2, 6);
+  with_end.looks = {3, 6};
+
+  EXPECT_EQ(*chances_with(without_end, few({1.3}, 10)), *chances_with(with_end, few({1.3}, 10)));
+}
+
+TEST(Chances, AreWholeWhereTheStopCameAfterTheLastTrial) {
+  const auto chances =
+      chances_of(testing::made_plan(2, 2),
+                 testing::assumed(),
+                 few({2}, 12),
+                 base::one_thread(),
+                 [](const base::Progress& progress) { return progress.fraction_done < 1; });
+
+  ASSERT_TRUE(chances);
+  EXPECT_EQ(*chances, *chances_with(testing::made_plan(2, 2), few({2}, 12)));
+}
+
+TEST(Chances, RefuseAPlanWithoutRuns) {
+  EXPECT_EQ(chances_with(testing::made_plan(2, 0), few({1})).error().sentence,
+            "0 runs of each of 2 arms cannot be put in order.");
+}
+
 TEST(Chances, StopWhenAskedTo) {
   const auto chances = chances_of(testing::made_plan(),
                                   testing::assumed(),
@@ -231,8 +289,6 @@ TEST(Chances, RefuseWhatCannotBe) {
   EXPECT_EQ(chances_with(plan, {.worth_it_margin = 1}).error().place.column, "worth_it_margin");
   EXPECT_EQ(chances_with(plan, {.cutting = 1}).error().place.column, "cutting");
   EXPECT_EQ(chances_with(plan, evidence).error().place.column, "kind");
-  EXPECT_EQ(chances_with(plan, {.compared_level = 4, .compared_reading = 300}).error().sentence,
-            "Edges are compared at one place.");
 }
 
 }  // namespace

@@ -149,14 +149,16 @@ PlanCost cost_of(const Plan& plan, const Assumptions& assumptions, const BenchTi
 
 std::vector<base::Problem> problems_of(const BenchTimes& times) {
   std::vector<base::Problem> problems;
+  const auto refuse =
+      [&](double number, const std::string& words, const char* field, const std::string& accepted) {
+        problems.push_back({.kind = base::ProblemKind::bad_value,
+                            .sentence = words + " cannot be " + base::plain_number(number) + ".",
+                            .place = {.column = field},
+                            .accepted = accepted});
+      };
   const auto hold = [&](double number, const char* words, const char* field, double most) {
-    if (number >= 0 && number <= most && (number > 0 || field != std::string("hours_per_evening")))
-      return;
-    problems.push_back(
-        {.kind = base::ProblemKind::bad_value,
-         .sentence = std::string(words) + " cannot be " + base::plain_number(number) + ".",
-         .place = {.column = field},
-         .accepted = "up to " + base::plain_number(most)});
+    if (number >= 0 && number <= most) return;
+    refuse(number, words, field, "0 to " + base::plain_number(most));
   };
   hold(times.sharpening_minutes_per_run,
        "The minutes a sharpening takes",
@@ -164,7 +166,10 @@ std::vector<base::Problem> problems_of(const BenchTimes& times) {
        1440);
   hold(times.seconds_per_cut, "The seconds one cut takes", "seconds_per_cut", 3600);
   hold(times.seconds_per_reading, "The seconds a reading takes", "seconds_per_reading", 3600);
-  hold(times.hours_per_evening, "The hours of an evening", "hours_per_evening", 24);
+  const double hours = times.hours_per_evening;
+  if (!(hours > 0 && hours <= 24)) {
+    refuse(hours, "The hours of an evening", "hours_per_evening", "above 0, up to 24");
+  }
   return problems;
 }
 

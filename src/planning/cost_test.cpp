@@ -176,6 +176,49 @@ TEST(Cost, IsSaidInOneSentence) {
             "(at most 56); 0.46 hours (at most 0.62) at the bench, 1 evening.");
 }
 
+// Neither stops anything: such a plan has a flaw, and its cost is told all the same.
+TEST(Cost, OfAPlanThatNothingStopsIsThatOfItsLastCheckpoint) {
+  auto by_reading = one_run();
+  by_reading.stop.reading = -5;
+  auto by_level = one_run();
+  by_level.stop.level = 1;
+  for (const trials::Plan& plan : {by_reading, by_level}) {
+    const PlanCost cost = cost_of(plan, of({{.half_keenness_cuts = 10}}));
+
+    EXPECT_EQ(cost.cuts, (ExpectedAndMost{127, 127}));
+    EXPECT_EQ(cost.rests_on[1],
+              "Every run goes to its last checkpoint, since nothing else stops it.");
+  }
+}
+
+TEST(Cost, RestsOnWhatIsAssumedOnly) {
+  auto plan = one_run();
+  plan.stop.level = 4;
+  plan.cuttings.resize(2, plan.cuttings[0]);
+  plan.cuttings[1].medium.name = "manila";
+
+  const PlanCost cost = cost_of(plan, of({{.half_keenness_cuts = 10}}));
+
+  ASSERT_EQ(cost.rests_on.size(), 3U);
+  EXPECT_TRUE(cost.rests_on[1].starts_with("Edges in sisal are expected"));
+}
+
+TEST(Cost, OfWorkThatTakesNoTimeIsNoEvening) {
+  const PlanCost cost =
+      cost_of(one_run(),
+              of({{}}),
+              {.sharpening_minutes_per_run = 0, .seconds_per_cut = 0, .seconds_per_reading = 0});
+
+  EXPECT_EQ(cost.evenings, ExpectedAndMost{});
+  EXPECT_EQ(cost.hours, ExpectedAndMost{});
+}
+
+TEST(Cost, SaysARangeWithoutAUnitToo) {
+  EXPECT_EQ(in_words(ExpectedAndMost{5, 9}, ""), "5 (at most 9)");
+  EXPECT_EQ(in_words(ExpectedAndMost{5, 5}, ""), "5");
+  EXPECT_EQ(in_words(ExpectedAndMost{3214, 5094}, "m"), "3210 m (at most 5090)");
+}
+
 TEST(BenchTimes, OfPracticeAreInRange) { EXPECT_TRUE(problems_of(BenchTimes{}).empty()); }
 
 TEST(BenchTimes, OutOfRangeAreRefused) {
@@ -192,6 +235,29 @@ TEST(Cost, TellsStockInFeetBesideInches) {
 
   EXPECT_EQ(stock_in_words(stock_m, {}), "30 m (at most 61)");
   EXPECT_EQ(stock_in_words(stock_m, {.length = "in"}), "100 ft (at most 200)");
+}
+
+TEST(BenchTimes, SayBetweenWhichNumbersTheyLie) {
+  const auto problems = problems_of(BenchTimes{.sharpening_minutes_per_run = 1441,
+                                               .seconds_per_cut = -1,
+                                               .seconds_per_reading = 3601,
+                                               .hours_per_evening = 25});
+
+  ASSERT_EQ(problems.size(), 4U);
+  EXPECT_EQ(problems[0].sentence, "The minutes a sharpening takes cannot be 1441.");
+  EXPECT_EQ(problems[0].accepted, "0 to 1440");
+  EXPECT_EQ(problems[1].accepted, "0 to 3600");
+  EXPECT_EQ(problems[2].sentence, "The seconds a reading takes cannot be 3601.");
+  EXPECT_EQ(problems[3].sentence, "The hours of an evening cannot be 25.");
+  EXPECT_EQ(problems[3].accepted, "above 0, up to 24");
+}
+
+TEST(BenchTimes, MayBeNoneButThoseOfAnEvening) {
+  EXPECT_TRUE(problems_of(BenchTimes{.sharpening_minutes_per_run = 0,
+                                     .seconds_per_cut = 0,
+                                     .seconds_per_reading = 0,
+                                     .hours_per_evening = 24})
+                  .empty());
 }
 
 }  // namespace

@@ -68,6 +68,22 @@ TEST(CrossedArms, RefuseMoreThanATrialCanHold) {
   EXPECT_EQ(arms.error().accepted, "200 arms or fewer");
 }
 
+TEST(CrossedArms, NeedAMedium) {
+  const auto arms = crossed_arms({.blades = {"A"}, .edges = {edge_of(17)}, .cuttings = 0});
+
+  ASSERT_FALSE(arms);
+  EXPECT_EQ(in_words(arms.error()),
+            "column cuttings: There is no medium to compare yet. Accepted: one medium or more.");
+}
+
+TEST(CrossedArms, CallAnEdgeOfWhichNothingIsSaidSo) {
+  const auto arms = crossed_arms({.blades = {"A"}, .edges = {{}, {}}});
+
+  ASSERT_FALSE(arms);
+  EXPECT_EQ(arms.error().sentence,
+            "An edge of which nothing is said is chosen twice; an arm is cut with once a block.");
+}
+
 TEST(BestAgainstBest, GivesEachBladeItsOwnEdge) {
   const auto arms =
       best_against_best({.blades = {"A", "B"}, .edges = {edge_of(12), edge_of(20)}, .cuttings = 2});
@@ -91,6 +107,23 @@ TEST(BestAgainstBest, NeedsOneEdgeForEachBlade) {
   EXPECT_EQ(arms.error().sentence,
             "Best against best gives every blade its own edge; here stand 2 blades and 1 edge.");
   EXPECT_EQ(arms.error().accepted, "one edge for each blade, in the order of the blades");
+}
+
+TEST(BestAgainstBest, NeedsABlade) {
+  EXPECT_EQ(best_against_best({.edges = {edge_of(12)}}).error().sentence,
+            "There is no blade to compare yet.");
+}
+
+TEST(BestAgainstBest, RefusesMoreThanATrialCanHold) {
+  const auto arms_in = [](std::size_t cuttings) {
+    return best_against_best(
+        {.blades = {"A", "B"}, .edges = {edge_of(12), edge_of(20)}, .cuttings = cuttings});
+  };
+
+  EXPECT_EQ(arms_in(kMostArms + 1).error().kind, base::ProblemKind::too_large);
+  EXPECT_EQ(arms_in(101).error().sentence,
+            "That would be 202 arms, each cut once in every block: more than a trial can hold.");
+  EXPECT_EQ(arms_in(100)->size(), kMostArms);
 }
 
 TEST(CrossedEdges, HoldEveryAngleWithEveryFinish) {

@@ -169,6 +169,34 @@ TEST(ImaginedTrial, NeedsACuttingWithCheckpoints) {
   EXPECT_THROW((void)made(testing::made_plan(), {}), std::logic_error);
 }
 
+// 12 / (1 + x / tau) is 3 at 3 tau: 45 cuts for B, 180 for A.
+TEST(ImaginedTrial, StopsWhereTheReadingHasFallenWhereHigherIsKeener) {
+  auto plan = shuffled(testing::made_plan(2, 1));
+  plan.stop = {.reading = 3};
+  auto assumptions = exact(30);
+  assumptions.start_reading = 12;
+
+  for (const auto& run : made(plan, assumptions, *trials::find_reading_kind("card_bite")).runs) {
+    EXPECT_EQ(run.readings.back().cuts, run.arm.blade == "B" ? 63 : 127);
+  }
+}
+
+TEST(ImaginedTrial, NeedsReadingsAndACuttingOfThePlan) {
+  auto unread = shuffled(testing::made_plan());
+  unread.reading.repeats = 0;
+  auto of_two = testing::assumed();
+  of_two.cuttings.resize(2);
+  numerics::RandomStream random({1}, 0);
+
+  EXPECT_THROW((void)made(unread, testing::assumed()), std::logic_error);
+  EXPECT_THROW((void)imagined_trial({.plan = testing::made_plan(),
+                                     .assumptions = of_two,
+                                     .kind = thread_push(),
+                                     .cutting = 1},
+                                    random),
+               std::logic_error);
+}
+
 TEST(FirstBlocks, AreTheTrialAsItStoodThen) {
   const auto whole = made(shuffled(testing::made_plan(2, 5)), testing::assumed());
 

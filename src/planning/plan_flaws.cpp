@@ -16,6 +16,8 @@ namespace {
 using base::ProblemKind;
 using trials::Plan;
 
+constexpr double kFurthestCheckpoint = 1e9;  // a billion
+
 std::string numbered(const std::string& list, std::size_t number, const std::string& field = "") {
   const std::string item = list + "[" + std::to_string(number) + "]";
   return field.empty() ? item : item + "." + field;
@@ -92,8 +94,15 @@ void add_flaws_of_cuttings(Flaws& flaws, const Plan& plan) {
                    base::plain_number(cuts.front()) + ".",
                place,
                accepted);
-    } else if (!rises(cuts) || !std::ranges::all_of(cuts, [](double x) { return x <= 1e9; })) {
+    } else if (!rises(cuts)) {
       add_flaw(flaws, ProblemKind::bad_value, "Checkpoints must rise.", place, accepted);
+    } else if (cuts.back() > kFurthestCheckpoint) {
+      add_flaw(flaws,
+               ProblemKind::bad_value,
+               "The last checkpoint lies beyond a billion " + plan.counted.many +
+                   ", further than any edge is cut.",
+               place,
+               accepted);
     }
   }
 }

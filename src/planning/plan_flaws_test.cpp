@@ -261,26 +261,39 @@ TEST(PlanFlaws, AHouseBladeIsAnArm) {
             "The house blade E is cut with in every block, but no arm has it.");
 }
 
-TEST(PlanFlaws, AnOrderBelongsToItsPlan) {
-  const auto shuffled_before = [](trials::Plan& plan) { plan.runs = *shuffled_order(plan, {}); };
+TEST(PlanFlaws, NobodyCutsABillionTimes) {
+  const auto cut_to = [](double last) {
+    return flaw_of([last](trials::Plan& plan) { plan.cuttings[0].checkpoint_cuts = {0, 3, last}; });
+  };
 
-  const auto flaw = flaw_of([&](trials::Plan& plan) {
-    shuffled_before(plan);
-    plan.arms.push_back({.blade = "C"});
-  });
+  EXPECT_EQ(cut_to(2e9).sentence,
+            "The last checkpoint lies beyond a billion cuts, further than any edge is cut.");
+  EXPECT_EQ(cut_to(2e9).place.column, "cuttings[0].checkpoint_cuts");
+  EXPECT_EQ(cut_to(INFINITY).kind, base::ProblemKind::bad_value);
+}
 
-  EXPECT_EQ(flaw.place.column, "runs");
-  EXPECT_EQ(flaw.accepted, "the runs shuffled anew");
-  EXPECT_EQ(flaw_of([&](trials::Plan& plan) {
-              shuffled_before(plan);
-              plan.runs[1].arm = plan.runs[0].arm;
-            }).place.column,
-            "runs");
-  EXPECT_EQ(flaw_of([&](trials::Plan& plan) {
-              shuffled_before(plan);
-              std::swap(plan.runs[0], plan.runs[1]);
-            }).place.column,
-            "runs");
+TEST(PlanFlaws, AMarginIsAHundredAtMost) {
+  const std::vector<trials::Claim> claims{{.words = "A outlasts B", .worth_it_margin = 101},
+                                          {.words = "B outlasts A", .worth_it_margin = 100}};
+
+  const auto flaws = plan_flaws(testing::made_plan(), claims, {});
+
+  ASSERT_EQ(flaws.size(), 1U);
+  EXPECT_EQ(flaws[0].place.column, "claims[0].worth_it_margin");
+  EXPECT_EQ(flaws[0].accepted, "a ratio above 1, up to 100; 1.5 is usual");
+}
+
+TEST(PlanFlaws, AMediumWithoutArmsIsNamedOrCalledOneOfThePlan) {
+  auto plan = testing::made_plan();
+  plan.cuttings.resize(2, plan.cuttings[0]);
+  plan.cuttings[1].medium.name = "manila";
+  EXPECT_EQ(flaws_of(plan).front().sentence,
+            "Nothing is compared in manila; blades are compared within one medium.");
+
+  plan.cuttings[1].medium.name.clear();
+
+  EXPECT_EQ(flaws_of(plan).back().sentence,
+            "Nothing is compared in a medium of the plan; blades are compared within one medium.");
 }
 
 }  // namespace

@@ -95,5 +95,32 @@ TEST(QuickRatio, IsAskedOfReadingsThatThereAre) {
                std::logic_error);
 }
 
+// The claim about steels takes several pieces of both, as in a judgement.
+TEST(QuickRatio, OfSeveralPiecesOfEachIsAboutTheSteels) {
+  const auto trial = blunting::simulated(
+      {.ratio = 2, .runs_each = 6, .specimens_each = 3, .specimen_scatter = 0.2}, 3);
+  const auto arms = arms_of(trial);
+  const AskedPair pair{.a = arms[0], .b = arms[1]};
+
+  const auto of_steels = quick_ratio(trial, kThreadPush, {}, pair);
+  const auto of_pieces =
+      quick_ratio(trial, kThreadPush, {.claim = verdicts::ClaimAbout::these_blades}, pair);
+
+  ASSERT_TRUE(of_steels && of_pieces);
+  const auto comparison = compared(trial, pair);
+  ASSERT_EQ(comparison.claim_about, verdicts::ClaimAbout::the_steels);
+  ASSERT_GT(of_steels->median, 1);
+  EXPECT_NEAR(of_steels->bounds.hi95, comparison.simultaneous.hi95, 1e-12);
+  EXPECT_GT(of_steels->bounds.hi95, of_pieces->bounds.hi95);
+}
+
+TEST(QuickRatio, IsAbsentWhereEveryRunIsVoided) {
+  auto trial = blunting::simulated({}, 3);
+  const auto arms = arms_of(trial);
+  for (trials::Run& run : trial.runs) run.voided_reason = "the scale was not zeroed";
+
+  EXPECT_FALSE(quick_ratio(trial, kThreadPush, {}, {.a = arms[0], .b = arms[1]}));
+}
+
 }  // namespace
 }  // namespace keenfall::planning

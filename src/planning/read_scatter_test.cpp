@@ -35,5 +35,13 @@ TEST(ReadScatter, IsNotKnownOfWhatNothingIsAssumedOf) {
   EXPECT_FALSE(read_scatter(unread, testing::assumed(), 0));
 }
 
+TEST(ReadScatter, IsNotKnownOfACurveThatCannotBe) {
+  auto without_shape = testing::assumed();
+  without_shape.cuttings[0].shape = 0;
+
+  EXPECT_FALSE(read_scatter(testing::made_plan(), without_shape, 0));
+  EXPECT_FALSE(read_scatter(testing::made_plan(), testing::assumed(30, 0), 0));
+}
+
 }  // namespace
 }  // namespace keenfall::planning

@@ -59,18 +59,21 @@ void add_flaws_of_stop(Flaws& flaws, const Plan& plan) {
              {.column = "stop"},
              "one of the two");
   }
-  if (stop.level && !(*stop.level > 1 && *stop.level <= 100)) {
+  constexpr double kHighestLevel = 100;
+  if (stop.level && !(*stop.level > 1 && *stop.level <= kHighestLevel)) {
     add_flaw(flaws,
              ProblemKind::bad_value,
              "A stop level is how many times its start an edge may read; " +
-                 base::plain_number(*stop.level) + " stops it before it is blunt.",
+                 base::plain_number(*stop.level) +
+                 (*stop.level > kHighestLevel ? " is more than any edge comes to."
+                                              : " stops it before it is blunt."),
              {.column = "stop.level", .found = base::plain_number(*stop.level)},
              "a level above 1, up to 100; 4 is usual");
   }
   if (stop.reading && !(*stop.reading > 0 && std::isfinite(*stop.reading))) {
     add_flaw(flaws,
              ProblemKind::bad_value,
-             "A stop reading must be above 0.",
+             "A stop reading must be a number above 0.",
              {.column = "stop.reading", .found = base::plain_number(*stop.reading)},
              "a reading in the unit that is read");
   }
@@ -126,20 +129,9 @@ void add_flaws_of_runs(Flaws& flaws, const Plan& plan) {
   }
 }
 
-// Each arm once a block, orders 1, 2, 3 ...; a plan that is not shuffled yet has no order.
+// A plan that is not shuffled yet has no order.
 void add_flaws_of_order(Flaws& flaws, const Plan& plan) {
-  if (plan.runs.empty()) return;
-  std::set<std::pair<int, std::size_t>> cut;
-  bool holds =
-      plan.runs.size() == plan.arms.size() * static_cast<std::size_t>(std::max(0, plan.runs_each));
-  for (std::size_t r = 0; r < plan.runs.size(); ++r) {
-    const trials::PlannedRun& run = plan.runs[r];
-    holds = holds && run.order == static_cast<int>(r) + 1 && run.arm < plan.arms.size() &&
-            run.block >= 1 && run.block <= plan.runs_each &&
-            (r == 0 || run.block >= plan.runs[r - 1].block) &&
-            cut.insert({run.block, run.arm}).second;
-  }
-  if (holds) return;
+  if (plan.runs.empty() || is_in_order(plan)) return;
   add_flaw(flaws,
            ProblemKind::conflicting,
            "The order of cutting does not belong to this plan: every block has each arm once.",
@@ -148,6 +140,25 @@ void add_flaws_of_order(Flaws& flaws, const Plan& plan) {
 }
 
 }  // namespace
+
+bool is_in_order(const Plan& plan) {
+  if (plan.runs.empty() || plan.runs.size() != plan.arms.size() * static_cast<std::size_t>(std::max(
+                                                                      0, plan.runs_each))) {
+    return false;
+  }
+  std::set<std::pair<int, std::size_t>> cut;
+  for (std::size_t r = 0; r < plan.runs.size(); ++r) {
+    const trials::PlannedRun& run = plan.runs[r];
+    const bool is_of_the_plan =
+        run.arm < plan.arms.size() && run.block >= 1 && run.block <= plan.runs_each;
+    const bool is_in_its_place =
+        run.order == static_cast<int>(r) + 1 && (r == 0 || run.block >= plan.runs[r - 1].block);
+    if (!is_of_the_plan || !is_in_its_place || !cut.insert({run.block, run.arm}).second) {
+      return false;
+    }
+  }
+  return true;
+}
 
 void add_flaw(
     Flaws& flaws, ProblemKind kind, std::string sentence, base::Place place, std::string accepted) {

@@ -25,6 +25,10 @@ void add_flaw(Flaws& flaws,
   return std::ranges::adjacent_find(numbers, std::ranges::greater_equal{}) == numbers.end();
 }
 
+// Whether the plan's runs are an order of it: each arm once a block, orders 1, 2, 3 ..., blocks one
+// after the other. False of a plan that is not shuffled yet.
+[[nodiscard]] bool is_in_order(const trials::Plan& plan);
+
 void add_flaws_of_running(Flaws& flaws, const trials::Plan& plan, const trials::Kit& kit);
 
 }  // namespace keenfall::planning

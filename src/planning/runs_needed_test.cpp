@@ -103,5 +103,17 @@ TEST(RunsNeeded, ReportThatNeverFallsBack) {
   EXPECT_LE(seen.back(), 1);
 }
 
+TEST(RunsNeeded, AreRefusedForAMarginThatIsNone) {
+  const auto needed = runs_needed(testing::made_plan(),
+                                  testing::assumed(),
+                                  {.worth_it_margin = 1},
+                                  2,
+                                  base::one_thread(),
+                                  base::unwatched());
+
+  ASSERT_FALSE(needed);
+  EXPECT_EQ(needed.error().sentence, "The worth-it margin is 1.");
+}
+
 }  // namespace
 }  // namespace keenfall::planning

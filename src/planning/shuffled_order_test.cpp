@@ -152,5 +152,13 @@ TEST(ShuffledOrder, RefusesRunsThatNobodyCuts) {
   EXPECT_FALSE(shuffled_order(plan_of(2, kMostRunsEach + 1), {}));
 }
 
+TEST(ShuffledOrder, RefusesMoreRunsInAllThanATrialCanHold) {
+  const auto runs = shuffled_order(plan_of(200, 101), {});
+
+  ASSERT_FALSE(runs);
+  EXPECT_EQ(runs.error().sentence, "101 runs of each of 200 arms cannot be put in order.");
+  EXPECT_EQ(runs.error().accepted, "1 to 1000 runs each, and at most 20000 in all");
+}
+
 }  // namespace
 }  // namespace keenfall::planning

@@ -183,5 +183,11 @@ TEST(FewestRunsToSettle, AreNoneWhereNoneWillDo) {
   EXPECT_FALSE(fewest_runs_to_settle({.log_sd = 1, .true_ratio = 1.2}, 20));
 }
 
+TEST(TwoSamples, AreNotAskedForWithoutScatterOrRatio) {
+  EXPECT_THROW((void)two_sample_chances({.true_ratio = 0}), std::logic_error);
+  EXPECT_THROW((void)half_width_95(6, 0), std::logic_error);
+  EXPECT_THROW((void)smallest_ratio_shown(6, 0), std::logic_error);
+}
+
 }  // namespace
 }  // namespace keenfall::planning
