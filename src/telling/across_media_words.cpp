@@ -230,9 +230,12 @@ std::vector<Sentence> section_items(const AcrossNames& names) {
 std::vector<Sentence> section_remarks(const AcrossMedia& across) {
   std::vector<Sentence> remarks;
   if (!across.arms_left_out.empty()) {
-    remarks.push_back(
-        plain(fmt::format("{} of the arms have no partner in every medium; they are left out here.",
-                          across.arms_left_out.size())));
+    const std::size_t left_out = across.arms_left_out.size();
+    remarks.push_back(plain(
+        left_out == 1
+            ? std::string("1 of the arms has no partner in every medium; it is left out here.")
+            : fmt::format("{} of the arms have no partner in every medium; they are left out here.",
+                          left_out)));
   }
   for (const std::string& remark : across.remarks) remarks.push_back(plain(remark));
   return remarks;

@@ -40,42 +40,6 @@ std::string lasting_words(const Judgement& judgement,
       "{} takes {} times as many {} as {} {}", a, times, judgement.counted.many, b, level);
 }
 
-Sentence longer_sentence(const Judgement& judgement,
-                         const Comparison& comparison,
-                         const std::string& lasting) {
-  const double margin = judgement.worth_it_margin;
-  const auto& bounds = comparison.simultaneous;
-  const std::string in_95 = "95 % interval " + interval_words(bounds.lo95, bounds.hi95, margin);
-  const auto with = [&](const std::string& interval,
-                        const std::string& verdict,
-                        const std::string& proviso = {}) -> Sentence {
-    return {
-        .words = {{lasting + " (" + interval + "): "}, {verdict, Tone::settled}, {proviso + "."}}};
-  };
-  const std::string open =
-      fmt::format("; whether by the worth-it margin of {} is open", base::plain_number(margin));
-  const std::string too_little =
-      fmt::format("{}; 90 % inside the worth-it margin {}", in_95, base::plain_number(margin));
-  switch (comparison.verdict) {
-    case Verdict::longer_and_worth_having:
-      return with(in_95, "longer, and worth having");
-    case Verdict::longer:
-      return with(in_95, "longer", open);
-    case Verdict::longer_but_too_little_to_matter:
-      return with(too_little, "longer, but too little to matter");
-    case Verdict::shorter_but_too_little_to_matter:
-      return with(too_little, "shorter, but too little to matter");
-    case Verdict::shorter:
-      return with(in_95, "shorter", open);
-    case Verdict::shorter_by_enough_to_matter:
-      return with(in_95, "shorter, by enough to matter");
-    case Verdict::practically_the_same:
-    case Verdict::not_settled:
-      break;
-  }
-  return {};
-}
-
 Sentence same_sentence(const Judgement& judgement,
                        const Comparison& comparison,
                        const std::string& a,
@@ -196,20 +160,39 @@ Sentence bare_answer(const Judgement& judgement,
                      const std::vector<ArmName>& names) {
   const std::string& a = names[comparison.a].name;
   const std::string& b = names[comparison.b].name;
+  const double margin = judgement.worth_it_margin;
+  const auto& bounds = comparison.simultaneous;
+  const std::string in_95 = "95 % interval " + interval_words(bounds.lo95, bounds.hi95, margin);
+  const std::string too_little =
+      fmt::format("{}; 90 % inside the worth-it margin {}", in_95, base::plain_number(margin));
+  const std::string open =
+      fmt::format("; whether by the worth-it margin of {} is open", base::plain_number(margin));
+  const auto lasts = [&](const std::string& interval,
+                         const std::string& verdict,
+                         const std::string& proviso = {}) -> Sentence {
+    return {.words = {{lasting_words(judgement, comparison, a, b) + " (" + interval + "): "},
+                      {verdict, Tone::settled},
+                      {proviso + "."}}};
+  };
   switch (comparison.verdict) {
+    case Verdict::longer_and_worth_having:
+      return lasts(in_95, "longer, and worth having");
+    case Verdict::longer:
+      return lasts(in_95, "longer", open);
+    case Verdict::longer_but_too_little_to_matter:
+      return lasts(too_little, "longer, but too little to matter");
     case Verdict::practically_the_same:
       return same_sentence(judgement, comparison, a, b);
-    case Verdict::not_settled:
-      return open_sentence(judgement, comparison, a, b);
-    case Verdict::longer_and_worth_having:
-    case Verdict::longer:
-    case Verdict::longer_but_too_little_to_matter:
     case Verdict::shorter_but_too_little_to_matter:
+      return lasts(too_little, "shorter, but too little to matter");
     case Verdict::shorter:
+      return lasts(in_95, "shorter", open);
     case Verdict::shorter_by_enough_to_matter:
+      return lasts(in_95, "shorter, by enough to matter");
+    case Verdict::not_settled:
       break;
   }
-  return longer_sentence(judgement, comparison, lasting_words(judgement, comparison, a, b));
+  return open_sentence(judgement, comparison, a, b);
 }
 
 Sentence answer_sentence(const Judgement& judgement,

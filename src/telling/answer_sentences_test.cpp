@@ -233,5 +233,62 @@ TEST(AnswerSentences, NameWhatSpeaksAgainstAVerdict) {
             HasSubstr("A second, quicker calculation reads otherwise: not settled.")));
 }
 
+TEST(AnswerSentences, SayHowFarEachVerdictGoes) {
+  const auto told_as = [](Verdict verdict) { return sentence_of(one_pair(1.3, 0.2, verdict)); };
+  const std::string open = "; whether by the worth-it margin of 1.5 is open.";
+  const std::string inside = "; 90 % inside the worth-it margin 1.5): ";
+
+  EXPECT_THAT(told_as(Verdict::longer), HasSubstr("): longer" + open));
+  EXPECT_THAT(told_as(Verdict::shorter), HasSubstr("): shorter" + open));
+  EXPECT_THAT(told_as(Verdict::longer_but_too_little_to_matter),
+              HasSubstr(inside + "longer, but too little to matter."));
+  EXPECT_THAT(told_as(Verdict::shorter_but_too_little_to_matter),
+              HasSubstr(inside + "shorter, but too little to matter."));
+  EXPECT_THAT(told_as(Verdict::shorter_by_enough_to_matter),
+              HasSubstr("): shorter, by enough to matter."));
+}
+
+TEST(AnswerSentences, DoNotDoubtWhatIsNotSettledForEdgesThatNeverBlunt) {
+  Judgement judgement = one_pair(1.2, 0.45, Verdict::not_settled);
+  judgement.arms[0].runs_that_never_blunt = 3;
+
+  EXPECT_THAT(sentence_of(judgement), Not(HasSubstr("take it with care")));
+}
+
+TEST(AnswerSentences, SayWhatRestsOnACurveWhereOnlyTheShorterOneWasNotCutFarEnough) {
+  Judgement judgement = one_pair(3.2, 0.3, Verdict::longer_and_worth_having);
+  judgement.arms[0].half_keenness->beyond_what_was_cut = true;
+  judgement.arms[0].half_keenness->runs_that_reached = 1;
+  judgement.comparisons[0].beyond_what_was_cut = true;
+
+  EXPECT_THAT(sentence_of(judgement),
+              AllOf(HasSubstr("This rests on a curve carried on past what was cut."),
+                    Not(HasSubstr("points to"))));
+}
+
+TEST(AnswerSentences, OfSteelsSayWhereThesePiecesGiveTheSameRatio) {
+  Judgement judgement = one_pair(2, 0.3, Verdict::longer);
+  judgement.comparisons[0].ratio_these_blades = judgement.comparisons[0].ratio;
+
+  EXPECT_THAT(sentence_of(judgement),
+              HasSubstr("a further piece of each; of just these pieces the ratio is the same."));
+}
+
+TEST(AnswerSentences, SpeakOfTheOneComparisonBesideIt) {
+  Judgement judgement = one_pair(1.2, 0.45, Verdict::not_settled);
+  judgement.comparisons[0].single_verdict = Verdict::longer;
+  judgement.comparisons[0].family_size = 2;
+
+  EXPECT_THAT(sentence_of(judgement),
+              HasSubstr("beside another comparison in this medium its interval is wider"));
+}
+
+TEST(AnswerSentences, SpeakOfOneMoreRun) {
+  Judgement judgement = one_pair(1.2, 0.45, Verdict::not_settled);
+  judgement.comparisons[0].further_runs = verdicts::FurtherRuns{.runs_each = 1};
+
+  EXPECT_THAT(sentence_of(judgement), HasSubstr("One more run each would probably settle it."));
+}
+
 }  // namespace
 }  // namespace keenfall::telling

@@ -156,5 +156,39 @@ TEST(Answers, SayNothingElseWhereThereIsNone) {
   EXPECT_THAT(answers.claim.words, IsEmpty());
 }
 
+TEST(Answers, SayWhetherTheyAreAboutTheSteels) {
+  Judgement judgement = made_judgement();
+  const auto claim = [&judgement] { return text_of(answers_to(judgement).claim); };
+  for (auto& arm : judgement.arms) arm.specimens = 2;
+  EXPECT_EQ(claim(), "These blades, not their steels: that takes several specimens of each.");
+
+  judgement.comparisons[0].claim_about = verdicts::ClaimAbout::the_steels;
+  EXPECT_EQ(claim(),
+            "About the steels where several specimens of both were cut, else about these blades "
+            "only.");
+
+  for (auto& pair : judgement.comparisons) pair.claim_about = verdicts::ClaimAbout::the_steels;
+  EXPECT_EQ(claim(), "This is about the steels: several specimens of each were cut.");
+}
+
+TEST(Answers, TellHowLongASingleTestedArmPasses) {
+  Judgement judgement = made_judgement();
+  judgement.arms.resize(1);
+  judgement.media.reset();
+  judgement.comparisons.clear();
+  judgement.test = verdicts::TestJudged{.words = "slices newsprint"};
+  judgement.arms[0].test = judgement.arms[0].half_keenness;
+  judgement.arms[0].half_keenness.reset();
+  judgement.arms[0].stop_level.reset();
+
+  const Answers answers = answers_to(judgement);
+
+  EXPECT_THAT(
+      said(answers),
+      HasSubstr("On new matting, A passes its test for 34 cuts (3.4 m), 95 % interval 28 to "
+                "42.\n"));
+  EXPECT_THAT(answers.terms.words, IsEmpty());
+}
+
 }  // namespace
 }  // namespace keenfall::telling

@@ -35,7 +35,8 @@ std::string medium_words_of(const Judgement& judgement, const Arm& arm) {
   return words;
 }
 
-// What of this edge differs between the arms of one blade; whole edge in words when unsure.
+// What of this edge differs between the arms of one blade; the whole edge where what differs is not
+// recorded of this one.
 std::string telling_edge_words(const std::vector<const Arm*>& same_blade,
                                const Arm& arm,
                                const materials::ToldIn& told) {
@@ -51,8 +52,9 @@ std::string telling_edge_words(const std::vector<const Arm*>& same_blade,
   if (differs(&Edge::thickness_behind_edge_mm)) {
     telling.thickness_behind_edge_mm = arm.edge.thickness_behind_edge_mm;
   }
-  const std::string words = in_words(telling, told);
-  return words.empty() ? "edge not recorded" : words;
+  if (const std::string words = in_words(telling, told); !words.empty()) return words;
+  const std::string whole = in_words(arm.edge, told);
+  return whole.empty() ? "edge not recorded" : whole;
 }
 
 std::string name_in_group(const Judgement& judgement, const ArmGroup& group, std::size_t index) {

@@ -83,6 +83,17 @@ TEST(ArmNames, SayWhatTellsTheEdgesOfOneBladeApart) {
   EXPECT_EQ(names[2], "C (17° per side)");
 }
 
+TEST(ArmNames, SayTheWholeEdgeWhereWhatDiffersIsNotRecordedOfIt) {
+  Judgement judgement = made_judgement();
+  judgement.arms[0].arm.blade = "C";
+  judgement.arms[0].arm.edge.apex_angle = trials::PerSideAngle{22};
+  EXPECT_EQ(names_in(judgement)[2], "C (17° per side, 9 µm diamond)");
+
+  judgement.arms[2].arm.edge = {};
+
+  EXPECT_EQ(names_in(judgement)[2], "C (edge not recorded)");
+}
+
 TEST(ArmNames, MakeTheNameOfAPair) {
   const Judgement judgement = made_judgement();
 
@@ -100,6 +111,24 @@ TEST(RemarksOnAll, AreThoseThatEveryPairOfTheMediumHas) {
 
   EXPECT_THAT(remarks_on_all(judgement, groups[0]), ElementsAre("They start differently."));
   EXPECT_THAT(remarks_on_all(judgement, groups[1]), IsEmpty());
+}
+
+TEST(ArmNames, SayWhicheverPartOfTheEdgeTellsThemApart) {
+  const auto names_with = [](auto change) {
+    Judgement judgement = made_judgement();
+    judgement.arms[0].arm.blade = "C";
+    change(judgement.arms[0].arm.edge);
+    return names_in(judgement);
+  };
+
+  const auto by_apex = names_with([](auto& edge) { edge.apex_angle = trials::PerSideAngle{22}; });
+  const auto by_finish = names_with([](auto& edge) { edge.finish = "F400"; });
+  const auto by_thickness = names_with([](auto& edge) { edge.thickness_behind_edge_mm = 0.4; });
+
+  EXPECT_EQ(by_apex[0], "C (22° per side at the apex)");
+  EXPECT_EQ(by_finish[0], "C (F400)");
+  EXPECT_EQ(by_finish[2], "C (9 µm diamond)");
+  EXPECT_EQ(by_thickness[0], "C (0.4 mm behind the edge)");
 }
 
 }  // namespace

@@ -105,5 +105,33 @@ TEST(ArmsTable, OfATestCountsTheRunsThatWereSeenToFail) {
 
 TEST(ArmsTable, IsEmptyWithoutArms) { EXPECT_EQ(arms_table(Judgement{}), Table{}); }
 
+TEST(ArmsTable, SaysOnceAReadingThatAllMediaAreComparedAt) {
+  Judgement judgement = made_judgement();
+  for (verdicts::Comparison& pair : judgement.comparisons) {
+    pair.at = {.what = verdicts::ComparedAt::common_reading, .reading = 270};
+  }
+  for (auto& arm : judgement.arms) arm.common_reading = arm.half_keenness;
+
+  const Table table = arms_table(judgement);
+
+  EXPECT_EQ(table.columns[4].head, "to 270 gf");
+  EXPECT_EQ(table.rows[0].cells[0], "On new matting");
+}
+
+TEST(ArmsTable, TellsEdgesThatWereReadFromThoseThatWereTested) {
+  Judgement judgement = made_judgement();
+  judgement.test = verdicts::TestJudged{.words = "slices newsprint", .level = 4};
+  judgement.arms[0].test = verdicts::CutsToLevel{.cuts = verdicts::testing::around(190, 0.1),
+                                                 .beyond_what_was_cut = true,
+                                                 .runs_that_reached = 2};
+
+  const Table table = arms_table(judgement);
+
+  EXPECT_EQ(table.columns[3].head, "to 4× start");
+  EXPECT_THAT(table.rows[1].cells, ElementsAre("A", "6", "2", "190* (172–210)", "20 %"));
+  EXPECT_THAT(table.rows[2].cells, ElementsAre("B, read", "6", "", "283 (210–382)", "20 %"));
+  EXPECT_THAT(table.footnotes, ElementsAre("* beyond what was cut."));
+}
+
 }  // namespace
 }  // namespace keenfall::telling

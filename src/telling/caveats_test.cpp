@@ -82,5 +82,47 @@ TEST(Caveats, TellHowTheTableWasReadWhereThatIsKnown) {
             "How the table was read\nDecimals are written with a comma.\n");
 }
 
+TEST(Caveats, GiveNoFigureOfAVerySmallP) {
+  Judgement judgement = made_judgement();
+  judgement.curve_check = {.passed = false, .smallest_p = 0.0004, .where = {"A at 9 cuts"}};
+
+  EXPECT_THAT(said(curve_warnings(judgement)), HasSubstr("(smallest p below 0.001)"));
+}
+
+TEST(Caveats, SayThatTheOnlySecondCalculationReadsOtherwise) {
+  Judgement judgement = made_judgement();
+  judgement.comparisons[0].quick = verdicts::SecondOpinion{.agrees = false};
+
+  EXPECT_THAT(said(second_opinion(judgement)),
+              StartsWith("A second, quicker calculation reads otherwise; take such a verdict as "
+                         "near a boundary:\nC against A on new matting: not settled, by "));
+}
+
+TEST(Caveats, SayWhetherTheFitIsUsableAndOfWhichParts) {
+  Judgement judgement = made_judgement();
+  EXPECT_THAT(text_of(the_fit(judgement).lead),
+              StartsWith("Fit: usable. Model default: robust readings and blocks. Seed 1, 4000 "));
+
+  judgement.fit.usable = false;
+  judgement.fit.model_parts.clear();
+
+  EXPECT_THAT(
+      text_of(the_fit(judgement).lead),
+      StartsWith("Fit: not usable. Model default. Seed 1, 4000 draws, largest R-hat 1.002"));
+}
+
+TEST(Caveats, SayThatAQuickFitDoesNotCount) {
+  Judgement judgement = made_judgement();
+  judgement.fit.model = "quick";
+  EXPECT_EQ(text_of(the_fit(judgement).lead),
+            "By the quick calculation, a first look that is not counted: robust readings and "
+            "blocks. 4000 draws, without a sampler, 1.75 s of processor time. The full calculation "
+            "is the one that counts.");
+
+  judgement.fit.model_parts.clear();
+
+  EXPECT_THAT(text_of(the_fit(judgement).lead), HasSubstr("not counted. 4000 draws"));
+}
+
 }  // namespace
 }  // namespace keenfall::telling

@@ -72,7 +72,7 @@ std::vector<DiffersThroughout> differing_throughout(const Judgement& judgement,
   if (judgement.comparisons.size() < 2) return facts;
   for (const AlsoDiffers& thing : judgement.comparisons.front().also_differs) {
     const auto values = values_of(judgement, names, thing.what);
-    if (!values || values->empty()) continue;
+    if (!values) continue;
     facts.push_back(
         {.what = thing.what,
          .sentence = base::begun_large(fmt::format("{} differs in every pair ({}).",

@@ -75,5 +75,33 @@ TEST(WhatDiffersInEveryPair, IsSaidOfTwoPairsAlready) {
               HasSubstr("\nHardness differs in every pair (A 58, B 58.5, C 61 HRC).\n"));
 }
 
+TEST(WhatDiffersInEveryPair, IsLeftToThePairsWhereTheShorterLastingBladeHasTwoValues) {
+  Judgement judgement = hardness_differs();
+  judgement.comparisons.front().also_differs.front().b = "57 HRC";
+
+  EXPECT_THAT(differing_throughout(judgement, names_of(judgement)), IsEmpty());
+}
+
+TEST(WhatDiffersInEveryPair, KeepsListsOfValuesAndValuesWithoutAUnitWhole) {
+  Judgement judgement = hardness_differs();
+  for (verdicts::Comparison& comparison : judgement.comparisons) {
+    for (std::string* value :
+         {&comparison.also_differs.front().a, &comparison.also_differs.front().b}) {
+      if (*value == "58 HRC") *value = "57 HRC, 58 HRC";
+      if (*value == "61 HRC") *value = "hard";
+    }
+  }
+
+  EXPECT_THAT(said(what_else_differed(judgement)),
+              HasSubstr("(A 57 HRC, 58 HRC, B 58.5 HRC, C hard)"));
+}
+
+TEST(WhatDiffersInEveryPair, SaysNothingOfAnEdgeThatIsComparedWithNone) {
+  Judgement judgement = hardness_differs();
+  judgement.arms.push_back(verdicts::testing::made_arm("D", "cardboard", 40));
+
+  EXPECT_THAT(said(what_else_differed(judgement)), HasSubstr("(A 58, B 58.5, C 61 HRC)"));
+}
+
 }  // namespace
 }  // namespace keenfall::telling

@@ -107,9 +107,11 @@ std::optional<Section> factor_section(const Judgement& judgement) {
     section.items.push_back(interaction_sentence(found, both, judgement.worth_it_margin));
   }
   if (!found.arms_left_out.empty()) {
-    section.remarks.push_back(plain(fmt::format("{} of {} arms are not part of the crossed table.",
-                                                found.arms_left_out.size(),
-                                                judgement.arms.size())));
+    const std::size_t left_out = found.arms_left_out.size();
+    section.remarks.push_back(plain(fmt::format("{} of {} arms {} not part of the crossed table.",
+                                                left_out,
+                                                judgement.arms.size(),
+                                                left_out == 1 ? "is" : "are")));
   }
   for (const std::string& remark : found.remarks) section.remarks.push_back(plain(remark));
   return section;

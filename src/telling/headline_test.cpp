@@ -69,5 +69,19 @@ TEST(Headline, SaysHowLongTheOnlyArmLasts) {
   EXPECT_TRUE(text_of(said[0]).starts_with("On new matting, A stays keen for")) << text_of(said[0]);
 }
 
+TEST(Headline, NamesTheVerdictOfTheOnlyOtherComparison) {
+  Judgement judgement = made_judgement();
+  judgement.comparisons.resize(2);
+  judgement.comparisons[1].verdict = Verdict::not_settled;
+
+  EXPECT_EQ(text_of(headline_of(judgement).back()), "1 more comparison: not settled.");
+}
+
+TEST(Headline, CountsTheVerdictsOfTheOthersByHowMuchTheyTell) {
+  EXPECT_EQ(text_of(headline_of(made_judgement()).back()),
+            "5 more comparisons: 1 longer, and worth having; 1 longer; 2 practically the same; 1 "
+            "not settled.");
+}
+
 }  // namespace
 }  // namespace keenfall::telling

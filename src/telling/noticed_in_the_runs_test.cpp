@@ -75,5 +75,39 @@ TEST(NoticedInTheRuns, IsAbsentWhereNothingWas) {
   EXPECT_EQ(noticed_in_the_runs(made_judgement()), std::nullopt);
 }
 
+TEST(NoticedInTheRuns, LeavesWhatIsRemarkedOnAllPairsToTheAnswers) {
+  Judgement judgement = made_judgement();
+  for (const std::size_t pair : {0U, 1U, 2U}) {
+    judgement.comparisons[pair].remarks = {"They start differently."};
+  }
+  judgement.comparisons[1].remarks.push_back("Only here.");
+
+  EXPECT_EQ(said(noticed_in_the_runs(judgement)), "Noticed in the runs\nC against B: Only here.\n");
+}
+
+TEST(NoticedInTheRuns, SaysOnceWhatIsRemarkedOnOnePairInTwoMedia) {
+  Judgement judgement = made_judgement();
+  for (const std::size_t pair : {0U, 3U}) {
+    judgement.comparisons[pair].remarks = {"They start differently."};
+  }
+
+  EXPECT_EQ(said(noticed_in_the_runs(judgement)),
+            "Noticed in the runs\nC against A: They start differently.\n");
+}
+
+TEST(NoticedInTheRuns, NamesOnlyThePairsThatCannotDoWithoutDoubtfulReadings) {
+  Judgement judgement = made_judgement();
+  judgement.runs[0].readings_doubtful = 3;
+  for (const std::size_t pair : {0U, 1U}) {
+    judgement.comparisons[pair].quick = verdicts::SecondOpinion{};
+  }
+  judgement.comparisons[1].without_doubtful = verdicts::SecondOpinion{};
+
+  EXPECT_EQ(said(noticed_in_the_runs(judgement)),
+            "Noticed in the runs\n3 readings are marked as doubtful, and used all the same. Left "
+            "out, no verdict would change. Without them, C against A on new matting cannot be "
+            "compared.\n");
+}
+
 }  // namespace
 }  // namespace keenfall::telling

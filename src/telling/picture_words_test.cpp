@@ -53,5 +53,16 @@ TEST(PictureWords, HaveNoStartOfAnEdgeThatWasOnlyTested) {
   EXPECT_FALSE(reading_compared(judgement, judgement.arms[0], {}).has_value());
 }
 
+TEST(PictureWords, KnowTheReadingAtWhichATestOfAKnownLevelIsFailed) {
+  verdicts::Judgement judgement = made_judgement();
+  const verdicts::At at{.what = verdicts::ComparedAt::test};
+  judgement.test = verdicts::TestJudged{.words = "slices newsprint", .level = 3};
+  EXPECT_DOUBLE_EQ(reading_compared(judgement, judgement.arms[0], at).value(), 312);
+
+  judgement.test->level.reset();
+
+  EXPECT_FALSE(reading_compared(judgement, judgement.arms[0], at));
+}
+
 }  // namespace
 }  // namespace keenfall::telling

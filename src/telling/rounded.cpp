@@ -14,6 +14,7 @@ namespace {
 
 constexpr double kMillion = 1e6;
 constexpr double kBillion = 1e9;
+constexpr int kMostFigures = 9;  // two numbers alike so far are told apart by nobody
 
 double rounded_to(double number, int figures) {
   return std::strtod(fmt::format("{:.{}e}", number, figures - 1).c_str(), nullptr);
@@ -46,7 +47,6 @@ std::string limits_text(double lo, double hi) {
 std::string ratio_text(double ratio, double worth_it_margin) {
   if (ratio >= kMillion) return "over a million";
   if (ratio <= 1 / kMillion) return "under a millionth";
-  constexpr int kMostFigures = 4;
   int figures = 2;
   const auto misleads = [&] {
     const double rounded = rounded_to(ratio, figures);
@@ -58,7 +58,6 @@ std::string ratio_text(double ratio, double worth_it_margin) {
 
 std::string percent_text(double ratio) {
   constexpr double kPercent = 100;
-  constexpr int kMostFigures = 5;
   const double percent = kPercent * ratio;
   int figures = 2;
   while (figures < kMostFigures &&

@@ -1,7 +1,8 @@
 // Numbers as people should read them: rounded to what they are worth.
 //
 // Two significant figures for ratios and scatter, whole cuts from ten on, three figures above a
-// thousand. A bound of a ratio is never rounded onto or across 1 or the worth-it margin.
+// thousand. A bound of a ratio is never rounded onto or across 1 or the worth-it margin: it has as
+// many figures as that takes, up to nine.
 #pragma once
 
 #include "materials/told_in.h"

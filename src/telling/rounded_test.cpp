@@ -85,5 +85,26 @@ TEST(Rounding, NeverCallsAChanceNoneOrSure) {
   EXPECT_EQ(chance_text(0.9999), "over 99 %");
 }
 
+// Two figures would put the first on the other side, four the others onto it.
+TEST(Rounding, GivesARatioAsManyFiguresAsItTakesToStayOnItsSide) {
+  EXPECT_EQ(ratio_text(1.242, 1.24), "1.242");
+  EXPECT_EQ(ratio_text(1.00004, 1.5), "1.00004");
+  EXPECT_EQ(ratio_text(0.99996, 1.5), "0.99996");
+  EXPECT_EQ(ratio_text(1.500007, 1.5), "1.50001");
+}
+
+TEST(Rounding, NeverPutsAPercentageOntoAHundred) {
+  EXPECT_EQ(percent_text(0.1432), "14");
+  EXPECT_EQ(percent_text(0.996), "99.6");
+  EXPECT_EQ(percent_text(0.9999998), "99.99998");
+  EXPECT_EQ(percent_text(1.004), "100.4");
+  EXPECT_EQ(percent_text(1), "100");
+}
+
+TEST(Rounding, GivesNoStockOfNoCuts) { EXPECT_EQ(stock_text(0, 100, {}), ""); }
+
+// exp(3) - 1 = 19.1 (closed form).
+TEST(Rounding, GivesNoFigureOfAScatterBeyondMeasure) { EXPECT_EQ(scatter_text(3), "over 1000 %"); }
+
 }  // namespace
 }  // namespace keenfall::telling

@@ -48,5 +48,13 @@ TEST(RunLasting, IsNothingWhereNothingIsKnown) {
   EXPECT_FALSE(run_lasting({.compared_cuts = around(20, 0.1), .not_used_because = "voided"}));
 }
 
+TEST(RunLasting, HasANameInJsonForAllThatIsKnown) {
+  EXPECT_EQ(in_json(RunKnown::exactly), "exactly");
+  EXPECT_EQ(in_json(RunKnown::at_least), "at_least");
+  EXPECT_EQ(in_json(RunKnown::at_most), "at_most");
+  EXPECT_EQ(in_json(RunKnown::between), "between");
+  EXPECT_EQ(in_json(RunKnown::none), "none");
+}
+
 }  // namespace
 }  // namespace keenfall::telling

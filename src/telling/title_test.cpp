@@ -57,5 +57,12 @@ TEST(Details, NameTheThreadAndTheWayOfCuttingWhereItIsOne) {
   EXPECT_EQ(details(judgement), "Thread: cotton 40.");
 }
 
+TEST(Title, TakesTheNameOfAKindWithoutWords) {
+  Judgement judgement = made_judgement();
+  judgement.kind = {.name = "tomato", .unit = "mm"};
+
+  EXPECT_THAT(title(judgement), ::testing::StartsWith("Tomato, gf; "));
+}
+
 }  // namespace
 }  // namespace keenfall::telling

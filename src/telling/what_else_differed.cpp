@@ -32,19 +32,12 @@ std::string things_that_are(const Comparison& comparison, Matching matching) {
   return listed(things);
 }
 
-std::string or_not_recorded(const std::string& words) {
-  return words.empty() ? "not recorded" : words;
-}
-
 std::string differences(const Comparison& comparison) {
   std::string words;
   for (const AlsoDiffers& thing : comparison.also_differs) {
     if (thing.matching != Matching::differs) continue;
-    words += fmt::format("{}{} ({} against {})",
-                         words.empty() ? "" : ", ",
-                         thing.what,
-                         or_not_recorded(thing.a),
-                         or_not_recorded(thing.b));
+    words += fmt::format(
+        "{}{} ({} against {})", words.empty() ? "" : ", ", thing.what, thing.a, thing.b);
   }
   return words;
 }

@@ -68,5 +68,49 @@ TEST(WhatElseDiffered, IsAbsentWithoutComparisons) {
   EXPECT_EQ(what_else_differed(judgement), std::nullopt);
 }
 
+TEST(WhatElseDiffered, NamesAllThatDiffersIsUnknownAndIsMatchedInAPairOfItsOwn) {
+  Judgement judgement = made_judgement();
+  judgement.comparisons[0].also_differs = {
+      {.what = "hardness", .matching = verdicts::Matching::differs, .a = "61 HRC", .b = "58 HRC"},
+      {.what = "finish", .matching = verdicts::Matching::matched, .a = "F400", .b = "F400"},
+      {.what = "who cut"},
+      {.what = "thread lot", .matching = verdicts::Matching::differs, .a = "2", .b = "1"}};
+
+  EXPECT_THAT(said(what_else_differed(judgement)),
+              HasSubstr("\nC against A: differs in hardness (61 HRC against 58 HRC), thread lot (2 "
+                        "against 1); not recorded: who cut; matched: finish.\n"));
+}
+
+TEST(WhatElseDiffered, SaysForEachPairWhatIsNotTheSameForAll) {
+  Judgement judgement = made_judgement();
+  judgement.comparisons.resize(3);
+  judgement.comparisons[0].also_differs.pop_back();
+  judgement.comparisons[1].also_differs = {{.what = "finish"}};
+
+  const std::string text = said(what_else_differed(judgement));
+
+  EXPECT_THAT(text, Not(HasSubstr("in every pair")));
+  EXPECT_THAT(text, Not(HasSubstr("for any pair")));
+  EXPECT_THAT(text, HasSubstr("\nC against A: matched: bevel angle.\n"));
+  EXPECT_THAT(text, HasSubstr("\nC against B: not recorded: finish.\n"));
+  EXPECT_THAT(text, HasSubstr("\nB against A: not recorded: hardness; matched: bevel angle.\n"));
+}
+
+TEST(WhatElseDiffered, TellsOfUnequalStartsWhereTheirEffectIsClear) {
+  Judgement judgement = made_judgement();
+  judgement.covariates[0].ratio = verdicts::testing::around(0.8, 0.1);
+
+  EXPECT_THAT(said(what_else_differed(judgement)),
+              HasSubstr("A run that starts 10 % blunter than its edge usually does takes 0.80 "
+                        "(0.72 to 0.88) times as many cuts to half keenness; allowed for.\n"));
+}
+
+TEST(WhatElseDiffered, IsAbsentWhereNothingIsKnown) {
+  Judgement judgement = made_judgement();
+  for (verdicts::Comparison& comparison : judgement.comparisons) comparison.also_differs.clear();
+
+  EXPECT_EQ(what_else_differed(judgement), std::nullopt);
+}
+
 }  // namespace
 }  // namespace keenfall::telling
