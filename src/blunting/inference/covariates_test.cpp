@@ -70,12 +70,13 @@ TEST(StartEffect, IsNotThoughtOfWhereEveryArmHasOneRun) {
 TEST(StartEffect, IsThoughtOfFromThreeRunsBeyondOneForEachArm) {
   trials::Trial trial = simulated({.runs_each = 3}, 13);
   trial.runs.pop_back();
-  const ModelParts five_runs = parts_for(default_model(), data_of(trial, default_model()));
+  const auto with_five = prepare(trial, {.kind = "thread_push"}, default_model().errors);
   trial.runs.pop_back();
-  const ModelParts four_runs = parts_for(default_model(), data_of(trial, default_model()));
+  const auto with_four = prepare(trial, {.kind = "thread_push"}, default_model().errors);
 
-  EXPECT_TRUE(five_runs.start_effect);
-  EXPECT_FALSE(four_runs.start_effect);
+  ASSERT_TRUE(with_five && with_four);
+  EXPECT_TRUE(parts_for(default_model(), *with_five).start_effect);
+  EXPECT_FALSE(parts_for(default_model(), *with_four).start_effect);
 }
 
 TEST(OrderDrift, IsFoundAgainAndTakenOutOfTheRunScatter) {
