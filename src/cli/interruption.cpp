@@ -54,19 +54,28 @@ void interrupt() {
 
 bool is_interrupted() { return interrupted; }
 
-void wait_until_interrupted() {
+bool is_interrupted_before_readable(int descriptor) {
   constexpr int kMilliseconds = 1000;  // should a pipe not be had
   std::array<int, 2> ends = {-1, -1};
   const bool has_bell = pipe2(ends.data(), O_CLOEXEC) == 0;
   if (has_bell) bell = ends[1];
-  while (!interrupted) {
-    pollfd waiting{.fd = ends[0], .events = POLLIN, .revents = 0};
-    (void)poll(&waiting, 1, has_bell ? -1 : kMilliseconds);
+  bool is_readable = false;
+  while (!interrupted && !is_readable) {
+    std::array<pollfd, 2> waiting = {{{ends[0], POLLIN, 0}, {descriptor, POLLIN, 0}}};
+    if (poll(waiting.data(), waiting.size(), has_bell ? -1 : kMilliseconds) < 0) continue;
+    is_readable = waiting[1].revents != 0;
   }
-  if (!has_bell) return;
-  bell = -1;
-  close(ends[0]);
-  close(ends[1]);
+  if (has_bell) {
+    bell = -1;
+    close(ends[0]);
+    close(ends[1]);
+  }
+  return interrupted;
+}
+
+void wait_until_interrupted() {
+  constexpr int kNothingToRead = -1;
+  (void)is_interrupted_before_readable(kNothingToRead);
 }
 
 }  // namespace keenfall::cli

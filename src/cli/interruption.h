@@ -13,5 +13,7 @@ void interrupt();
 [[nodiscard]] bool is_interrupted();
 // Returns once it is.
 void wait_until_interrupted();
+// Returns once it is, or once something can be read there (or never will be): whether it is.
+[[nodiscard]] bool is_interrupted_before_readable(int descriptor);
 
 }  // namespace keenfall::cli

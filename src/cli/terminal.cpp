@@ -1,10 +1,11 @@
 #include "cli/terminal.h"
 
+#include "cli/interruption.h"
+
 #include <algorithm>
 #include <cctype>
 #include <cstdlib>
 
-#include <poll.h>
 #include <sys/ioctl.h>
 #include <unistd.h>
 
@@ -55,8 +56,7 @@ bool standard_error_is_a_terminal() { return isatty(STDERR_FILENO) == 1; }
 void wait_for_enter() {
   char typed = '\0';
   while (typed != '\n') {
-    pollfd waiting{.fd = STDIN_FILENO, .events = POLLIN, .revents = 0};
-    if (poll(&waiting, 1, -1) < 0 || read(STDIN_FILENO, &typed, 1) != 1) return;
+    if (is_interrupted_before_readable(STDIN_FILENO) || read(STDIN_FILENO, &typed, 1) != 1) return;
   }
 }
 
