@@ -27,18 +27,18 @@ HttpResponse as_it_stands(workbench::OpenApp& open,
   return answer;
 }
 
-HttpResponse begun_with_question(workbench::OpenApp& open, const HttpRequest& request) {
+HttpResponse begun_with_question(workbench::OpenApp& open,
+                                 const std::string& body,
+                                 const ToldIn& told) {
   constexpr int kCreated = 201;
-  const auto told = told_in_of(request);
-  if (!told) return problem_answer(told.error());
-  const auto begun = wire::new_trial_from(request.body);
+  const auto begun = wire::new_trial_from(body);
   if (!begun) return problems_answer(begun.error());
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
   const auto uid =
       workbench::begin_trial({.notebook = *path, .name = begun->name}, begun->asked, open.hand());
   if (!uid) return problem_answer(uid.error());
-  return as_it_stands(open, {.notebook = *path, .uid = *uid}, *told, kCreated);
+  return as_it_stands(open, {.notebook = *path, .uid = *uid}, told, kCreated);
 }
 
 // What a change of the trial comes to: the trial as it stands then, or why it was not made.
@@ -55,26 +55,21 @@ HttpResponse after_change(workbench::OpenApp& open,
 
 HttpResponse asked_written(workbench::OpenApp& open,
                            const std::string& uid,
-                           const HttpRequest& request) {
-  const auto told = told_in_of(request);
-  if (!told) return problem_answer(told.error());
-  const auto asked = wire::asked_from(request.body);
+                           const std::string& body,
+                           const ToldIn& told) {
+  const auto asked = wire::asked_from(body);
   if (!asked) return problems_answer(asked.error());
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
   const workbench::TrialMeant trial{.notebook = *path, .uid = uid};
-  return after_change(open, trial, *told, workbench::write_asked(trial, *asked, open.hand()));
+  return after_change(open, trial, told, workbench::write_asked(trial, *asked, open.hand()));
 }
 
-HttpResponse asked_sealed(workbench::OpenApp& open,
-                          const std::string& uid,
-                          const HttpRequest& request) {
-  const auto told = told_in_of(request);
-  if (!told) return problem_answer(told.error());
+HttpResponse asked_sealed(workbench::OpenApp& open, const std::string& uid, const ToldIn& told) {
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
   const workbench::TrialMeant trial{.notebook = *path, .uid = uid};
-  return after_change(open, trial, *told, workbench::seal_asked(trial, open.hand()));
+  return after_change(open, trial, told, workbench::seal_asked(trial, open.hand()));
 }
 
 HttpResponse trial_renamed(workbench::OpenApp& open,
@@ -93,20 +88,22 @@ HttpResponse trial_renamed(workbench::OpenApp& open,
 
 void add_asking_routes(const AppParts& parts) {
   workbench::OpenApp& open = parts.open;
+  parts.routes.add("POST",
+                   "/api/v1/trials",
+                   telling_in_units([&open](const auto& request, const auto&, const auto& told) {
+                     return begun_with_question(open, request.body, told);
+                   }));
   parts.routes.add(
-      "POST", "/api/v1/trials", [&open](const HttpRequest& request, const PathParameters&) {
-        return begun_with_question(open, request);
-      });
-  parts.routes.add("PUT",
-                   "/api/v1/trials/{trial}/asked",
-                   [&open](const HttpRequest& request, const PathParameters& path) {
-                     return asked_written(open, path.at("trial"), request);
-                   });
+      "PUT",
+      "/api/v1/trials/{trial}/asked",
+      telling_in_units([&open](const auto& request, const auto& path, const auto& told) {
+        return asked_written(open, path.at("trial"), request.body, told);
+      }));
   parts.routes.add("POST",
                    "/api/v1/trials/{trial}/seal",
-                   [&open](const HttpRequest& request, const PathParameters& path) {
-                     return asked_sealed(open, path.at("trial"), request);
-                   });
+                   telling_in_units([&open](const auto&, const auto& path, const auto& told) {
+                     return asked_sealed(open, path.at("trial"), told);
+                   }));
   parts.routes.add("PUT",
                    "/api/v1/trials/{trial}/name",
                    [&open](const HttpRequest& request, const PathParameters& path) {

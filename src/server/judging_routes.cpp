@@ -21,6 +21,7 @@ namespace keenfall::server {
 
 namespace {
 
+using materials::ToldIn;
 using workbench::TrialToJudge;
 using WorkOutcome = base::ResultOrProblems<HttpResponse>;
 
@@ -52,18 +53,19 @@ HttpResponse judged_fully(const AppParts& parts, TrialToJudge asked) {
   return judged_as_work(parts, std::move(asked), false);
 }
 
-HttpResponse judged(const AppParts& parts, const HttpRequest& request, const std::string& uid) {
-  const auto judging = wire::judging_from(request.body);
+HttpResponse judged(const AppParts& parts,
+                    const std::string& uid,
+                    const std::string& body,
+                    const ToldIn& told) {
+  const auto judging = wire::judging_from(body);
   if (!judging) return problems_answer(judging.error());
-  const auto told = told_in_of(request);
-  if (!told) return problem_answer(told.error());
   const auto path = parts.open.notebook();
   if (!path) return problem_answer(path.error());
   TrialToJudge asked{.notebook = *path,
                      .uid = uid,
                      .question = judging->question,
                      .by = parts.open.judged_by(),
-                     .told_in = *told};
+                     .told_in = told};
   const auto seen = parts.open.at_hand().trials.trial(*path, uid);
   if (!seen)
     return encoded(
@@ -100,12 +102,12 @@ WorkOutcome table_file(workbench::OpenApp& open, const TrialToJudge& asked) {
 }
 
 // For programs all is told as it was recorded.
-HttpResponse reported(const AppParts& parts, const HttpRequest& http, const std::string& uid) {
-  const auto request = wire::report_request_from(http.body);
+HttpResponse reported(const AppParts& parts,
+                      const std::string& uid,
+                      const std::string& body,
+                      const ToldIn& told) {
+  const auto request = wire::report_request_from(body);
   if (!request) return problems_answer(request.error());
-  auto told = told_in_of(http);
-  if (!told) return problem_answer(told.error());
-  if (request->format != wire::ReportFormat::html) *told = {};
   const auto path = parts.open.notebook();
   if (!path) return problem_answer(path.error());
   workbench::OpenApp& open = parts.open;
@@ -117,7 +119,7 @@ HttpResponse reported(const AppParts& parts, const HttpRequest& http, const std:
                      .uid = uid,
                      .question = request->question,
                      .by = open.judged_by(),
-                     .told_in = std::move(*told)};
+                     .told_in = request->format == wire::ReportFormat::html ? told : ToldIn{}};
   return begun(
       parts,
       "writing the report",
@@ -131,9 +133,7 @@ HttpResponse reported(const AppParts& parts, const HttpRequest& http, const std:
       });
 }
 
-HttpResponse answered(const AppParts& parts, const HttpRequest& request, const std::string& uid) {
-  const auto told = told_in_of(request);
-  if (!told) return problem_answer(told.error());
+HttpResponse answered(const AppParts& parts, const std::string& uid, const ToldIn& told) {
   const auto path = parts.open.notebook();
   if (!path) return problem_answer(path.error());
   return encoded(workbench::newest_answer(parts.open.at_hand(),
@@ -141,7 +141,7 @@ HttpResponse answered(const AppParts& parts, const HttpRequest& request, const s
                                            .uid = uid,
                                            .question = {},
                                            .by = parts.open.judged_by(),
-                                           .told_in = *told}),
+                                           .told_in = told}),
                  wire::answer_to_json,
                  uid);
 }
@@ -151,19 +151,21 @@ HttpResponse answered(const AppParts& parts, const HttpRequest& request, const s
 void add_judging_routes(const AppParts& parts) {
   parts.routes.add("GET",
                    "/api/v1/trials/{trial}/answer",
-                   [parts](const HttpRequest& request, const PathParameters& path) {
-                     return answered(parts, request, path.at("trial"));
-                   });
-  parts.routes.add("POST",
-                   "/api/v1/trials/{trial}/judgements",
-                   [parts](const HttpRequest& request, const PathParameters& path) {
-                     return judged(parts, request, path.at("trial"));
-                   });
-  parts.routes.add("POST",
-                   "/api/v1/trials/{trial}/reports",
-                   [parts](const HttpRequest& request, const PathParameters& path) {
-                     return reported(parts, request, path.at("trial"));
-                   });
+                   telling_in_units([parts](const auto&, const auto& path, const auto& told) {
+                     return answered(parts, path.at("trial"), told);
+                   }));
+  parts.routes.add(
+      "POST",
+      "/api/v1/trials/{trial}/judgements",
+      telling_in_units([parts](const auto& request, const auto& path, const auto& told) {
+        return judged(parts, path.at("trial"), request.body, told);
+      }));
+  parts.routes.add(
+      "POST",
+      "/api/v1/trials/{trial}/reports",
+      telling_in_units([parts](const auto& request, const auto& path, const auto& told) {
+        return reported(parts, path.at("trial"), request.body, told);
+      }));
 }
 
 }  // namespace keenfall::server

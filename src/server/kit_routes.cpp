@@ -22,24 +22,23 @@ HttpResponse kit_answer(const base::Result<notebook::KeptKit>& kit,
       kit, [&told](const auto& known) { return wire::kit_to_json(known, told); }, uid);
 }
 
-HttpResponse at_hand(workbench::OpenApp& open, const HttpRequest& request) {
-  const auto told = told_in_of(request);
-  if (!told) return problem_answer(told.error());
+HttpResponse at_hand(workbench::OpenApp& open, const ToldIn& told) {
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
-  return kit_answer(workbench::kit_of(*path), *told);
+  return kit_answer(workbench::kit_of(*path), told);
 }
 
-HttpResponse added(workbench::OpenApp& open, std::size_t shelf, const HttpRequest& request) {
+HttpResponse added(workbench::OpenApp& open,
+                   std::size_t shelf,
+                   const std::string& body,
+                   const ToldIn& told) {
   constexpr int kCreated = 201;
-  const auto told = told_in_of(request);
-  if (!told) return problem_answer(told.error());
-  const auto thing = wire::kit_thing_from(shelf, request.body);
+  const auto thing = wire::kit_thing_from(shelf, body);
   if (!thing) return problems_answer(thing.error());
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
   const auto kit = workbench::kit_with(*path, *thing, open.hand());
-  HttpResponse answer = kit_answer(kit, *told);
+  HttpResponse answer = kit_answer(kit, told);
   if (kit) answer.status = kCreated;
   return answer;
 }
@@ -47,28 +46,25 @@ HttpResponse added(workbench::OpenApp& open, std::size_t shelf, const HttpReques
 HttpResponse changed(workbench::OpenApp& open,
                      std::size_t shelf,
                      const std::string& uid,
-                     const HttpRequest& request) {
-  const auto told = told_in_of(request);
-  if (!told) return problem_answer(told.error());
-  auto change = wire::kit_change_from(shelf, request.body);
+                     const std::string& body,
+                     const ToldIn& told) {
+  auto change = wire::kit_change_from(shelf, body);
   if (!change) return problems_answer(change.error());
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
   return kit_answer(
       workbench::kit_changed(*path, uid, std::move(change->thing), open.hand(change->why)),
-      *told,
+      told,
       uid);
 }
 
 HttpResponse taken_away(workbench::OpenApp& open,
                         std::size_t shelf,
                         const std::string& uid,
-                        const HttpRequest& request) {
-  const auto told = told_in_of(request);
-  if (!told) return problem_answer(told.error());
+                        const ToldIn& told) {
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
-  return kit_answer(workbench::kit_without(*path, shelf, uid, open.hand()), *told, uid);
+  return kit_answer(workbench::kit_without(*path, shelf, uid, open.hand()), told, uid);
 }
 
 }  // namespace
@@ -76,23 +72,29 @@ HttpResponse taken_away(workbench::OpenApp& open,
 void add_kit_routes(const AppParts& parts) {
   workbench::OpenApp& open = parts.open;
   Routes& routes = parts.routes;
-  routes.add("GET", "/api/v1/kit", [&open](const HttpRequest& request, const PathParameters&) {
-    return at_hand(open, request);
-  });
+  routes.add(
+      "GET", "/api/v1/kit", telling_in_units([&open](const auto&, const auto&, const auto& told) {
+        return at_hand(open, told);
+      }));
   for (std::size_t shelf = 0; shelf < wire::kKitShelves.size(); ++shelf) {
     const std::string things = "/api/v1/kit/" + std::string(wire::kKitShelves.at(shelf));
     const std::string thing = things + "/{uid}";
-    routes.add("POST", things, [&open, shelf](const HttpRequest& request, const PathParameters&) {
-      return added(open, shelf, request);
-    });
+    routes.add("POST",
+               things,
+               telling_in_units([&open, shelf](const auto& request, const auto&, const auto& told) {
+                 return added(open, shelf, request.body, told);
+               }));
     routes.add(
-        "PUT", thing, [&open, shelf](const HttpRequest& request, const PathParameters& path) {
-          return changed(open, shelf, path.at("uid"), request);
-        });
-    routes.add(
-        "DELETE", thing, [&open, shelf](const HttpRequest& request, const PathParameters& path) {
-          return taken_away(open, shelf, path.at("uid"), request);
-        });
+        "PUT",
+        thing,
+        telling_in_units([&open, shelf](const auto& request, const auto& path, const auto& told) {
+          return changed(open, shelf, path.at("uid"), request.body, told);
+        }));
+    routes.add("DELETE",
+               thing,
+               telling_in_units([&open, shelf](const auto&, const auto& path, const auto& told) {
+                 return taken_away(open, shelf, path.at("uid"), told);
+               }));
   }
 }
 

@@ -104,14 +104,12 @@ HttpResponse chances_found(const AppParts& parts, const std::string& body) {
 void add_planning_routes(const AppParts& parts) {
   using Answer = std::function<HttpResponse(const std::string& body, const ToldIn& told)>;
   const auto add = [&parts](const std::string& what, Answer answer) {
-    parts.routes.add(
-        "POST",
-        "/api/v1/planning/" + what,
-        [answer = std::move(answer)](const HttpRequest& request, const PathParameters&) {
-          const auto told = told_in_of(request);
-          if (!told) return problem_answer(told.error());
-          return answer(request.body, *told);
-        });
+    parts.routes.add("POST",
+                     "/api/v1/planning/" + what,
+                     telling_in_units([answer = std::move(answer)](
+                                          const auto& request, const auto&, const auto& told) {
+                       return answer(request.body, told);
+                     }));
   };
   workbench::OpenApp& open = parts.open;
   add("arms", arms_planned);

@@ -1,15 +1,18 @@
 #include "server/told_in.h"
 
+#include "server/answers.h"
+
 #include <utility>
 
 namespace keenfall::server {
 
-base::Result<materials::ToldIn> told_in_of(const HttpRequest& request) {
-  auto told = materials::told_in(header_of(request, "x-keenfall-told-in"));
-  if (told) return told;
-  base::Problem problem = std::move(told.error());
-  problem.place.column = "X-Keenfall-Told-In";
-  return base::failed(std::move(problem));
+RouteHandler telling_in_units(ToldHandler answer) {
+  return [answer = std::move(answer)](const HttpRequest& request, const PathParameters& path) {
+    auto told = materials::told_in(header_of(request, "x-keenfall-told-in"));
+    if (told) return answer(request, path, *told);
+    told.error().place.column = "X-Keenfall-Told-In";
+    return problem_answer(told.error());
+  };
 }
 
 }  // namespace keenfall::server

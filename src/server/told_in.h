@@ -2,12 +2,17 @@
 // is told as it was recorded.
 #pragma once
 
-#include "base/result.h"
 #include "materials/told_in.h"
-#include "server/http_message.h"
+#include "server/routes.h"
+
+#include <functional>
 
 namespace keenfall::server {
 
-[[nodiscard]] base::Result<materials::ToldIn> told_in_of(const HttpRequest& request);
+using ToldHandler = std::function<HttpResponse(
+    const HttpRequest&, const PathParameters&, const materials::ToldIn&)>;
+
+// Reads the header for `answer`; a request that asks for what nothing is told in is refused.
+[[nodiscard]] RouteHandler telling_in_units(ToldHandler answer);
 
 }  // namespace keenfall::server

@@ -12,12 +12,12 @@ namespace keenfall::server {
 
 namespace {
 
-HttpResponse trial(workbench::OpenApp& open, const HttpRequest& request, const std::string& uid) {
-  const auto told = told_in_of(request);
-  if (!told) return problem_answer(told.error());
+HttpResponse trial(workbench::OpenApp& open,
+                   const std::string& uid,
+                   const materials::ToldIn& told) {
   const auto path = open.notebook();
   if (!path) return problem_answer(path.error());
-  return encoded(workbench::trial_page(open.at_hand(), {.notebook = *path, .uid = uid}, *told),
+  return encoded(workbench::trial_page(open.at_hand(), {.notebook = *path, .uid = uid}, told),
                  wire::trial_page_to_json,
                  uid);
 }
@@ -39,9 +39,9 @@ void add_trial_routes(const AppParts& parts) {
   workbench::OpenApp& open = parts.open;
   parts.routes.add("GET",
                    "/api/v1/trials/{trial}",
-                   [&open](const HttpRequest& request, const PathParameters& path) {
-                     return trial(open, request, path.at("trial"));
-                   });
+                   telling_in_units([&open](const auto&, const auto& path, const auto& told) {
+                     return trial(open, path.at("trial"), told);
+                   }));
   parts.routes.add("POST",
                    "/api/v1/trials/{trial}/strikes",
                    [&open](const HttpRequest& request, const PathParameters& path) {
