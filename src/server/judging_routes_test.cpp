@@ -43,6 +43,20 @@ TEST_F(JudgingRoutes, AnswerQuicklyAndCountNothing) {
   EXPECT_TRUE(got("GET", "/trials/" + uid, "Trial")["looks"].empty());
 }
 
+TEST_F(JudgingRoutes, AnswerTheSameToTheQuestionThatWasAnswered) {
+  const std::string uid = with_demo();
+  for (const json& question : {json::object(), json({{"stop_level", 3}})}) {
+    const json first = judged(uid, "quick", question);
+    const json again = judged(uid, "quick", first["question"]);
+    EXPECT_EQ(again["question"], first["question"]);
+    EXPECT_EQ(again["headline"], first["headline"]);
+    for (const char* part : {"arms", "comparisons"}) {
+      EXPECT_EQ(again["report"]["judgements"][0]["judgement"][part],
+                first["report"]["judgements"][0]["judgement"][part]);
+    }
+  }
+}
+
 TEST_F(JudgingRoutes, LookAtManyRunsAsWork) {
   (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "many"}});
   std::ofstream table(folder_ / "many.csv");

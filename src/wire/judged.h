@@ -13,7 +13,7 @@ namespace keenfall::wire {
 struct Judged {
   bool is_quick = false;      // by the quick engine
   std::int64_t of_entry = 0;  // the journal's last entry when the trial was read
-  Question question;          // with the defaults filled in
+  Question question;          // as it was answered: also what the plan and the usual say
   telling::Report report;
   bool can_ask_again = false;  // another level or margin is answered at once
   std::string counted_words;   // how the notebook counted it; empty: not counted

@@ -80,12 +80,13 @@ CountedLook counted_once(AtHand& at_hand,
   return counted;
 }
 
-wire::Question with_defaults(const TrialToJudge& asked,
-                             const JudgeOptions& options,
-                             const verdicts::Judgement& first) {
+// As it was answered. Without a level or a reading half keenness is asked; naming one would ask
+// something else.
+wire::Question answered_question(const TrialToJudge& asked, const JudgeOptions& options) {
   wire::Question question = asked.question;
   question.worth_it_margin = options.worth_it_margin;
-  if (!question.stop_reading) question.stop_level = first.stop_level;
+  question.stop_level = options.stop_level;
+  question.stop_reading = options.stop_reading;
   question.seed = options.seed.number;
   return question;
 }
@@ -109,7 +110,7 @@ base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
   if (counted.caution) judgements->front().cannot_say.push_back(std::move(*counted.caution));
   wire::Judged judged{.is_quick = fit.of.engine == Engine::quick,
                       .of_entry = seen->place.entry,
-                      .question = with_defaults(asked, options, judgements->front()),
+                      .question = answered_question(asked, options),
                       .can_ask_again = true,
                       .counted_words = std::move(counted.kept_words),
                       .own_scatter_words = own_scatter_words(*seen, judgements->front())};
