@@ -71,11 +71,15 @@ std::optional<base::Problem> report_written(const TypedOptions& typed,
                                             const Surroundings& surroundings) {
   const workbench::JudgedBy by{.hand = hand_of(typed, surroundings),
                                .program_version = surroundings.program_version};
-  const telling::Report report =
-      workbench::report_of(trial, judgements, {"the demo's invented readings"}, options, by);
-  return workbench::write_whole_file(*typed.out,
-                                     page::report_page(report, workbench::trial_table(trial).csv),
-                                     workbench::Existing::is_kept);
+  const workbench::TrialTable table = workbench::trial_table(trial);
+  const telling::Report report = workbench::report_of({.trial = trial,
+                                                       .judgements = judgements,
+                                                       .from = {"the demo's invented readings"},
+                                                       .not_in_its_table = table.left_out},
+                                                      options,
+                                                      by);
+  return workbench::write_whole_file(
+      *typed.out, page::report_page(report, table.csv), workbench::Existing::is_kept);
 }
 
 }  // namespace

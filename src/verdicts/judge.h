@@ -12,6 +12,7 @@
 #include "blunting/inference/full_fit.h"
 #include "materials/told_in.h"
 #include "trials/trial.h"
+#include "verdicts/described_curves.h"
 #include "verdicts/judgement.h"
 
 #include <optional>
@@ -35,6 +36,14 @@ struct Question {
 [[nodiscard]] Judgement judge(const trials::Trial& trial,
                               const blunting::BluntingData& data,
                               const blunting::BluntingFit& fit,
+                              const Question& question,
+                              base::Seed seed);
+
+// The same of curves that were described before, from the same data and fit.
+[[nodiscard]] Judgement judge(const trials::Trial& trial,
+                              const blunting::BluntingData& data,
+                              const blunting::BluntingFit& fit,
+                              const DescribedCurves& described,
                               const Question& question,
                               base::Seed seed);
 

@@ -14,6 +14,7 @@
 #include <mutex>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace keenfall::workbench {
 
@@ -30,6 +31,7 @@ struct FitWanted {
 struct FitAtHand {
   FitWanted of;
   std::shared_ptr<const FittedTrial> fitted;
+  std::vector<std::string> not_in_its_table;  // TrialTable::left_out of the fitted trial
   std::string counted_words;  // how the trial's own question to it was counted; empty: not yet
 };
 

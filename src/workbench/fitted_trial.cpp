@@ -1,5 +1,6 @@
 #include "workbench/fitted_trial.h"
 
+#include "blunting/inference/in_unit.h"
 #include "blunting/quick/quick_posterior.h"
 #include "blunting/times/quick_times.h"
 #include "verdicts/judge_lives.h"
@@ -98,9 +99,11 @@ base::Result<FittedCurves> fit_curves(const Fitting& fitting, const blunting::Se
                                    fitting.executor,
                                    fitting.progress);
   if (!fit) return base::failed(fit.error());
+  auto described = verdicts::describe_curves(fitting.trial, *data, *fit);
   return FittedCurves{.key = key,
-                      .data = std::move(*data),
-                      .fit = std::move(*fit),
+                      .recorded = {.data = std::move(*data),
+                                   .fit = std::move(*fit),
+                                   .described = std::move(described)},
                       .cpu_seconds = seconds_since(start)};
 }
 
@@ -136,6 +139,19 @@ std::optional<Problem> keep(base::Result<Fit> fit,
 }
 
 }  // namespace
+
+std::shared_ptr<const ToldCurves> ToldOtherwise::in(const std::string& unit,
+                                                    const trials::Trial& trial,
+                                                    const ToldCurves& recorded) {
+  const std::lock_guard lock(mutex_);
+  if (last_ && last_->data.unit == unit) return last_;
+  auto told = std::make_shared<ToldCurves>(
+      ToldCurves{.data = blunting::in_unit(recorded.data, unit),
+                 .fit = blunting::in_unit(recorded.fit, recorded.data, unit)});
+  told->described = verdicts::describe_curves(trial, told->data, told->fit);
+  last_ = std::move(told);
+  return last_;
+}
 
 base::ResultOrProblems<FittedTrial> fit_trial(const std::shared_ptr<const trials::Trial>& trial,
                                               const JudgeOptions& options,

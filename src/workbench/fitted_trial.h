@@ -16,19 +16,42 @@
 #include "blunting/times/time_data.h"
 #include "blunting/times/time_fit.h"
 #include "trials/trial.h"
+#include "verdicts/described_curves.h"
 #include "workbench/judge_options.h"
 
 #include <memory>
+#include <mutex>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace keenfall::workbench {
 
-struct FittedCurves {
-  blunting::SeriesKey key;
+// Curves and their draws in one unit, with what they say there whatever is asked of them.
+struct ToldCurves {
   blunting::BluntingData data;
   blunting::BluntingFit fit;
+  verdicts::DescribedCurves described;
+};
+
+// The same fit in the unit it was last told in. Used from several threads.
+class ToldOtherwise {
+ public:
+  // `unit`: of the dimension of the recorded one.
+  [[nodiscard]] std::shared_ptr<const ToldCurves> in(const std::string& unit,
+                                                     const trials::Trial& trial,
+                                                     const ToldCurves& recorded);
+
+ private:
+  std::mutex mutex_;
+  std::shared_ptr<const ToldCurves> last_;
+};
+
+struct FittedCurves {
+  blunting::SeriesKey key;
+  ToldCurves recorded;     // in the unit of the readings
   double cpu_seconds = 0;  // that the fit took
+  std::shared_ptr<ToldOtherwise> otherwise = std::make_shared<ToldOtherwise>();
 };
 
 struct FittedLives {

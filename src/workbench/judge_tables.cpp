@@ -1,6 +1,5 @@
 #include "workbench/judge_tables.h"
 
-#include "blunting/inference/in_unit.h"
 #include "exchange/long_table.h"
 #include "materials/quantity.h"
 #include "materials/units.h"
@@ -93,17 +92,14 @@ void mark_as_quick(verdicts::Judgement& judgement) {
   for (verdicts::Comparison& pair : judgement.comparisons) pair.quick.reset();
 }
 
-// Curves and their draws in the unit that is told, where that is another than theirs.
-struct ToldCurves {
-  blunting::BluntingData data;
-  blunting::BluntingFit fit;
-};
-
-std::optional<ToldCurves> told_curves(const FittedCurves& curves, const materials::ToldIn& told) {
-  const std::string unit = told_unit(curves.data.unit, told);
-  if (unit == curves.data.unit) return std::nullopt;
-  return ToldCurves{.data = blunting::in_unit(curves.data, unit),
-                    .fit = blunting::in_unit(curves.fit, curves.data, unit)};
+std::shared_ptr<const ToldCurves> told_curves(const FittedTrial& fitted,
+                                              const FittedCurves& curves,
+                                              const materials::ToldIn& told) {
+  const std::string unit = told_unit(curves.recorded.data.unit, told);
+  if (unit != curves.recorded.data.unit) {
+    return curves.otherwise->in(unit, *fitted.trial, curves.recorded);
+  }
+  return {std::shared_ptr<void>(), &curves.recorded};  // not owned
 }
 
 JudgedCurves judge_curves(const FittedTrial& fitted,
@@ -113,12 +109,12 @@ JudgedCurves judge_curves(const FittedTrial& fitted,
   const std::clock_t start = std::clock();
   const auto stop_reading = stop_readings.find(curves.key.kind);
   const bool stops = stop_reading != stop_readings.end();
-  const std::optional<ToldCurves> told = told_curves(curves, options.told_in);
-  const blunting::BluntingData& data = told ? told->data : curves.data;
+  const auto told = told_curves(fitted, curves, options.told_in);
   verdicts::Judgement judgement =
       verdicts::judge(*fitted.trial,
-                      data,
-                      told ? told->fit : curves.fit,
+                      told->data,
+                      told->fit,
+                      told->described,
                       {.worth_it_margin = options.worth_it_margin,
                        .stop_level = options.stop_level,
                        .stop_reading = stops ? std::optional(stop_reading->second) : std::nullopt,
@@ -126,7 +122,7 @@ JudgedCurves judge_curves(const FittedTrial& fitted,
                        .looks = options.looks,
                        .told_in = options.told_in},
                       options.seed);
-  verdicts::add_second_opinions(judgement, *fitted.trial, data, fitted.model);
+  verdicts::add_second_opinions(judgement, *fitted.trial, told->data, fitted.model);
   judgement.fit.model = fitted.model.name;
   if (fitted.engine == Engine::quick) mark_as_quick(judgement);
   judgement.fit.cpu_seconds = curves.cpu_seconds + cpu_seconds_since(start);

@@ -6,6 +6,7 @@
 #include "workbench/own_question.h"
 #include "workbench/plan_followed.h"
 #include "workbench/report.h"
+#include "workbench/trial_table.h"
 
 #include <cstddef>
 #include <filesystem>
@@ -46,7 +47,9 @@ base::ResultOrProblems<FitAtHand> fit_now(const FitWanted& wanted,
   const auto trial = wanted.with_struck ? as_if_not_struck(*wanted.trial) : wanted.trial;
   auto fitted = fit_trial(trial, options, wanted.engine, executor, progress);
   if (!fitted) return tl::unexpected<Problems>(std::move(fitted.error()));
-  return FitAtHand{.of = wanted, .fitted = std::make_shared<const FittedTrial>(std::move(*fitted))};
+  return FitAtHand{.of = wanted,
+                   .fitted = std::make_shared<const FittedTrial>(std::move(*fitted)),
+                   .not_in_its_table = trial_table(*trial).left_out};
 }
 
 // Counts it where it is the trial's own question and was not counted yet.
@@ -114,9 +117,10 @@ base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
                       .can_ask_again = true,
                       .counted_words = std::move(counted.kept_words),
                       .own_scatter_words = own_scatter_words(*seen, judgements->front())};
-  judged.report = report_of(*fit.fitted->trial,
-                            std::move(*judgements),
-                            {std::filesystem::path(asked.notebook).filename().string()},
+  judged.report = report_of({.trial = *fit.fitted->trial,
+                             .judgements = std::move(*judgements),
+                             .from = {std::filesystem::path(asked.notebook).filename().string()},
+                             .not_in_its_table = std::move(fit.not_in_its_table)},
                             options,
                             asked.by);
   if (seen->asked) {

@@ -55,10 +55,11 @@ void say(verdicts::Judgement& judgement, const std::string& sentence) {
 }
 
 std::string of_which_readings(const JudgedCurves& curves) {
-  const std::string thread =
-      curves.fitted->data.thread.empty() ? "" : " (" + curves.fitted->data.thread + ")";
+  const std::string thread = curves.fitted->recorded.data.thread.empty()
+                                 ? ""
+                                 : " (" + curves.fitted->recorded.data.thread + ")";
   return "Edges were read in more than one way; the level is taken as one of the " +
-         curves.fitted->data.kind.words + thread + ", of which there are most.";
+         curves.fitted->recorded.data.kind.words + thread + ", of which there are most.";
 }
 
 }  // namespace
@@ -79,7 +80,8 @@ std::vector<verdicts::Judgement> read_against_tested(const BothWays& ways,
   std::vector<verdicts::Judgement> judgements;
   for (JudgedLives& test : tests) {
     const auto curves = std::ranges::find_if(ways.curves, [&test](const JudgedCurves& judged) {
-      return !verdicts::arms_read_and_tested(judged.fitted->data, test.fitted->data).empty();
+      return !verdicts::arms_read_and_tested(judged.fitted->recorded.data, test.fitted->data)
+                  .empty();
     });
     if (curves == ways.curves.end()) {
       if (ways.test_level) say(test.judgement, kLevelNotUsed);
@@ -91,8 +93,8 @@ std::vector<verdicts::Judgement> read_against_tested(const BothWays& ways,
     }
     judgements.push_back(verdicts::judge_read_and_tested(
         ways.trial,
-        {.data = curves->fitted->data,
-         .fit = curves->fitted->fit,
+        {.data = curves->fitted->recorded.data,
+         .fit = curves->fitted->recorded.fit,
          .model = ways.model,
          .judgement = curves->judgement},
         {.data = test.fitted->data, .fit = test.fitted->fit, .judgement = test.judgement},

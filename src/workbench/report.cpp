@@ -24,22 +24,18 @@ std::string day_of(const std::string& at_utc) { return at_utc.substr(0, at_utc.f
 
 }  // namespace
 
-telling::Report report_of(trials::Trial trial,
-                          std::vector<verdicts::Judgement> judgements,
-                          std::vector<std::string> from,
-                          const JudgeOptions& options,
-                          const JudgedBy& by) {
-  telling::Report report{.title = trial.name,
+telling::Report report_of(JudgedTold judged, const JudgeOptions& options, const JudgedBy& by) {
+  telling::Report report{.title = judged.trial.name,
                          .written_on = day_of(by.hand.at_utc),
                          .program_version = by.program_version,
-                         .from = std::move(from),
-                         .judged_again_by = judged_again_by(trial, options, kSavedTable),
-                         .not_in_its_table = trial_table(trial).left_out};
-  for (verdicts::Judgement& judgement : judgements) {
-    auto runs = verdicts::reported_runs(trial, judgement);
+                         .from = std::move(judged.from),
+                         .judged_again_by = judged_again_by(judged.trial, options, kSavedTable),
+                         .not_in_its_table = std::move(judged.not_in_its_table)};
+  for (verdicts::Judgement& judgement : judged.judgements) {
+    auto runs = verdicts::reported_runs(judged.trial, judgement);
     report.judgements.push_back({.judgement = std::move(judgement), .runs = std::move(runs)});
   }
-  report.trial = std::move(trial);
+  report.trial = std::move(judged.trial);
   return report;
 }
 
@@ -50,9 +46,11 @@ base::ResultOrProblems<ReportOfFiles> report_of_files(std::span<const std::strin
                                                       const base::ProgressReport& progress) {
   auto judged = judge_files(paths, options, by, executor, progress);
   if (!judged) return tl::unexpected<std::vector<base::Problem>>(std::move(judged.error()));
-  ReportOfFiles made{.report = report_of(std::move(judged->trial),
-                                         std::move(judged->judgements),
-                                         file_names(paths),
+  auto not_in_its_table = trial_table(judged->trial).left_out;
+  ReportOfFiles made{.report = report_of({.trial = std::move(judged->trial),
+                                          .judgements = std::move(judged->judgements),
+                                          .from = file_names(paths),
+                                          .not_in_its_table = std::move(not_in_its_table)},
                                          judged->options,
                                          by),
                      .kept_words = std::move(judged->kept_words)};

@@ -21,11 +21,15 @@ struct ReportOfFiles {
 // The name that a report's table is saved under.
 inline constexpr const char* kSavedTable = "readings.csv";
 
-// A report of what was judged already by these options, where it came from said by the names of
-// files.
-[[nodiscard]] telling::Report report_of(trials::Trial trial,
-                                        std::vector<verdicts::Judgement> judgements,
-                                        std::vector<std::string> from,
+struct JudgedTold {
+  trials::Trial trial;
+  std::vector<verdicts::Judgement> judgements;
+  std::vector<std::string> from;              // names of files, or in words
+  std::vector<std::string> not_in_its_table;  // TrialTable::left_out of the trial
+};
+
+// A report of what was judged already by these options.
+[[nodiscard]] telling::Report report_of(JudgedTold judged,
                                         const JudgeOptions& options,
                                         const JudgedBy& by);
 

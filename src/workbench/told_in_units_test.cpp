@@ -126,7 +126,9 @@ TEST(ToldInOtherUnits, AReportKeepsTheTrialAsRecordedAndTellsCheckpoints) {
   auto told = quickly_judged(trial, kNewtonsAndInches);
 
   const telling::Report report =
-      report_of(*trial, {std::move(told)}, {"bench.csv"}, kNewtonsAndInches, {});
+      report_of({.trial = *trial, .judgements = {std::move(told)}, .from = {"bench.csv"}},
+                kNewtonsAndInches,
+                {});
 
   EXPECT_EQ(report.trial, *trial);
   EXPECT_NE(report.judged_again_by.find("--told-in=N,in"), std::string::npos);
