@@ -6,6 +6,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <chrono>
 #include <future>
 #include <string>
 #include <thread>
@@ -236,11 +237,15 @@ TEST_F(AServer, RefusesAHeaderThatIsTooLarge) {
 TEST_F(AServer, StopsReadingAHeaderThatComesLineByLine) {
   RawClient client(server_.port());
   client.say("GET / HTTP/1.1\r\n");
-  int lines = 0;
-  while (lines < 1'000'000 && client.say("X: y\r\n")) ++lines;
+  // What comes on the way to it is thrown away for a while, so that the refusal is heard.
+  const auto give_up = std::chrono::steady_clock::now() + 30s;
+  bool takes_more = true;
+  while (takes_more && std::chrono::steady_clock::now() < give_up) {
+    takes_more = client.say("X: y\r\n");
+  }
 
   EXPECT_EQ(client.heard().status, 431);
-  EXPECT_LT(lines, 1'000'000);
+  EXPECT_FALSE(takes_more);
 }
 
 TEST_F(AServer, StopsReadingALineThatDoesNotEnd) {
