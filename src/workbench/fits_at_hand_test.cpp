@@ -1,0 +1,69 @@
+#include "workbench/fits_at_hand.h"
+
+#include <gtest/gtest.h>
+
+#include <memory>
+#include <string>
+
+namespace keenfall::workbench {
+namespace {
+
+std::shared_ptr<const trials::Trial> a_trial() {
+  return std::make_shared<const trials::Trial>(trials::Trial{.name = "bench"});
+}
+
+FitAtHand fit_of(const FitWanted& wanted, const std::string& counted_words = "") {
+  return {.of = wanted,
+          .fitted = std::make_shared<const FittedTrial>(FittedTrial{.trial = wanted.trial}),
+          .counted_words = counted_words};
+}
+
+TEST(FitsAtHand, AreFoundForExactlyWhatTheyAreOf) {
+  FitsAtHand fits;
+  const FitWanted wanted{.trial = a_trial()};
+  const FitAtHand kept = fit_of(wanted);
+  fits.keep(kept);
+
+  ASSERT_TRUE(fits.find(wanted));
+  EXPECT_EQ(fits.find(wanted)->fitted, kept.fitted);
+  FitWanted other = wanted;
+  other.trial = a_trial();  // the same content, read anew
+  EXPECT_FALSE(fits.find(other));
+  other = wanted;
+  other.with_struck = true;
+  EXPECT_FALSE(fits.find(other));
+  other = wanted;
+  other.kind = "thread_push";
+  EXPECT_FALSE(fits.find(other));
+  other = wanted;
+  other.seed = 2;
+  EXPECT_FALSE(fits.find(other));
+  other = wanted;
+  other.engine = Engine::quick;
+  EXPECT_FALSE(fits.find(other));
+}
+
+TEST(FitsAtHand, AreReplacedByWhatIsKeptOfTheSame) {
+  FitsAtHand fits;
+  const FitWanted wanted{.trial = a_trial()};
+  fits.keep(fit_of(wanted));
+  fits.keep(fit_of(wanted, "counted"));
+
+  EXPECT_EQ(fits.find(wanted)->counted_words, "counted");
+}
+
+TEST(FitsAtHand, GoWhereTheyWereNotUsedForLongest) {
+  FitsAtHand fits;
+  const FitWanted used{.trial = a_trial()};
+  const FitWanted unused{.trial = a_trial()};
+  fits.keep(fit_of(used));
+  fits.keep(fit_of(unused));
+  for (int later = 0; later < 20; ++later) {
+    fits.keep(fit_of({.trial = a_trial()}));
+    EXPECT_TRUE(fits.find(used)) << later;
+  }
+  EXPECT_FALSE(fits.find(unused));
+}
+
+}  // namespace
+}  // namespace keenfall::workbench
