@@ -19,6 +19,7 @@ using Outcome = std::optional<base::Problem>;  // empty: measured
 [[nodiscard]] Outcome growth_of_judging();   // judging-growth
 [[nodiscard]] Outcome large_trial();         // large
 [[nodiscard]] Outcome keeping_a_notebook();  // notebook
+[[nodiscard]] Outcome asking_the_app();      // app
 [[nodiscard]] Outcome blunting_edges();      // apex
 [[nodiscard]] Outcome growth_of_blunting();  // apex-growth
 

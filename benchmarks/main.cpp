@@ -43,6 +43,9 @@ constexpr std::array kBenchmarks{
               "a million readings are taken into a notebook; a trial of 1,000 runs is shown and "
               "changed",
               benchmarks::keeping_a_notebook},
+    Benchmark{"app",
+              "the app is asked: a first look, another margin or level, the first page",
+              benchmarks::asking_the_app},
     Benchmark{"apex",
               "100 edges are cut 1,000 times in gritty stock by the apex simulator",
               benchmarks::blunting_edges},
