@@ -98,6 +98,7 @@ export class EnteringTable {
   }
 
   async take(name: string, keepGood: boolean): Promise<TakenTable | undefined> {
+    const sent = this.fromFiles ? undefined : this.sheet;
     const taken = await this.taking.ask(() =>
       api.takeTable({
         sources: this.sources(),
@@ -107,7 +108,7 @@ export class EnteringTable {
         keep_good: keepGood || undefined,
       }),
     );
-    if (taken) this.#forget();
+    if (taken) this.#forget(sent);
     return taken;
   }
 
@@ -136,9 +137,10 @@ export class EnteringTable {
     this.#timer = setTimeout(() => void this.read(), pauseMs);
   }
 
-  #forget(): void {
-    if (this.fromFiles) dropped.sources = [];
-    else {
+  /** `sent`: the sheet that was taken in; absent: files. What was typed since is not forgotten. */
+  #forget(sent: Sheet | undefined): void {
+    if (!sent) dropped.sources = [];
+    else if (isSame(sent, this.sheet)) {
       forgetUnsent(localStorage, this.#kept);
       this.past = begun(blank(this.layout, units.chosen.force));
     }

@@ -4,7 +4,7 @@
 import * as api from "../api/endpoints";
 import type { Judged, Problem, Question, Started } from "../wire/api";
 import { problemsOf } from "./asking.svelte";
-import { LongWork } from "./work.svelte";
+import { LongWork, stopped } from "./work.svelte";
 
 const isStarted = (answer: Judged | Started): answer is Started => "work" in answer;
 
@@ -15,7 +15,10 @@ export class TrialJudging {
   problems: Problem[] = $state.raw([]);
   /** A question is under way whose answer is not there yet. */
   pending = $state(false);
+  /** The full answer. */
   readonly work = new LongWork();
+  /** A look at a trial of very many runs, which takes a while even quickly. */
+  readonly looking = new LongWork();
   readonly #uid: string;
   #busy = false;
   /** Raised when the trial changed. */
@@ -30,7 +33,7 @@ export class TrialJudging {
   /** Quick, and then in full where that is wanted. */
   async look(full: boolean): Promise<void> {
     this.#turn += 1;
-    await this.work.stop();
+    await Promise.all([this.work.stop(), this.looking.stop()]);
     await this.#catchUp();
     if (full) await this.workOut();
   }
@@ -40,7 +43,7 @@ export class TrialJudging {
     const [asked, turn] = [this.question, this.#turn];
     try {
       const begun = await api.judge(this.#uid, { engine: "full", question: asked });
-      const judged = isStarted(begun) ? await this.#made(begun) : begun;
+      const judged = await this.#made(this.work, begun, turn);
       if (!judged || turn !== this.#turn) return;
       if (judged.can_ask_again) this.#fullOf = turn;
       this.#show(judged);
@@ -59,6 +62,7 @@ export class TrialJudging {
   leave(): void {
     this.#turn += 1;
     void this.work.stop();
+    void this.looking.stop();
   }
 
   get #engine(): Judged["engine"] {
@@ -82,7 +86,7 @@ export class TrialJudging {
     const ofNow = () => turn === this.#turn && engine === this.#engine;
     try {
       const answer = await api.judge(this.#uid, { engine, question });
-      const judged = isStarted(answer) ? await this.#made(answer) : answer;
+      const judged = await this.#made(this.looking, answer, turn);
       if (judged && ofNow()) this.#show(judged);
     } catch (failure) {
       if (ofNow()) this.problems = problemsOf(failure);
@@ -95,8 +99,14 @@ export class TrialJudging {
     this.problems = [];
   }
 
-  async #made(begun: Started): Promise<Judged | undefined> {
-    const result = await this.work.follow(async () => begun);
+  /** What was answered, at once or by work; work that nobody waits for any more is stopped. */
+  async #made(work: LongWork, answer: Judged | Started, turn: number): Promise<Judged | undefined> {
+    if (!isStarted(answer)) return answer;
+    if (turn !== this.#turn) {
+      await stopped(answer.work);
+      return undefined;
+    }
+    const result = await work.follow(async () => answer);
     return result?.json();
   }
 }

@@ -8,6 +8,9 @@ import { problemsOf } from "./asking.svelte";
 const everyMs = 250;
 const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
+/** Asks it to stop; where the program does not answer there is nothing to stop. */
+export const stopped = (work: Work): Promise<unknown> => api.stopWork(work.id).catch(() => {});
+
 export class LongWork {
   now: Work | undefined = $state.raw();
   problems: Problem[] = $state.raw([]);
@@ -17,12 +20,16 @@ export class LongWork {
     return this.now?.state === "running" || this.now?.state === "waiting";
   }
 
-  /** What the work made; nothing where it failed, was stopped, or other work was begun since. */
+  /** What the work made; nothing where it failed, was stopped, or other work was begun since. Work
+      that nobody waits for any more is stopped. */
   async follow(begin: () => Promise<Started>): Promise<Response | undefined> {
-    const mine = ++this.#followed;
+    void this.stop();
+    const mine = this.#followed;
     this.problems = [];
     try {
-      this.#show((await begin()).work, mine);
+      const { work } = await begin();
+      if (mine !== this.#followed) void stopped(work);
+      this.#show(work, mine);
       while (mine === this.#followed && this.running) {
         await pause(everyMs);
         await this.#look(mine);
@@ -40,10 +47,10 @@ export class LongWork {
   }
 
   async stop(): Promise<void> {
-    const id = this.running ? this.now?.id : undefined;
+    const left = this.running ? this.now : undefined;
     this.#followed += 1;
     this.now = undefined;
-    if (id !== undefined) await api.stopWork(id).catch(() => {});
+    if (left) await stopped(left);
   }
 
   async #look(mine: number): Promise<void> {

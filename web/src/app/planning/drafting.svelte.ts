@@ -155,13 +155,15 @@ export class Drafting {
     if (made) this.chances = await made.json();
   }
 
+  /** What is typed meanwhile stays unkept. */
   async save(): Promise<Trial | undefined> {
+    const { draft } = this;
     const saved = await this.saving.ask(async () => {
       const plan = this.named ? await this.#planned() : undefined;
       const asked: Asked = { claims: claimsSaid(this.draft), plan };
       return api.writeAsked(this.#uid, asked);
     });
-    if (saved) {
+    if (saved && draft === this.draft) {
       forgetUnsent(sessionStorage, this.#kept);
       this.unkept = false;
     }
