@@ -181,7 +181,12 @@ describe("a draft of a plan", () => {
 
   test("reads lists of numbers however they are parted, and refuses what is none", () => {
     expect(numbersIn("0, 1 3;7")).toEqual([0, 1, 3, 7]);
+    expect(numbersIn("0,1,3,7,")).toEqual([0, 1, 3, 7]);
+    expect(numbersIn("17.5, 20")).toEqual([17.5, 20]);
     expect(numbersIn("0, one")).toBeUndefined();
+    // One number with a decimal comma, or two?
+    expect(numbersIn("17,5")).toBeUndefined();
+    expect(numbersIn("15 17,5")).toBeUndefined();
     expect(numbersIn("")).toEqual([]);
   });
 });

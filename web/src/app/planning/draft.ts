@@ -155,12 +155,12 @@ export function withPlace<T>(list: (T | null)[] = [], place: number, one: T | un
   return longer.map((before, at) => (at === place ? (one ?? null) : before));
 }
 
-/** "0, 1, 3" as numbers; nothing where it is not a list of numbers. */
+/** "0, 1, 3" as numbers; nothing where it is not a list of numbers, or where "17,5" may as well be
+    one number with a decimal comma. */
 export function numbersIn(text: string): number[] | undefined {
-  const numbers = text
-    .split(/[\s,;]+/)
-    .filter((part) => part !== "")
-    .map(Number);
+  const parts = text.split(/[\s;]+|,\s+|,$/).filter((part) => part !== "");
+  if (parts.some((part) => /^[^,]+,[^,]+$/.test(part))) return undefined;
+  const numbers = parts.flatMap((part) => part.split(",").filter((one) => one !== "")).map(Number);
   return numbers.every((number) => Number.isFinite(number)) ? numbers : undefined;
 }
 
