@@ -125,6 +125,8 @@ TEST(Units, OfDifferentDimensionsAreRefusedInWords) {
   EXPECT_EQ(mixed.error().kind, base::ProblemKind::conflicting);
   EXPECT_EQ(mixed.error().sentence,
             "mm is the unit of a length and N of a force; one cannot be turned into the other");
+  EXPECT_THAT(mixed.error().accepted, HasSubstr("mm"));
+  EXPECT_THAT(mixed.error().accepted, ::testing::Not(HasSubstr("gf")));
 }
 
 TEST(Units, ThatAreMisspelledAreAnsweredWithTheNearest) {

@@ -39,6 +39,10 @@ TEST(HalfKeennessLookedFor, HasTwoCheckpointsBeyond) {
   EXPECT_NEAR(half_keenness_looked_for(plan.cuttings[1].checkpoint_cuts), 10.8, 0.05);
 }
 
+TEST(HalfKeennessLookedFor, LiesBetweenTheFirstTwoOfFour) {
+  EXPECT_NEAR(half_keenness_looked_for(std::vector<double>{0, 4, 9, 20, 50}), 6, 1e-12);
+}
+
 TEST(HalfKeennessLookedFor, IsSomethingWhereThereAreHardlyCheckpoints) {
   EXPECT_EQ(half_keenness_looked_for({}), 40);
   EXPECT_EQ(half_keenness_looked_for(std::vector<double>{0}), 40);

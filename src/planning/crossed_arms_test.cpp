@@ -68,6 +68,14 @@ TEST(CrossedArms, RefuseMoreThanATrialCanHold) {
   EXPECT_EQ(arms.error().accepted, "200 arms or fewer");
 }
 
+TEST(CrossedArms, RefuseAProductThatIsTooLargeOfFactorsThatAreNot) {
+  const auto arms = crossed_arms(
+      {.blades = {"A", "B", "C"}, .edges = {edge_of(17), edge_of(20)}, .cuttings = kMostArms / 4});
+
+  ASSERT_FALSE(arms);
+  EXPECT_EQ(arms.error().kind, base::ProblemKind::too_large);
+}
+
 TEST(CrossedArms, NeedAMedium) {
   const auto arms = crossed_arms({.blades = {"A"}, .edges = {edge_of(17)}, .cuttings = 0});
 

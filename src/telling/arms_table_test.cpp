@@ -44,6 +44,14 @@ TEST(ArmsTable, MarksWhatLiesBeyondWhatWasCut) {
               ElementsAre("* beyond what was cut: the curve carried on."));
 }
 
+TEST(ArmsTable, SaysTheLevelOfReadingsThatFallAsAShareOfTheStart) {
+  Judgement judgement = made_judgement();
+  judgement.kind.keener_when = trials::KeenerWhen::higher;
+  judgement.stop_level = 4;
+
+  EXPECT_EQ(arms_table(judgement).columns[4].head, "to 0.25 of start");
+}
+
 TEST(ArmsTable, SaysAtLeastWhereNoRunGotThere) {
   Judgement judgement = made_judgement();
   judgement.arms[2].half_keenness->beyond_what_was_cut = true;

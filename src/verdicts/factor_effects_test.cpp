@@ -6,6 +6,7 @@
 
 #include <cmath>
 #include <string>
+#include <vector>
 
 namespace keenfall::verdicts {
 namespace {
@@ -62,6 +63,23 @@ TEST(FactorEffects, HaveAnInteractionThatIsARatioOfRatios) {
 
   ASSERT_EQ(found.interactions.size(), 1U);
   EXPECT_NEAR(found.interactions[0].ratio.median, 0.8, 0.02);  // 0.48 / 0.6
+}
+
+// Blades, angles and finishes of 2, 3 and 3 levels: 5 effects, 2 + 2 + 4 interactions.
+TEST(FactorEffects, GiveMoreInteractionsThanEffects) {
+  std::vector<MadeArm> arms;
+  for (const char* blade : {"A", "B"}) {
+    for (const double bevel_deg : {15, 20, 25}) {
+      for (const char* finish : {"F400", "F800", "F1200"}) {
+        arms.push_back(arm({.blade = blade, .bevel_deg = bevel_deg, .finish = finish}));
+      }
+    }
+  }
+  const FactorEffects found = found_in(made_fit(arms, 1));
+
+  EXPECT_EQ(found.effects.size(), 5U);
+  EXPECT_EQ(found.interactions.size(), 8U);
+  EXPECT_TRUE(found.remarks.empty());
 }
 
 TEST(FactorEffects, SayWhichArmsAreNotPartOfTheCrossedTable) {

@@ -53,5 +53,26 @@ TEST(AFamily, SaysThatItWentBeyondWhatWasCutWhereEitherArmDid) {
   EXPECT_FALSE(compared(lasting_about(3.2, 0), lasting_exactly(3, 1), 1.5).beyond_what_was_cut);
 }
 
+// A ratio of 1.5 to 1.7, of which each eighth of the draws says a little more or less: the bounds
+// have a Monte-Carlo error of a quarter of that. The verdict is near its boundary only where the
+// margin is within two such errors of a bound.
+TEST(AFamily, IsNearABoundaryOnlyWithinTwoErrorsOfIt) {
+  const auto pair_at = [](double margin) {
+    LastingArm longer{.index = 0, .runs = 4};
+    for (int d = 0; d < kDraws; ++d) {
+      const int eighth = 8 * d / kDraws;
+      const double within = (d % (kDraws / 8) + 0.5) / (kDraws / 8.0);
+      longer.log_cuts.push_back(3 + std::log(1.5) + 0.1 * within + 0.01 * (eighth % 2));
+    }
+    return compared(std::move(longer), lasting_exactly(3, 1), margin);
+  };
+  const double lower = pair_at(1.2).simultaneous.lo95;
+  // sd of eight bounds that are 0.01 apart by turns, over the root of eight.
+  const double error = 0.01 * std::sqrt(8.0 / 28) / std::sqrt(8.0);
+
+  EXPECT_FALSE(pair_at(lower * std::exp(-4 * error)).near_boundary);
+  EXPECT_TRUE(pair_at(lower * std::exp(-1 * error)).near_boundary);
+}
+
 }  // namespace
 }  // namespace keenfall::verdicts

@@ -1,4 +1,5 @@
 #include "verdicts/judge.h"
+#include "verdicts/lasting.h"
 #include "verdicts/made_fit.h"
 
 #include <gmock/gmock.h>
@@ -71,6 +72,34 @@ TEST(JudgeByHand, GivesEveryArmItsCurveFromTheStartToPastWhatWasCut) {
 }
 
 // 25 blades make 300 pairs, 26 make 325.
+// Both runs of each blade are read to 160 cuts and half keen after about 40.
+TEST(JudgeByHand, CountsTheRunsThatGotToALevel) {
+  const Judgement found = judged_by_hand(read_without_error(2), {.stop_level = 1e3});
+
+  for (const ArmResult& arm : found.arms) {
+    EXPECT_EQ(arm.half_keenness->runs_that_reached, 2);
+    EXPECT_FALSE(arm.half_keenness->beyond_what_was_cut);
+    EXPECT_EQ(arm.stop_level->runs_that_reached, 0);
+    EXPECT_TRUE(arm.stop_level->beyond_what_was_cut);
+  }
+}
+
+TEST(JudgeByHand, MissesBlocksOfMoreThanTwoRuns) {
+  const auto says_so = [](const Judgement& found) {
+    return std::ranges::any_of(found.cannot_say, [](const std::string& sentence) {
+      return sentence.starts_with("No blocks are recorded");
+    });
+  };
+
+  EXPECT_TRUE(says_so(judged_by_hand(read_without_error(2))));
+  EXPECT_FALSE(says_so(judged_by_hand(read_without_error(1))));
+}
+
+// A millionth of the first checkpoint after the start, which is at 5 cuts.
+TEST(NoCutsAtAll, StandFarBeforeTheFirstCheckpoint) {
+  EXPECT_NEAR(log_of_no_cuts(read_without_error(1).data), std::log(5e-6), 1e-9);
+}
+
 TEST(JudgeByHand, LooksRunByRunAtUpToThreeHundredPairs) {
   const Judgement at_most = judged_by_hand(read_without_error(25));
   const Judgement more = judged_by_hand(read_without_error(26));

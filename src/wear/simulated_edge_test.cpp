@@ -270,6 +270,13 @@ TEST(SimulatedEdge, RefusesWhatIsOutOfItsRangeByName) {
   EXPECT_THAT(no_runs.error().sentence, HasSubstr("number of runs"));
 }
 
+TEST(SimulatedEdge, RefusesASteelThatAlwaysCracks) {
+  ApexSimulation simulation = cut_in(gritty(), 1);
+  simulation.steel.transition_section_um = 0;
+
+  EXPECT_THAT(refused(simulation), HasSubstr("the transition section in um"));
+}
+
 TEST(SimulatedEdge, MayBeOneSegmentAndOneCut) {
   ApexSimulation simulation = cut_in(gritty(), 1);
   simulation.edge.length_mm = 0.004;

@@ -206,6 +206,11 @@ TEST(SimulatedTrials, DrawCordWhereSlicesAreRead) {
   EXPECT_EQ(made.trial.series.at(0).unit, "mm");
   EXPECT_EQ(made.level, 4);
   EXPECT_NEAR(made.arms.at(0).start_reading, 7.5, 1e-9);
+  for (const trials::Run& run : made.trial.runs) {
+    const double start = run.readings.front().reading;
+    EXPECT_NEAR(start, 7.5, 3);
+    EXPECT_NEAR(10 * start, std::round(10 * start), 1e-9);  // tenths of a millimetre
+  }
 }
 
 TEST(SimulatedTrials, RefuseWhatCannotBeCut) {

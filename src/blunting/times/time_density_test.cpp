@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace keenfall::blunting {
 namespace {
@@ -27,6 +28,20 @@ TEST(TimeDensity, HasTheGradientOfItsOwnValueWithBlocksAndSpecimens) {
   EXPECT_LT(
       worst_slope_of_times(made_times({.runs_each = 6, .blocks = 3, .two_specimens = true}, 3)),
       1e-7);
+}
+
+TEST(TimeDensity, IsNoughtWhereAScatterIsBeyondAllNumbers) {
+  const auto data = prepare_times(made_times({}, 3), {});
+  TimeDensity density(*data);
+  const std::vector<double> middle = density.start_for({1}, 0);
+  for (const double far : {-800.0, 800.0}) {
+    for (std::size_t i = 0; i < middle.size(); ++i) {
+      std::vector<double> q = middle;
+      q[i] = far;
+      std::vector<double> gradient(q.size());
+      EXPECT_FALSE(std::isnan(density(q, gradient))) << i;
+    }
+  }
 }
 
 }  // namespace
