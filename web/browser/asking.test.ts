@@ -1,8 +1,10 @@
 // Asking first, as a newcomer lives it: a question, a plan, the plan fixed, and what comes next.
 
+import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import {
+  askApi,
   button,
   desktop,
   faults,
@@ -15,7 +17,7 @@ import {
   sitDown,
   tabTo,
 } from "./app_opened";
-import { startBrowser } from "./opened";
+import { keenfall, startBrowser, writeTable } from "./opened";
 
 let browser: Browser;
 let app: ServedApp;
@@ -221,6 +223,34 @@ test("blades, angles, finishes and media are crossed in one place, or each blade
 
   await page.reload();
   await page.getByText("2 blades, each with its own edge × 2 media: 4 arms.").waitFor();
+  expect(person.complaints).toEqual([]);
+});
+
+test("a trial that was cut without a plan is planned with its blades and media", async () => {
+  const table = join(app.folder, "cut.csv");
+  const rows = ["B", "A"].flatMap((blade) =>
+    [1, 2].flatMap((run) =>
+      [0, 10, 40].map((cuts) => [blade, "felt", `${run}`, `${cuts}`, `${100 + run + 3 * cuts}`]),
+    ),
+  );
+  writeTable(table, [["blade", "medium", "run", "cuts", "reading"], ...rows]);
+  keenfall("new", join(app.folder, "cut.keen"));
+  keenfall("take", join(app.folder, "cut.keen"), table, "--trial=Felt");
+  await askApi(app, "POST", "/notebooks", { how: "open", path: "cut.keen" });
+  const person = await sitDown(browser, app.address);
+  const { page } = person;
+  await page.getByRole("link", { name: "Felt", exact: true }).click();
+  await inMargin(page, /Plan/).click();
+
+  await page.getByText("2 blades × 1 medium: 2 arms.").waitFor();
+  const said = ["blade 1", "blade 2", "medium 1"].map((label) =>
+    page.getByLabel(label, { exact: true }),
+  );
+  expect(await Promise.all(said.map((one) => one.inputValue()))).toEqual(["B", "A", "felt"]);
+  await expect.poll(() => headline(page).textContent()).toMatch(/of \d+ such trials/i);
+  expect(await page.getByText("It was changed since it was kept").count()).toBe(0);
+  expect(await page.evaluate(() => Object.keys(sessionStorage).join())).not.toContain("asked.");
+  expect(await faults(page)).toEqual([]);
   expect(person.complaints).toEqual([]);
 });
 

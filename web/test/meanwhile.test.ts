@@ -39,7 +39,8 @@ beforeEach(() => {
 });
 afterEach(() => vi.unstubAllGlobals());
 
-const trial = { uid: "t", name: "rope", recorded: { runs: [] } } as unknown as Trial;
+const recorded = { counted: "cuts", series: [], runs: [] };
+const trial = { uid: "t", name: "rope", recorded } as unknown as Trial;
 
 describe("a table that is being taken in", () => {
   const sheetOf = (table: EnteringTable) => table.sheet.map((row) => row.join("|")).join("\n");

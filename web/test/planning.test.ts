@@ -20,7 +20,7 @@ import {
   readingInWords,
   stopInWords,
 } from "../src/components/plan_words";
-import type { Edge, Plan } from "../src/wire/api";
+import type { Edge, Plan, Trial } from "../src/wire/api";
 
 const asKept: Shown = (unit) => ({ unit, kept: 1 });
 const rope = { medium: "rope", checkpoint_cuts: [0, 1, 3] };
@@ -121,6 +121,52 @@ describe("a draft of a plan", () => {
       sharing: "crossed",
     });
     expect(draftOf(undefined).rest.stop.level).toBe(4);
+  });
+
+  describe("of a trial that was cut", () => {
+    const series = (kind: string) => ({ kind }) as Trial["recorded"]["series"][number];
+    const run = (blade: string, medium: string, read: number[]) =>
+      ({ blade, medium, readings: read.map((of) => ({ series: of })) }) as never;
+    const recorded = {
+      counted: "strokes",
+      series: [series("cord_draw"), series("thread_push")],
+      runs: [run("B", "rope", [0, 1, 1]), run("A", "rope", [1]), run("B", "felt", [])],
+    } as unknown as Trial["recorded"];
+    const begun = {
+      blades: ["B", "A"],
+      cuttings: [
+        { medium: "rope", checkpoint_cuts: [] },
+        { medium: "felt", checkpoint_cuts: [] },
+      ],
+      rest: { counted: "strokes", reading: { kind: "thread_push" } },
+    };
+    const claim = { words: "B outlasts A", worth_it_margin: 2 };
+
+    test("begins with its blades and media, and says nothing that may have been otherwise", () => {
+      const draft = draftOf(undefined, recorded);
+
+      expect(draft).toMatchObject(begun);
+      expect(draft.cuttings[0]?.method).toBeUndefined();
+      expect(crossedEdges(draft.choices)).toEqual([{}]);
+      expect(draftOf({ claims: [claim] }, recorded)).toMatchObject({ ...begun, claims: [claim] });
+      expect(draftOf({ claims: [], plan: plan([], []) }, recorded).blades).toEqual(["B", "A"]);
+    });
+
+    test("stays as it was planned", () => {
+      const planned = plan([["C", {}]]);
+
+      expect(draftOf({ claims: [], plan: planned }, recorded)).toMatchObject({
+        blades: ["C"],
+        cuttings: [rope],
+        rest: { reading: rest.reading },
+      });
+    });
+
+    test("is as one begins where nothing was read yet", () => {
+      const uncut = { ...recorded, series: [], runs: [] };
+
+      expect(draftOf(undefined, uncut).blades).toEqual(["", ""]);
+    });
   });
 
   test("asks for the arms of each way that edges come to blades", () => {

@@ -1,7 +1,7 @@
 // What is asked and planned while it is written: blades, edges and media by themselves, from which the
 // program makes the arms.
 
-import type { ArmChoices, Asked, Claim, Cutting, Edge, Plan } from "../../wire/api";
+import type { ArmChoices, Asked, Claim, Cutting, Edge, Plan, Trial } from "../../wire/api";
 import { choicesIn, crossedEdges, type EdgeChoices, sameEdge, unsaid } from "./edges";
 
 /** How edges come to blades: every angle with every finish on every blade; each of a list on every
@@ -67,8 +67,34 @@ function draftedEdges(plan: Plan, blades: string[]): DraftedEdges {
     : { sharing: "listed", choices, edges };
 }
 
-export function draftOf(asked: Asked | undefined): Draft {
-  const draft = emptyDraft();
+/** Of a trial that was cut: its blades and media, what it counts and what was read most often. Edges and
+    ways of cutting are left unsaid, which fits whatever they were. */
+function recordedIn({ counted, series, runs }: Trial["recorded"]): Partial<Draft> {
+  const readings = series.map(() => 0);
+  for (const { series: of } of runs.flatMap((run) => run.readings)) {
+    readings[of] = (readings[of] ?? 0) + 1;
+  }
+  const read = series[readings.indexOf(Math.max(...readings))];
+  if (!read) return {};
+  const { rest } = emptyDraft();
+  return {
+    blades: [...new Set(runs.map(({ blade }) => blade))],
+    cuttings: [...new Set(runs.map(({ medium }) => medium))].map((medium) => ({
+      medium,
+      checkpoint_cuts: [],
+    })),
+    rest: {
+      ...rest,
+      counted: counted === "cuts" ? undefined : counted,
+      reading: { ...rest.reading, kind: read.kind },
+    },
+  };
+}
+
+/** What was asked and planned; where nothing is planned yet, of what was recorded already. */
+export function draftOf(asked: Asked | undefined, recorded?: Trial["recorded"]): Draft {
+  const planned = (asked?.plan?.arms.length ?? 0) > 0;
+  const draft = { ...emptyDraft(), ...(recorded && !planned ? recordedIn(recorded) : {}) };
   if (!asked) return draft;
   const claims = asked.claims.length > 0 ? asked.claims : draft.claims;
   if (!asked.plan) return { ...draft, claims };

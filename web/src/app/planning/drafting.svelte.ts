@@ -57,7 +57,7 @@ export class Drafting {
     this.assumptions = unsent<Assumptions>(sessionStorage, this.#taken) ?? {};
     this.#sealed = trial.asked?.sealed_at_utc !== undefined;
     const kept = this.#sealed ? undefined : unsent<Draft>(sessionStorage, this.#kept);
-    this.draft = kept ?? draftOf(trial.asked);
+    this.draft = kept ?? draftOf(trial.asked, trial.recorded);
     this.unkept = kept !== undefined;
     this.plan = trial.asked?.plan;
   }
