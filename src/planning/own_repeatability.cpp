@@ -70,10 +70,24 @@ base::Result<OwnScatter> own_scatter(const verdicts::Judgement& judgement, std::
                     .start_reading = result.start_reading->median};
 }
 
+ExpectedCutting to_be_assumed(const OwnScatter& scatter) {
+  const auto two_figures = [](double number) { return std::stod(base::with_figures(number, 2)); };
+  ExpectedCutting expected = scatter.expected;
+  expected.half_keenness_cuts = two_figures(expected.half_keenness_cuts);
+  expected.run_log_sd = two_figures(expected.run_log_sd);
+  return expected;
+}
+
+std::string percent_of(const OwnScatter& scatter) { return percent(scatter.run_log_sd); }
+
+std::string interval_of(const OwnScatter& scatter) {
+  return percent(scatter.lo95) + " to " + percent(scatter.hi95);
+}
+
 std::string in_words(const OwnScatter& scatter, const std::string& blade) {
-  return "Your runs of " + blade + " scatter by " + percent(scatter.run_log_sd) + ", a log sd of " +
-         base::with_figures(scatter.run_log_sd, 2) + " (95 % interval " + percent(scatter.lo95) +
-         " to " + percent(scatter.hi95) + "), told by " + std::to_string(scatter.runs) +
+  return "Your runs of " + blade + " scatter by " + percent_of(scatter) + ", a log sd of " +
+         base::with_figures(scatter.run_log_sd, 2) + " (95 % interval " + interval_of(scatter) +
+         "), told by " + std::to_string(scatter.runs) +
          " runs. Plans may assume this from now on; a few runs tell it only roughly.";
 }
 

@@ -49,6 +49,14 @@ struct OwnScatter {
 [[nodiscard]] base::Result<OwnScatter> own_scatter(const verdicts::Judgement& judgement,
                                                    std::size_t arm);
 
+// What a plan is given of it, as figures that a person would type: scatter and half keenness to two
+// figures.
+[[nodiscard]] ExpectedCutting to_be_assumed(const OwnScatter& scatter);
+
+// "18 %", and its 95 % interval: "9 % to 47 %".
+[[nodiscard]] std::string percent_of(const OwnScatter& scatter);
+[[nodiscard]] std::string interval_of(const OwnScatter& scatter);
+
 // "Your runs of A scatter by 18 % (95 % interval 9 to 47 %), told by 3 runs: ..."
 [[nodiscard]] std::string in_words(const OwnScatter& scatter, const std::string& blade);
 

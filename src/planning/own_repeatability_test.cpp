@@ -87,6 +87,17 @@ TEST(OwnScatter, IsWhatIsAssumedAfterwards) {
       "runs. Plans may assume this from now on; a few runs tell it only roughly.");
 }
 
+TEST(OwnScatter, IsGivenToAPlanInTwoFigures) {
+  auto judgement = by_hand();
+  judgement.arms[0].run_scatter_log_sd.median = 0.17625;
+  judgement.arms[0].half_keenness->cuts.median = 124.7;
+  const OwnScatter scatter = *own_scatter(judgement, 0);
+
+  EXPECT_EQ(to_be_assumed(scatter), (ExpectedCutting{120, 0.7, 0.18}));
+  EXPECT_EQ(percent_of(scatter), "19 %");
+  EXPECT_EQ(interval_of(scatter), "8 % to 48 %");
+}
+
 TEST(OwnScatter, IsNotKnownFromAFitThatIsNotUsable) {
   auto judgement = by_hand();
   judgement.fit.usable = false;

@@ -1,11 +1,12 @@
-// The routes of a plan that is being written: its arms, checkpoints and order, what it costs, and
-// what it can find out: roughly at once, better as long work.
+// The routes of a plan that is being written: its arms, checkpoints and order, what it costs, what
+// it can find out (roughly at once, better as long work), and what was measured before.
 #include "server/app_parts.h"
 #include "server/encoded.h"
 #include "server/told_in.h"
 #include "server/work_routes.h"
 #include "wire/planning_json.h"
 #include "wire/planning_requests.h"
+#include "workbench/measured_before.h"
 #include "workbench/plan_in_hand.h"
 #include "workbench/plan_prospects.h"
 
@@ -99,6 +100,15 @@ HttpResponse chances_found(const AppParts& parts, const std::string& body) {
   return begun_answer(parts.works, parts.works.start("working the chances out", work));
 }
 
+// Nothing where no notebook is open.
+HttpResponse measured(workbench::OpenApp& open, const ToldIn& told) {
+  const auto path = open.notebook();
+  if (!path) return json_answer(wire::measured_to_json({}));
+  return encoded(workbench::measured_before(
+                     open.at_hand(), {.notebook = *path, .by = open.judged_by(), .told_in = told}),
+                 wire::measured_to_json);
+}
+
 }  // namespace
 
 void add_planning_routes(const AppParts& parts) {
@@ -125,6 +135,11 @@ void add_planning_routes(const AppParts& parts) {
       [parts](const std::string& body, const ToldIn&) { return chances_found(parts, body); });
   add("own-scatter",
       [&open](const std::string& body, const ToldIn&) { return own_scatter_planned(open, body); });
+  parts.routes.add("GET",
+                   "/api/v1/planning/measured",
+                   telling_in_units([&open](const auto&, const auto&, const auto& told) {
+                     return measured(open, told);
+                   }));
 }
 
 }  // namespace keenfall::server

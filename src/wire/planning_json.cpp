@@ -90,6 +90,31 @@ Json in_cutting_json(const ChancesInCutting& in, int trials) {
   return object;
 }
 
+Json measured_arm_json(const MeasuredArm& measured, const materials::ToldIn& told) {
+  const planning::OwnScatter& scatter = measured.scatter;
+  const planning::ExpectedCutting expected = to_be_assumed(scatter);
+  Json object = {{"trial_uid", measured.trial_uid},
+                 {"trial", measured.trial},
+                 {"blade", measured.arm.blade},
+                 {"words", measured.arm_words},
+                 {"medium", measured.arm.medium.name}};
+  put_text(object, "condition", measured.arm.medium.condition);
+  put_text(object, "method_words", in_words(measured.arm.method, told));
+  object["kind"] = measured.kind;
+  object["counted"] = measured.counted.many;
+  object["runs"] = scatter.runs;
+  object["run_log_sd"] = {{"median", finite_number(scatter.run_log_sd)},
+                          {"lo95", finite_number(scatter.lo95)},
+                          {"hi95", finite_number(scatter.hi95)}};
+  object["half_keenness_cuts"] = finite_number(scatter.expected.half_keenness_cuts);
+  object["to_be_assumed"] = {{"run_log_sd", finite_number(expected.run_log_sd)},
+                             {"half_keenness_cuts", finite_number(expected.half_keenness_cuts)}};
+  object["percent_words"] = percent_of(scatter);
+  object["interval_words"] = interval_of(scatter);
+  object["sentence"] = in_words(scatter, measured.arm_words);
+  return object;
+}
+
 }  // namespace
 
 std::string planned_arms_to_json(const std::vector<trials::PlannedArm>& arms,
@@ -142,6 +167,15 @@ std::string chances_to_json(const ChancesTold& told) {
   for (const ChancesInCutting& in : told.cuttings) {
     object["cuttings"].push_back(in_cutting_json(in, told.trials));
   }
+  return in_one_line(object);
+}
+
+std::string measured_to_json(const Measured& measured) {
+  Json object = {{"arms", Json::array()}};
+  for (const MeasuredArm& arm : measured.arms) {
+    object["arms"].push_back(measured_arm_json(arm, measured.told_in));
+  }
+  put_text(object, "left_out", measured.left_out);
   return in_one_line(object);
 }
 

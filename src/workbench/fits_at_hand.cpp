@@ -8,8 +8,9 @@ namespace keenfall::workbench {
 
 namespace {
 
-// A fit of a thousand runs takes some 70 MB.
-constexpr std::size_t kMostFitsKept = 6;
+// A fit of a thousand runs takes some 70 MB. Quick ones, made anew in a moment, do not drive out
+// draws that were waited for.
+constexpr std::size_t most_kept(Engine engine) { return engine == Engine::quick ? 3 : 6; }
 
 }  // namespace
 
@@ -24,8 +25,12 @@ std::optional<FitAtHand> FitsAtHand::find(const FitWanted& wanted) {
 void FitsAtHand::keep(FitAtHand fit) {
   const std::lock_guard lock(mutex_);
   std::erase_if(kept_, [&](const FitAtHand& one) { return one.of == fit.of; });
+  const Engine engine = fit.of.engine;
   kept_.push_front(std::move(fit));
-  if (kept_.size() > kMostFitsKept) kept_.pop_back();
+  std::size_t alike = 0;
+  std::erase_if(kept_, [&](const FitAtHand& one) {
+    return one.of.engine == engine && ++alike > most_kept(engine);
+  });
 }
 
 }  // namespace keenfall::workbench

@@ -1,8 +1,9 @@
 // Fits of the last few trials that were judged, so that another margin, level or claim asks the
 // same draws again.
 //
-// A fit is of one trial as it was read, with its struck readings counted or not, of which kind of
-// reading, from which seed and by which engine. Used from several threads.
+// Full draws and quick ones are kept beside each other. A fit is of one trial as it was read, with
+// its struck readings counted or not, of which kind of reading, from which seed and by which
+// engine. Used from several threads.
 #pragma once
 
 #include "trials/trial.h"

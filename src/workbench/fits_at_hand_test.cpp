@@ -65,5 +65,19 @@ TEST(FitsAtHand, GoWhereTheyWereNotUsedForLongest) {
   EXPECT_FALSE(fits.find(unused));
 }
 
+TEST(FitsAtHand, OfFullDrawsStayHoweverManyQuickOnesCome) {
+  FitsAtHand fits;
+  const FitWanted full{.trial = a_trial()};
+  const FitWanted quick{.trial = a_trial(), .engine = Engine::quick};
+  fits.keep(fit_of(full));
+  fits.keep(fit_of(quick));
+  for (int later = 0; later < 20; ++later) {
+    fits.keep(fit_of({.trial = a_trial(), .engine = Engine::quick}));
+  }
+
+  EXPECT_TRUE(fits.find(full));
+  EXPECT_FALSE(fits.find(quick));
+}
+
 }  // namespace
 }  // namespace keenfall::workbench

@@ -137,8 +137,7 @@ base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
 }  // namespace
 
 bool is_long_to_judge(const trials::Trial& trial) {
-  constexpr std::size_t kMostRunsAtOnce = 60;
-  return trial.runs.size() > kMostRunsAtOnce;
+  return trial.runs.size() > kMostRunsJudgedAtOnce;
 }
 
 base::ResultOrProblems<wire::Judged> judge_quickly(AtHand& at_hand, const TrialToJudge& asked) {

@@ -12,8 +12,10 @@
 #include "wire/judged.h"
 #include "workbench/counted_look.h"
 #include "workbench/fits_at_hand.h"
+#include "workbench/scatters_at_hand.h"
 #include "workbench/trials_at_hand.h"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 
@@ -31,10 +33,12 @@ struct TrialToJudge {
 struct AtHand {
   TrialsAtHand trials;
   FitsAtHand fits;
+  ScattersAtHand scatters;
 };
 
 // Does even a first look at a trial with so many runs take so long that a person would wait? Of a
 // thousand runs it takes two seconds, most of it to judge and tell each run.
+inline constexpr std::size_t kMostRunsJudgedAtOnce = 60;
 [[nodiscard]] bool is_long_to_judge(const trials::Trial& trial);
 
 // Without sampling, at once.

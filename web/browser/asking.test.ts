@@ -39,6 +39,9 @@ const field = (page: Page, name: string | RegExp) =>
   page.getByRole("textbox", { name }).or(page.getByRole("combobox", { name }));
 const named = (page: Page, name: string | RegExp) =>
   page.getByRole("heading", { level: 1, name }).waitFor();
+const halfKeenness = (page: Page, medium: number) =>
+  field(page, /^Half as keen after about/).nth(medium);
+const takenForGranted = (page: Page) => page.locator("summary", { hasText: "taken for granted" });
 const chances = (page: Page) =>
   page.getByRole("region", { name: "Chances of each verdict" }).getByRole("row");
 
@@ -47,6 +50,9 @@ async function beginTrial({ page }: Person, name: string): Promise<void> {
   await page.getByLabel("What the notebook is called").fill("bench");
   await button(page, "Make a notebook").click();
   await named(page, "An empty notebook");
+  await beginAnother({ page }, name);
+}
+async function beginAnother({ page }: Pick<Person, "page">, name: string): Promise<void> {
   await page.getByLabel("What the trial is called").fill(name);
   await button(page, "Ask first").click();
   await named(page, `Ask: ${name}`);
@@ -154,8 +160,44 @@ describe.each([
     await expect.poll(() => button(page, "Take it in").isEnabled()).toBe(true);
     await button(page, "Take it in").click();
     await named(page, "Judge: My own hand");
-    await page.getByText(/^Your runs of A scatter by \d+ %/).waitFor();
+    const said = page.getByText(/^Your runs of A scatter by \d+ %/);
+    const percent = /by (\d+ %), a log sd of ([\d.]+)/.exec((await said.textContent()) ?? "");
     expect(await page.getByText("Done otherwise than planned").count()).toBe(0);
+
+    await inMargin(page, /bench/).click();
+    await named(page, "Trials");
+    await beginAnother(person, "Two blades");
+    await askOfTwoBlades(person);
+    await writeItDown(page);
+    await button(page, "Another medium").click();
+    await page.getByLabel("medium 2", { exact: true }).fill("felt");
+    await takenForGranted(page).click();
+    const inRope = page.getByRole("group", { name: "Measured before, for runs in sisal rope" });
+    const inFelt = page.getByRole("group", { name: "Measured before, for runs in felt" });
+    await inFelt.getByText("another medium, so only the scatter is taken").waitFor();
+    expect(await faults(page)).toEqual([]);
+    await button(
+      page,
+      `Take ${percent?.[1]}, as measured in My own hand (A in sisal rope, 3 runs)`,
+    ).click();
+    expect(await field(page, /^Runs in felt scatter by/).inputValue()).toBe(percent?.[2]);
+    expect(await halfKeenness(page, 1).inputValue()).toBe("");
+    await inRope.getByText(/half as keen after about \d+ cuts/).waitFor();
+    await inRope.getByRole("button", { name: `Take ${percent?.[1]}, as measured` }).focus();
+    await page.keyboard.press("Enter");
+    const scatter = field(page, /^Runs in sisal rope scatter by/);
+    await expect.poll(() => scatter.inputValue()).toBe(percent?.[2]);
+    expect(Number(await halfKeenness(page, 0).inputValue())).toBeGreaterThan(10);
+    await inRope.getByText(/^Taken. Your runs of A scatter/).waitFor();
+    await page.reload();
+    await takenForGranted(page).click();
+    expect(await scatter.inputValue()).toBe(percent?.[2]);
+
+    await scatter.fill("");
+    await page.reload();
+    await takenForGranted(page).click();
+    expect(await scatter.inputValue()).toBe("");
+    expect(await faults(page)).toEqual([]);
     expect(person.complaints).toEqual([]);
   });
 });

@@ -13,6 +13,7 @@ import {
   withPlace,
 } from "../src/app/planning/draft";
 import { choicesIn, crossedEdges, sameEdge } from "../src/app/planning/edges";
+import { offersFor, offerWords, takeWords } from "../src/app/planning/measured";
 import type { Shown } from "../src/app/shown_unit";
 import {
   armsInWords,
@@ -20,7 +21,7 @@ import {
   readingInWords,
   stopInWords,
 } from "../src/components/plan_words";
-import type { Edge, Plan, Trial } from "../src/wire/api";
+import type { Edge, MeasuredArm, Plan, Trial } from "../src/wire/api";
 
 const asKept: Shown = (unit) => ({ unit, kept: 1 });
 const rope = { medium: "rope", checkpoint_cuts: [0, 1, 3] };
@@ -234,6 +235,72 @@ describe("a draft of a plan", () => {
     expect(numbersIn("17,5")).toBeUndefined();
     expect(numbersIn("15 17,5")).toBeUndefined();
     expect(numbersIn("")).toEqual([]);
+  });
+});
+
+describe("what was measured before", () => {
+  const arm = (trial: string, medium: string, changes: Partial<MeasuredArm> = {}): MeasuredArm => ({
+    trial_uid: trial,
+    trial,
+    blade: "A",
+    words: "A",
+    medium,
+    kind: "thread_push",
+    counted: "cuts",
+    runs: 3,
+    run_log_sd: { median: 0.166, lo95: 0.08, hi95: 0.39 },
+    half_keenness_cuts: 61.7,
+    to_be_assumed: { run_log_sd: 0.17, half_keenness_cuts: 62 },
+    percent_words: "18 %",
+    interval_words: "8 % to 48 %",
+    sentence: "Your runs of A scatter by 18 %.",
+    ...changes,
+  });
+  const planned = { uid: "this", medium: " rope ", kind: "thread_push" };
+  const taken = (arms: MeasuredArm[], changes = {}) =>
+    offersFor(arms, { ...planned, ...changes }).map((offer) => [
+      offer.arm.trial,
+      offer.halfKeennessCuts,
+    ]);
+
+  test("is offered in the same medium first, and of others the scatter only", () => {
+    expect(taken([arm("one", "felt"), arm("two", "rope"), arm("three", "rope")])).toEqual([
+      ["two", 62],
+      ["three", 62],
+      ["one", undefined],
+    ]);
+  });
+
+  test("is not offered by another kind of reading, nor to the trial it was measured in", () => {
+    const arms = [arm("one", "rope", { kind: "cord_draw" }), arm("this", "rope")];
+
+    expect(taken(arms)).toEqual([]);
+  });
+
+  test("says no cuts of a plan that counts something else", () => {
+    const strokes = [arm("one", "rope", { counted: "strokes" })];
+
+    expect(taken(strokes)).toEqual([["one", undefined]]);
+    expect(taken(strokes, { counted: "strokes" })).toEqual([["one", 62]]);
+  });
+
+  test("says where it was measured, by how many runs, and how well it is known", () => {
+    const arms = [
+      arm("My own hand", "rope", { method_words: "slice of 25 mm" }),
+      arm("Felt", "felt"),
+    ];
+    const words = offersFor(arms, planned).map((offer) => [takeWords(offer), offerWords(offer)]);
+
+    expect(words).toEqual([
+      [
+        "Take 18 %, as measured in My own hand (A, 3 runs)",
+        "95 % interval 8 % to 48 %; half as keen after about 62 cuts; slice of 25 mm",
+      ],
+      [
+        "Take 18 %, as measured in Felt (A in felt, 3 runs)",
+        "95 % interval 8 % to 48 %; another medium, so only the scatter is taken",
+      ],
+    ]);
   });
 });
 

@@ -77,6 +77,8 @@ export const chances = (asked: wire.PlanAsked, signal?: AbortSignal) =>
   post<wire.Chances | wire.Started>(`${v1}/planning/chances`, asked, signal);
 export const ownScatter = (of: wire.OwnScatter) =>
   post<wire.Asked>(`${v1}/planning/own-scatter`, of);
+export const measured = (signal?: AbortSignal) =>
+  send<wire.Measured>(`${v1}/planning/measured`, { signal });
 
 export const steels = (text: string, signal?: AbortSignal) =>
   send<wire.ReferenceSteels>(`${v1}/reference/steels?text=${encodeURIComponent(text)}`, { signal });

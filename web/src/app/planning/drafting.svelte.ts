@@ -27,6 +27,7 @@ import {
   ofNamed,
   withPlace,
 } from "./draft";
+import type { MeasuredFor } from "./measured";
 
 const pauseMs = 350;
 
@@ -62,6 +63,12 @@ export class Drafting {
     this.plan = trial.asked?.plan;
   }
 
+  /** For what is measured before it, of a medium. */
+  plannedIn(medium: string): MeasuredFor {
+    const { counted, reading } = this.draft.rest;
+    return { uid: this.#uid, medium, kind: reading.kind, counted };
+  }
+
   /** A blade and a medium at least are named. */
   get named(): boolean {
     return bladesNamed(this.draft).length > 0 && cuttingsNamed(this.draft).length > 0;
@@ -88,6 +95,17 @@ export class Drafting {
   /** Of the medium in that place; nothing where the usual holds. */
   assumeOf(place: number, what: "half_keenness_cuts" | "run_log_sd", to?: number): void {
     this.assume({ [what]: withPlace(this.assumptions[what], place, to) });
+  }
+  /** What was measured, in place of what stands there for that medium. */
+  assumeMeasured(place: number, run_log_sd: number, half_keenness_cuts?: number): void {
+    const { assumptions } = this;
+    this.assume({
+      run_log_sd: withPlace(assumptions.run_log_sd, place, run_log_sd),
+      half_keenness_cuts:
+        half_keenness_cuts === undefined
+          ? assumptions.half_keenness_cuts
+          : withPlace(assumptions.half_keenness_cuts, place, half_keenness_cuts),
+    });
   }
   taking(changes: BenchTimes): void {
     this.benchTimes = { ...this.benchTimes, ...changes };
