@@ -57,6 +57,7 @@ TEST(Rounding, GivesWholeCutsFromTenOn) {
   EXPECT_EQ(cuts_text(12345), "12300");
   EXPECT_EQ(cuts_text(2.5e6), "2.5 million");
   EXPECT_EQ(cuts_text(1e6), "1.0 million");
+  EXPECT_EQ(cuts_text(1e9), "over a billion");
   EXPECT_EQ(cuts_text(7e12), "over a billion");
   EXPECT_EQ(cuts_text(0), "0");
 }

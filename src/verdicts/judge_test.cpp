@@ -88,6 +88,7 @@ TEST(Judge, FindsAThreefoldDifferenceWorthHavingAndPutsTheLongerFirst) {
   EXPECT_GT(pair.probability_worth_having, 0.97);
   EXPECT_FALSE(pair.further_runs);
   EXPECT_EQ(pair.claim_about, ClaimAbout::these_blades);
+  EXPECT_TRUE(pair.remarks.empty()) << pair.remarks.front();  // such as that the curves cross
 }
 
 TEST(Judge, ComparesEdgesThatStartDifferentlyAtOneCommonReading) {

@@ -133,20 +133,26 @@ TEST(QuickFit, TakesTheScatterOfSpotsFromWhatTheyShow) {
 }
 
 // Two pieces of either steel: what pieces scatter is hardly known, and the tails of it matter.
-TEST(QuickFit, IsAsUnsureOfTheSteelsAsTheFullPosterior) {
+TEST(QuickFit, IsAsUnsureOfTheSteelsAndOfTheBladesAsTheFullPosterior) {
   constexpr int kTrials = 5;
-  double width = 0;
+  double steels = 0;
+  double blades = 0;
   for (std::uint64_t seed = 0; seed < kTrials; ++seed) {
     const trials::Trial trial = simulated(
         {.runs_each = 6, .run_scatter = 0.1, .specimens_each = 2, .specimen_scatter = 0.2},
         300 + seed);
     const Fitted full = fitted(trial, default_model(), base::threads(2));
     const QuickFit quick = quick_fit(full.data, default_model());
-    width += width_of(log_ratio_in(quick.arms, &ArmDraws::log_half_keenness_steel)) /
-             width_of(log_ratio_in(full.fit.arms, &ArmDraws::log_half_keenness_steel)) / kTrials;
+    const auto width = [&](Draws ArmDraws::*which) {
+      return width_of(log_ratio_in(quick.arms, which)) /
+             width_of(log_ratio_in(full.fit.arms, which));
+    };
+    steels += width(&ArmDraws::log_half_keenness_steel) / kTrials;
+    blades += width(&ArmDraws::log_half_keenness) / kTrials;
   }
 
-  EXPECT_NEAR(width, 1, 0.1);
+  EXPECT_NEAR(steels, 1, 0.1);
+  EXPECT_NEAR(blades, 1, 0.1);
 }
 
 TEST(QuickFit, GivesTheSameDrawsEveryTime) {
