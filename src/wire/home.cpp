@@ -43,6 +43,7 @@ Json step_json(const Step& step) {
 
 Json answer_json(const Answer& answer) {
   Json object = {{"sentence", sentence_json(answer.sentence)}, {"of_now", answer.of_now}};
+  if (!answer.is_judged) object["not_judged"] = true;
   if (answer.more) object["more"] = sentence_json(*answer.more);
   put_text(object, "judged_at_utc", answer.judged_at_utc);
   return object;

@@ -36,6 +36,7 @@ struct Answer {
   telling::Sentence sentence;
   std::optional<telling::Sentence> more;  // how the other comparisons came out
   bool of_now = true;                     // false: readings were added or struck since
+  bool is_judged = true;                  // false: the sentence says why it is not
   std::string judged_at_utc;              // empty: a quick look, not counted
 
   bool operator==(const Answer&) const = default;

@@ -90,7 +90,14 @@ base::ResultOrProblems<wire::Answer> newest_answer(AtHand& at_hand, const TrialT
   const auto seen = at_hand.trials.trial(asked.notebook, asked.uid);
   if (!seen) return base::failed_by(seen.error());
   auto stored = stored_answer(**seen);
-  if (stored && stored->of_now) return std::move(*stored);
+  if (stored && (stored->of_now || is_long_to_judge(*(*seen)->trial))) return std::move(*stored);
+  if (is_long_to_judge(*(*seen)->trial)) {
+    const std::string runs = std::to_string((*seen)->trial->runs.size());
+    return wire::Answer{
+        .sentence = telling::plain("Not judged yet: " + runs +
+                                   " runs take a while, which Judge shows as it goes on."),
+        .is_judged = false};
+  }
   auto judged = judge_quickly(at_hand, asked);
   if (!judged) return tl::unexpected<std::vector<base::Problem>>(std::move(judged.error()));
   std::vector<verdicts::Judgement> judgements;

@@ -15,7 +15,8 @@ namespace keenfall::workbench {
 
 [[nodiscard]] base::Result<wire::Home> home_of(AtHand& at_hand, const std::string& notebook);
 
-// The stored answer, or a quick one: of_now, with no time.
+// The stored answer, or a quick one: of_now, with no time. Of a trial that is long to judge the
+// stored one, or none.
 [[nodiscard]] base::ResultOrProblems<wire::Answer> newest_answer(AtHand& at_hand,
                                                                  const TrialToJudge& asked);
 

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <iterator>
 #include <optional>
 #include <utility>
 
@@ -16,7 +17,13 @@ namespace {
 
 using Found = base::Result<std::shared_ptr<const TrialAtHand>>;
 
-constexpr std::size_t kMostTrialsKept = 100;
+constexpr std::size_t kMostReadingsKept = 500'000;  // some 100 MB
+
+std::size_t readings_of(const TrialAtHand& one) {
+  std::size_t readings = 0;
+  for (const trials::Run& run : one.trial->runs) readings += run.readings.size();
+  return readings;
+}
 
 // Of what stands in the notebook now; `before`: what was read of it last, if anything.
 TrialAtHand read_from(const notebook::Notebook& opened,
@@ -64,7 +71,13 @@ void TrialsAtHand::keep(std::shared_ptr<const TrialAtHand> read) {
     return one->notebook == read->notebook && one->uid == read->uid;
   });
   kept_.push_front(std::move(read));
-  if (kept_.size() > kMostTrialsKept) kept_.pop_back();
+  // The newest stays, however large it is.
+  std::size_t readings = readings_of(*kept_.front());
+  const auto too_many = std::find_if(std::next(kept_.begin()), kept_.end(), [&](const auto& one) {
+    readings += readings_of(*one);
+    return readings > kMostReadingsKept;
+  });
+  kept_.erase(too_many, kept_.end());
 }
 
 Found TrialsAtHand::trial_of(const notebook::Notebook& opened, const std::string& uid) {
