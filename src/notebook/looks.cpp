@@ -5,6 +5,7 @@
 #include "notebook/notebook_file.h"
 #include "notebook/random_uid.h"
 
+#include <algorithm>
 #include <optional>
 #include <set>
 #include <utility>
@@ -12,6 +13,8 @@
 namespace keenfall::notebook {
 
 namespace {
+
+const std::string kLookAt = "look at ";  // begins what the journal says of one
 
 std::optional<std::string> uid_of_trial(SQLite::Database& database, const std::string& name) {
   SQLite::Statement find(database, "SELECT uid FROM trial WHERE name = ?");
@@ -50,7 +53,7 @@ base::Result<LookCount> count_look(Notebook& notebook,
   LookCount count;
   const auto entry =
       change(notebook.file(),
-             {.what = "look at " + trial},
+             {.what = kLookAt + trial},
              by,
              [&](SQLite::Database& database) -> std::optional<base::Problem> {
                const auto uid = uid_of_trial(database, trial);
@@ -73,6 +76,12 @@ base::Result<LookCount> count_look(Notebook& notebook,
   if (!entry) return base::failed(entry.error());
   count.entry = entry->entry;
   return count;
+}
+
+bool has_changed_since(const Notebook& notebook, std::int64_t entry) {
+  return std::ranges::any_of(notebook.journal(), [entry](const JournalEntry& later) {
+    return later.entry > entry && !later.what.starts_with(kLookAt);
+  });
 }
 
 }  // namespace keenfall::notebook

@@ -59,4 +59,7 @@ struct LookCount {
                                                  const StoredJudgement& judgement,
                                                  const Authorship& by);
 
+// Whether anything but looks came in after that entry of the journal.
+[[nodiscard]] bool has_changed_since(const Notebook& notebook, std::int64_t entry);
+
 }  // namespace keenfall::notebook

@@ -443,5 +443,24 @@ TEST_F(AskingRoutes, SayThatNoNotebookIsOpen) {
   EXPECT_EQ(sentence_of(refused(400, "PUT", "/trials/abc/name", {{"name", "x"}})), none);
 }
 
+// Sealing a claim with a margin of its own makes the trial's own question another one.
+TEST_F(AskingRoutes, AreCountedWhereTheQuestionIsTheTrialsNow) {
+  const std::string uid = begun(what_is_asked(4));
+  cut_it();
+  const auto counted = [&] {
+    const HttpResponse answer =
+        asked("POST", "/trials/" + uid + "/judgements", R"({"engine": "full"})");
+    const json document = json::parse(answer.body);
+    return json::parse(answer.status == 202 ? result_of(document).body : answer.body)
+        .value("counted_words", "");
+  };
+
+  EXPECT_EQ(counted(), "Counted as look 1 at this trial, with its answer.");
+  (void)got("POST", "/trials/" + uid + "/seal", "Trial");
+
+  EXPECT_EQ(counted(), "Counted as look 2 at this trial, with its answer.");
+  EXPECT_EQ(page_of(uid)["looks"].size(), 2U);
+}
+
 }  // namespace
 }  // namespace keenfall::server

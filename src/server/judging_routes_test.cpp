@@ -22,6 +22,24 @@ class JudgingRoutes : public testing::AskedApp {
     EXPECT_EQ(wire::testing::faults_against_api(document, "Judged"), "");
     return document;
   }
+  // The uid of a trial of 62 runs, in a notebook that is open now.
+  std::string with_many_runs() {
+    (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "many"}});
+    std::ofstream table(folder_ / "many.csv");
+    table << "blade,medium,run,cuts,reading\n";
+    for (int run = 1; run <= 31; ++run) {
+      for (const char* blade : {"A", "B"}) {
+        for (const int cuts : {0, 10, 40}) {
+          table << blade << ",rope," << run << "," << cuts << "," << 100 + 3 * cuts + run << "\n";
+        }
+      }
+    }
+    table.close();
+    EXPECT_TRUE(workbench::take_into(
+        {.notebook = *open_.notebook(), .tables = {(folder_ / "many.csv").string()}},
+        open_.hand()));
+    return got("GET", "/home", "Home")["trials"][0]["uid"];
+  }
   static std::string said(const json& sentence) {
     std::string text;
     for (const json& words : sentence["words"]) text += words["text"];
@@ -58,25 +76,61 @@ TEST_F(JudgingRoutes, AnswerTheSameToTheQuestionThatWasAnswered) {
 }
 
 TEST_F(JudgingRoutes, LookAtManyRunsAsWork) {
-  (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "many"}});
-  std::ofstream table(folder_ / "many.csv");
-  table << "blade,medium,run,cuts,reading\n";
-  for (int run = 1; run <= 31; ++run) {
-    for (const char* blade : {"A", "B"}) {
-      for (const int cuts : {0, 10, 40}) {
-        table << blade << ",rope," << run << "," << cuts << "," << 100 + 3 * cuts + run << "\n";
-      }
-    }
-  }
-  table.close();
-  ASSERT_TRUE(workbench::take_into(
-      {.notebook = *open_.notebook(), .tables = {(folder_ / "many.csv").string()}}, open_.hand()));
-  const std::string uid = got("GET", "/home", "Home")["trials"][0]["uid"];
+  const std::string uid = with_many_runs();
+  EXPECT_EQ(got("GET", "/trials/" + uid + "/answer", "Answer")["not_judged"], true);
 
   const json started =
       got("POST", "/trials/" + uid + "/judgements", "Started", {{"engine", "quick"}});
 
   EXPECT_EQ(json::parse(result_of(started).body)["engine"], "quick");
+}
+
+// A page that is loaded again, or two pages of one trial.
+TEST_F(JudgingRoutes, CountWhatTwoAskAtOnceAsOneLook) {
+  const std::string uid = with_demo();
+  const json first = got("POST", "/trials/" + uid + "/judgements", "Started", {{"engine", "full"}});
+  const json second =
+      got("POST", "/trials/" + uid + "/judgements", "Started", {{"engine", "full"}});
+
+  const json one = json::parse(result_of(first).body);
+  const json other = json::parse(result_of(second).body);
+
+  EXPECT_EQ(one["counted_words"], "Counted as look 1 at this trial, with its answer.");
+  EXPECT_EQ(other["counted_words"], one["counted_words"]);
+  EXPECT_EQ(got("GET", "/trials/" + uid, "Trial")["looks"].size(), 1U);
+}
+
+TEST_F(JudgingRoutes, CountTheSameReadingsOnceAcrossAStrikeThatIsUndone) {
+  const std::string uid = with_demo();
+  (void)judged(uid, "full", json::object());
+  const json struck = got("POST",
+                          "/trials/" + uid + "/strikes",
+                          "Changed",
+                          {{"run", 0}, {"reading", 0}, {"reason", "thread slipped"}});
+  const std::string entry = std::to_string(struck["entry"].get<int>());
+  (void)got("POST", "/journal/" + entry + "/undo", "Changed", json::object());
+
+  const json again = judged(uid, "full", json::object());
+
+  EXPECT_EQ(again["counted_words"], "Counted as look 1 at this trial, with its answer.");
+  EXPECT_EQ(got("GET", "/trials/" + uid, "Trial")["looks"].size(), 1U);
+}
+
+// A notebook that is being written to when the answer comes takes no look; the next asking does.
+TEST_F(JudgingRoutes, CountLaterWhatCouldNotBeCountedAtFirst) {
+  const std::string uid = with_demo();
+  json missed;
+  {
+    const auto writing = workbench::opened_to_write(*open_.notebook(), open_.hand());
+    ASSERT_TRUE(writing);
+    missed = judged(uid, "full", json::object());
+  }
+  EXPECT_TRUE(missed["counted_words"].get<std::string>().starts_with("Not counted as a look"));
+
+  const json counted = judged(uid, "full", json::object());
+
+  EXPECT_EQ(counted["counted_words"], "Counted as look 1 at this trial, with its answer.");
+  EXPECT_EQ(got("GET", "/trials/" + uid, "Trial")["looks"].size(), 1U);
 }
 
 TEST_F(JudgingRoutes, AnswerFullyOnceAndCountIt) {

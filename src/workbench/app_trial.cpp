@@ -3,6 +3,7 @@
 #include "exchange/long_table_text.h"
 #include "notebook/kept_trials.h"
 #include "notebook/kit.h"
+#include "notebook/looks.h"
 #include "notebook/strike.h"
 #include "notebook/trial_words.h"
 #include "workbench/app_home.h"
@@ -40,14 +41,6 @@ std::vector<std::string> deviations_in(const TrialAtHand& seen, const materials:
     }
   }
   return deviations;
-}
-
-// Looks change nothing of a trial.
-bool has_changed_since(const notebook::Notebook& opened, std::int64_t entry) {
-  const auto journal = opened.journal();
-  return std::ranges::any_of(journal, [&](const notebook::JournalEntry& later) {
-    return later.entry > entry && !later.what.starts_with("look at ");
-  });
 }
 
 base::Problem changed_meanwhile(const std::string& notebook) {
@@ -104,7 +97,7 @@ base::Result<wire::Changed> strike_in_trial(const StrikeInTrial& request, const 
     if (!opened) return base::failed(opened.error());
     const auto name = notebook::trial_name_of(*opened, request.uid);
     if (!name) return base::failed(no_trial_with(request.uid, request.notebook));
-    if (request.strike.of_entry && has_changed_since(*opened, *request.strike.of_entry)) {
+    if (request.strike.of_entry && notebook::has_changed_since(*opened, *request.strike.of_entry)) {
       return base::failed(changed_meanwhile(request.notebook));
     }
     const auto struck = notebook::strike_at(*opened,

@@ -33,33 +33,33 @@ std::optional<std::string> caution_about_looks(const notebook::LookCount& count,
          "first look, allows for it.";
 }
 
-std::string counted_words(const notebook::LookCount& count, std::int64_t last_entry_judged) {
+std::string counted_words(std::size_t number, std::size_t states) {
   std::string words =
-      "Counted as look " + std::to_string(count.looks) + " at this trial, with its answer.";
-  if (count.states > 1) {
-    words += " Its readings were looked at in " + std::to_string(count.states) +
-             " different states by now.";
-  }
-  if (count.entry > last_entry_judged + 1) {
-    words += " The notebook changed while this was judged: what came in since entry " +
-             std::to_string(last_entry_judged) + " is not in the answer.";
+      "Counted as look " + std::to_string(number) + " at this trial, with its answer.";
+  if (states > 1) {
+    words +=
+        " Its readings were looked at in " + std::to_string(states) + " different states by now.";
   }
   return words;
 }
 
-// Whether it could be kept decides nothing about the answer, so nothing fails here.
-std::string kept_in(const std::string& path,
-                    const std::string& trial,
+std::string kept_in(const TrialLookedAt& seen,
                     const notebook::StoredJudgement& judgement,
-                    std::int64_t last_entry_judged,
                     const JudgedBy& by) {
   const std::string not_kept = "Not counted as a look, and the answer is not stored: ";
   try {
-    return naming_the_file(path, [&] {
-      auto opened = opened_to_write_within(by.patience, path, by.hand);
+    return naming_the_file(seen.notebook, [&] {
+      auto opened = opened_to_write_within(by.patience, seen.notebook, by.hand);
       if (!opened) return not_kept + opened.error().sentence;
-      const auto count = notebook::count_look(*opened, trial, judgement, authorship_of(by.hand));
-      return count ? counted_words(*count, last_entry_judged) : not_kept + count.error().sentence;
+      const auto count =
+          notebook::count_look(*opened, seen.trial.name, judgement, authorship_of(by.hand));
+      if (!count) return not_kept + count.error().sentence;
+      std::string words = counted_words(count->looks, count->states);
+      if (notebook::has_changed_since(*opened, seen.last_entry)) {
+        words += " The notebook changed while this was judged: what came in since entry " +
+                 std::to_string(seen.last_entry) + " is not in the answer.";
+      }
+      return words;
     });
   } catch (const NotebookTrouble& trouble) {
     return not_kept + trouble.what();
@@ -107,15 +107,24 @@ CountedLook count_look(const TrialLookedAt& seen,
                                       .question = question_of(options),
                                       .seed = options.seed,
                                       .program_version = by.program_version};
+  const auto before = std::ranges::find_if(seen.looks, [&](const notebook::Look& look) {
+    return seen.is_counted_once && look.judgement.inputs == judgement.inputs &&
+           look.judgement.question == judgement.question;
+  });
+  if (before != seen.looks.end()) {
+    const notebook::LookCount count = notebook::count_of(seen.looks);
+    const auto number = static_cast<std::size_t>(before - seen.looks.begin()) + 1;
+    return {.kept_words = counted_words(number, count.states),
+            .caution = caution_about_looks(count, options)};
+  }
   // Without the caution, which depends on the looks there were: the same question about the same
   // readings has one answer.
   judgement.answer =
       wire::judgement_to_json({.program_version = by.program_version, .judgements = judgements});
   std::vector<notebook::Look> looks = seen.looks;
   looks.push_back({.judgement = judgement});
-  CountedLook counted{.caution = caution_about_looks(notebook::count_of(looks), options)};
-  counted.kept_words = kept_in(seen.notebook, seen.trial.name, judgement, seen.last_entry, by);
-  return counted;
+  return {.kept_words = kept_in(seen, judgement, by),
+          .caution = caution_about_looks(notebook::count_of(looks), options)};
 }
 
 }  // namespace keenfall::workbench

@@ -29,8 +29,11 @@ struct JudgedBy {
 struct TrialLookedAt {
   std::string notebook;  // its path
   const trials::Trial& trial;
-  const std::vector<notebook::Look>& looks;  // there were; only their inputs matter
+  const std::vector<notebook::Look>& looks;  // there were; of their answers nothing matters
   std::int64_t last_entry = 0;               // of the journal
+  // Whether the same question about the same readings stays one look, as on a page that is looked
+  // at again and again; else each judging is one.
+  bool is_counted_once = false;
 };
 
 struct CountedLook {

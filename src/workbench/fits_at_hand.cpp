@@ -1,6 +1,7 @@
 #include "workbench/fits_at_hand.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cstddef>
 #include <utility>
 
@@ -31,6 +32,29 @@ void FitsAtHand::keep(FitAtHand fit) {
   std::erase_if(kept_, [&](const FitAtHand& one) {
     return one.of.engine == engine && ++alike > most_kept(engine);
   });
+}
+
+FitsAtHand::Turn::Turn(FitsAtHand& fits, FitWanted wanted, const std::function<bool()>& goes_on)
+    : fits_(fits), wanted_(std::move(wanted)) {
+  constexpr std::chrono::milliseconds kAskedEvery{50};
+  std::unique_lock lock(fits_.mutex_);
+  const auto is_free = [this] { return std::ranges::count(fits_.being_made_, wanted_) == 0; };
+  while (!fits_.given_up_.wait_for(lock, kAskedEvery, is_free)) {
+    lock.unlock();
+    if (!goes_on()) return;
+    lock.lock();
+  }
+  fits_.being_made_.push_back(wanted_);
+  is_mine_ = true;
+}
+
+FitsAtHand::Turn::~Turn() {
+  if (!is_mine_) return;
+  {
+    const std::lock_guard lock(fits_.mutex_);
+    fits_.being_made_.remove(wanted_);
+  }
+  fits_.given_up_.notify_all();
 }
 
 }  // namespace keenfall::workbench

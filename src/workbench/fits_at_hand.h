@@ -9,7 +9,9 @@
 #include "trials/trial.h"
 #include "workbench/fitted_trial.h"
 
+#include <condition_variable>
 #include <cstdint>
+#include <functional>
 #include <list>
 #include <memory>
 #include <mutex>
@@ -33,7 +35,6 @@ struct FitAtHand {
   FitWanted of;
   std::shared_ptr<const FittedTrial> fitted;
   std::vector<std::string> not_in_its_table;  // TrialTable::left_out of the fitted trial
-  std::string counted_words;  // how the trial's own question to it was counted; empty: not yet
 };
 
 class FitsAtHand {
@@ -42,8 +43,32 @@ class FitsAtHand {
   [[nodiscard]] std::optional<FitAtHand> find(const FitWanted& wanted);
   void keep(FitAtHand fit);
 
+  // Held while the trial's own question is counted, so that what two ask at once is counted once.
+  [[nodiscard]] std::unique_lock<std::mutex> counting() { return std::unique_lock(counting_); }
+
+  // Held while such a fit is made: whoever wants the same one waits, until the other is done or
+  // given up, or `goes_on` says no. Owns nothing then.
+  class Turn {
+   public:
+    Turn(FitsAtHand& fits, FitWanted wanted, const std::function<bool()>& goes_on);
+    ~Turn();
+    Turn(const Turn&) = delete;
+    Turn& operator=(const Turn&) = delete;
+    Turn(Turn&&) = delete;
+    Turn& operator=(Turn&&) = delete;
+    [[nodiscard]] bool is_mine() const { return is_mine_; }
+
+   private:
+    FitsAtHand& fits_;
+    FitWanted wanted_;
+    bool is_mine_ = false;
+  };
+
  private:
-  std::mutex mutex_;
+  std::mutex counting_;
+  std::mutex mutex_;  // of what follows
+  std::condition_variable given_up_;
+  std::list<FitWanted> being_made_;
   std::list<FitAtHand> kept_;  // the one used last stands first
 };
 

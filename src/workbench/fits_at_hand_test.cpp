@@ -2,8 +2,13 @@
 
 #include <gtest/gtest.h>
 
+#include <atomic>
+#include <chrono>
 #include <memory>
+#include <optional>
 #include <string>
+#include <thread>
+#include <utility>
 
 namespace keenfall::workbench {
 namespace {
@@ -12,10 +17,9 @@ std::shared_ptr<const trials::Trial> a_trial() {
   return std::make_shared<const trials::Trial>(trials::Trial{.name = "bench"});
 }
 
-FitAtHand fit_of(const FitWanted& wanted, const std::string& counted_words = "") {
+FitAtHand fit_of(const FitWanted& wanted) {
   return {.of = wanted,
-          .fitted = std::make_shared<const FittedTrial>(FittedTrial{.trial = wanted.trial}),
-          .counted_words = counted_words};
+          .fitted = std::make_shared<const FittedTrial>(FittedTrial{.trial = wanted.trial})};
 }
 
 TEST(FitsAtHand, AreFoundForExactlyWhatTheyAreOf) {
@@ -47,9 +51,10 @@ TEST(FitsAtHand, AreReplacedByWhatIsKeptOfTheSame) {
   FitsAtHand fits;
   const FitWanted wanted{.trial = a_trial()};
   fits.keep(fit_of(wanted));
-  fits.keep(fit_of(wanted, "counted"));
+  const FitAtHand newer = fit_of(wanted);
+  fits.keep(newer);
 
-  EXPECT_EQ(fits.find(wanted)->counted_words, "counted");
+  EXPECT_EQ(fits.find(wanted)->fitted, newer.fitted);
 }
 
 TEST(FitsAtHand, GoWhereTheyWereNotUsedForLongest) {
@@ -77,6 +82,38 @@ TEST(FitsAtHand, OfFullDrawsStayHoweverManyQuickOnesCome) {
 
   EXPECT_TRUE(fits.find(full));
   EXPECT_FALSE(fits.find(quick));
+}
+
+const auto kGoesOn = [] { return true; };
+
+TEST(FitsAtHand, AreMadeByOneAtATime) {
+  FitsAtHand fits;
+  const FitWanted wanted{.trial = a_trial()};
+  std::optional<FitsAtHand::Turn> first(std::in_place, fits, wanted, kGoesOn);
+  ASSERT_TRUE(first->is_mine());
+  std::atomic<bool> second_began = false;
+  std::thread second([&] {
+    const FitsAtHand::Turn turn(fits, wanted, kGoesOn);
+    second_began = turn.is_mine();
+  });
+  const FitsAtHand::Turn another(fits, {.trial = a_trial()}, kGoesOn);
+  EXPECT_TRUE(another.is_mine());
+  std::this_thread::sleep_for(std::chrono::milliseconds(120));
+  EXPECT_FALSE(second_began);
+
+  first.reset();
+  second.join();
+  EXPECT_TRUE(second_began);
+}
+
+TEST(FitsAtHand, AreNotWaitedForByWhoIsAskedToStop) {
+  FitsAtHand fits;
+  const FitWanted wanted{.trial = a_trial()};
+  const FitsAtHand::Turn first(fits, wanted, kGoesOn);
+
+  const FitsAtHand::Turn second(fits, wanted, [] { return false; });
+
+  EXPECT_FALSE(second.is_mine());
 }
 
 }  // namespace

@@ -52,35 +52,36 @@ base::ResultOrProblems<FitAtHand> fit_now(const FitWanted& wanted,
                    .not_in_its_table = trial_table(*trial).left_out};
 }
 
-// Counts it where it is the trial's own question and was not counted yet.
+// Counts it where it is the trial's own question and was not counted yet, by nobody at the same
+// time either.
 CountedLook counted_once(AtHand& at_hand,
                          const TrialToJudge& asked,
                          const Seen& seen,
-                         FitAtHand& fit,
+                         const FitAtHand& fit,
                          const JudgeOptions& options,
                          const Judgements& judgements) {
   if (fit.of.engine == Engine::quick || !is_own_question(asked.question, *seen)) return {};
-  if (!fit.counted_words.empty()) return {.kept_words = fit.counted_words};
   if (options.told_in != materials::ToldIn{}) {
     const JudgeOptions as_recorded = told_as_recorded(options);
     const auto recorded = judge_fitted(*fit.fitted, as_recorded);
     base::require(recorded.has_value(), "what is judged in one unit is judged in another");
     return counted_once(at_hand, asked, seen, fit, as_recorded, *recorded);
   }
+  const auto lock = at_hand.fits.counting();
+  // Those that were counted while this was fitted are there, too.
+  const auto newest = at_hand.trials.trial(asked.notebook, asked.uid);
   std::vector<notebook::Look> looks;
-  for (const LookAtHand& look : seen->looks) {
-    looks.push_back({.judgement = {.inputs = look.inputs}});
+  for (const LookAtHand& look : (newest ? *newest : seen)->looks) {
+    looks.push_back({.judgement = {.inputs = look.inputs, .question = look.question}});
   }
-  CountedLook counted = count_look({.notebook = asked.notebook,
-                                    .trial = *seen->trial,
-                                    .looks = looks,
-                                    .last_entry = seen->place.entry},
-                                   options,
-                                   asked.by,
-                                   judgements);
-  fit.counted_words = counted.kept_words;
-  at_hand.fits.keep(fit);
-  return counted;
+  return count_look({.notebook = asked.notebook,
+                     .trial = *seen->trial,
+                     .looks = looks,
+                     .last_entry = seen->place.entry,
+                     .is_counted_once = true},
+                    options,
+                    asked.by,
+                    judgements);
 }
 
 // As it was answered. Without a level or a reading half keenness is asked; naming one would ask
@@ -134,6 +135,11 @@ base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
   return judged;
 }
 
+base::Problem stopped_while_waiting() {
+  return {.kind = base::ProblemKind::interrupted,
+          .sentence = "Stopped while the same was being worked out; nothing was kept."};
+}
+
 }  // namespace
 
 bool is_long_to_judge(const trials::Trial& trial) {
@@ -173,6 +179,10 @@ base::ResultOrProblems<wire::Judged> judge_fully(AtHand& at_hand,
   const auto seen = at_hand.trials.checked_trial(asked.notebook, asked.uid);
   if (!seen) return base::failed_by(seen.error());
   const FitWanted wanted = fit_for(asked, *seen, Engine::full);
+  const FitsAtHand::Turn turn(at_hand.fits, wanted, [&progress] {
+    return progress({.stage = "waiting for the same to be worked out"});
+  });
+  if (!turn.is_mine()) return base::failed_by(stopped_while_waiting());
   if (auto fit = at_hand.fits.find(wanted)) {
     return judged_from(at_hand, asked, *seen, std::move(*fit));
   }
