@@ -35,7 +35,9 @@ Problem unknown_unit(std::string_view written, const Unit* other) {
     }
   }
   return {.kind = ProblemKind::unknown_name,
-          .sentence = "the unit “" + std::string(trimmed(written)) + "” is not known",
+          .sentence = trimmed(written).empty()
+                          ? "no unit is said"
+                          : "the unit “" + std::string(trimmed(written)) + "” is not known",
           .place = {.found = std::string(trimmed(written))},
           .accepted = accepted};
 }

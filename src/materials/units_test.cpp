@@ -135,6 +135,7 @@ TEST(Units, ThatAreMisspelledAreAnsweredWithTheNearest) {
   ASSERT_FALSE(wrong.has_value());
   EXPECT_EQ(wrong.error().kind, base::ProblemKind::unknown_name);
   EXPECT_EQ(wrong.error().sentence, "the unit “gff” is not known");
+  EXPECT_EQ(convert(1, " ", "N").error().sentence, "no unit is said");
   EXPECT_THAT(wrong.error().accepted, HasSubstr("did you mean gf"));
 }
 

@@ -29,8 +29,8 @@ std::optional<std::string> caution_about_looks(const notebook::LookCount& count,
          " different states, this one included, and " +
          (options.looks.empty() ? "no looks were" : std::to_string(planned) + " looks were") +
          " planned. Whoever looks while readings come in, and stops when the answer pleases, finds "
-         "differences that chance made more often than is stated here; --looks, said before the "
-         "first look, allows for it.";
+         "differences that chance made more often than is stated here. Looks that are planned "
+         "before the first (in a sealed plan, or by --looks) allow for it.";
 }
 
 std::string counted_words(std::size_t number, std::size_t states) {
