@@ -37,6 +37,14 @@ constexpr std::array<EventWord, 14> kEventWords = {{
     {"overnight", trials::EventKind::pause},
 }};
 
+// Of words that say alone why there is no reading.
+constexpr std::array<std::string_view, 41> kWhyNoReading = {
+    "abandon", "abort", "above", "below",   "bent", "beyond", "blunt",    "broke",  "burr",
+    "chip",    "crack", "dnf",   "drop",    "dull", "end",    "error",    "fail",   "fell",
+    "finish",  "forg",  "gave",  "invalid", "lost", "miss",   "overload", "quit",   "roll",
+    "sharpen", "skip",  "slip",  "snag",    "snap", "stop",   "strop",    "struck", "stuck",
+    "tear",    "tore",  "torn",  "untest",  "void"};
+
 // Whether some word of the text begins so.
 bool has_word_beginning(std::string_view lower_text, std::string_view beginning) {
   for (std::size_t at = lower_text.find(beginning); at != lower_text.npos;
@@ -88,6 +96,15 @@ trials::EventKind event_kind_of(std::string_view cell) {
     return has_word_beginning(lower_text, candidate.beginning);
   });
   return found == kEventWords.end() ? trials::EventKind::other : found->kind;
+}
+
+bool says_why_no_reading(std::string_view cell) {
+  if (trimmed(cell).find_first_of(" \t\n") != cell.npos) return true;
+  if (event_kind_of(cell) != trials::EventKind::other) return true;
+  const std::string lower_text = materials::lower_case(cell);
+  return std::ranges::any_of(kWhyNoReading, [&lower_text](std::string_view beginning) {
+    return has_word_beginning(lower_text, beginning);
+  });
 }
 
 std::string_view word_for(trials::EventKind kind) {

@@ -31,5 +31,8 @@ inline constexpr std::string_view kQuestionMarkAlone =
 
 [[nodiscard]] trials::EventKind event_kind_of(std::string_view cell);
 [[nodiscard]] std::string_view word_for(trials::EventKind kind);
+// Of words where a reading should stand: several always do, a single one where it is known, as
+// "stopped" is. Any other may be a slip of the hand.
+[[nodiscard]] bool says_why_no_reading(std::string_view cell);
 
 }  // namespace keenfall::exchange

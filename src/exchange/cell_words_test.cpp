@@ -47,5 +47,13 @@ TEST(Events, ReadTheirOwnWordsBack) {
   }
 }
 
+TEST(WordsWithoutAReading, AreKnownOrSeveral) {
+  for (const char* const said : {"stopped", "Slipped", "wet", "hit a staple", "could not go on"}) {
+    EXPECT_TRUE(says_why_no_reading(said)) << said;
+  }
+  EXPECT_FALSE(says_why_no_reading("abc"));
+  EXPECT_FALSE(says_why_no_reading(" qwe "));
+}
+
 }  // namespace
 }  // namespace keenfall::exchange

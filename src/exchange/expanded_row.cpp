@@ -110,6 +110,7 @@ void take_reading_cell(const GridCell& cell,
   row[Column::struck] = {};
   row[Column::doubtful] = {};
   if (!read->event.empty()) {
+    if (reading.events++ == 0) reading.first_event = excerpt(cell.text);
     row[Column::event] = place;
     row[Column::event].text = read->event;
   }
@@ -148,6 +149,11 @@ std::vector<std::string> remarks_on_cells(const GridReading& reading) {
     remarks.push_back("Words beside " + readings(reading.noted_readings) + ", as in " +
                       in_quotes(reading.first_noted) +
                       ", are kept as notes; those readings count.");
+  }
+  if (reading.events > 0) {
+    remarks.push_back("Words without a reading in " + std::to_string(reading.events) +
+                      (reading.events == 1 ? " cell" : " cells") + ", as in " +
+                      in_quotes(reading.first_event) + ", are kept as what happened there.");
   }
   if (reading.struck_readings > 0) {
     remarks.push_back("Struck out, because the cell says so: " + readings(reading.struck_readings) +

@@ -50,8 +50,10 @@ struct GridReading {
   std::size_t noted_readings = 0;     // readings that count although something stands beside them
   std::size_t struck_readings = 0;    // readings whose cells strike them
   std::size_t doubtful_readings = 0;  // readings whose cells doubt them
+  std::size_t events = 0;             // cells that hold words and no reading
   std::size_t repeats = 0;            // cells that hold several
   std::string first_noted;            // as written
+  std::string first_event;
   std::string first_repeats;
 };
 

@@ -242,6 +242,12 @@ base::Result<ReadingCell> words_alone(std::string_view text) {
     return base::failed(
         fault(text, in_quotes(text) + " is neither a reading nor a word that says what happened."));
   }
+  if (!says_why_no_reading(text)) {
+    return base::failed(
+        fault(text,
+              in_quotes(text) + " cannot be read: it is no number, and no word that is known here "
+                                "for what happened. Put it in brackets to keep it as such."));
+  }
   return ReadingCell{.event = std::string(text)};
 }
 

@@ -152,6 +152,17 @@ TEST(WideTables, NumberTheRepeatsOfACell) {
   EXPECT_EQ(trial.runs[0].readings[2].reading, 99);
 }
 
+TEST(WideTables, AskBackAboutAWordThatIsNotKnown) {
+  EXPECT_THAT(problem_in(wide("0;104;99;101\n15;abc;99;101\n")),
+              HasSubstr("t.csv, line 5, column B: “abc” cannot be read"));
+
+  const trials::Trial trial = taken(wide("0;104;99;101\n15;(abc);stopped;101\n"));
+  EXPECT_EQ(trial.runs[0].events.at(0).as_written, "abc");
+  EXPECT_THAT(trial.remarks,
+              Contains("Words without a reading in 2 cells, as in “(abc)”, are kept as what "
+                       "happened there."));
+}
+
 TEST(WideTables, NeverTakeACellByHalf) {
   const auto problem = [](const std::string& cell) {
     return problem_in(wide("0;" + cell + ";99;101,5\n"));
