@@ -108,6 +108,20 @@ describe("blunting curves", () => {
   });
 });
 
+test("an interval longer than the curve ends at the edge of the picture, in an arrow", () => {
+  const report = madeReport({ runsEach: 1 });
+  const { lasting } = at(at(report.judgements, 0).names, 0);
+  if (lasting) lasting.hi95 = 344;
+  const shown = judgementView(report, 0);
+  const svg = drawn(
+    at(curvePictures(shown.judgement, at(shown.media, 0), oneFrame, width), 0).options,
+  );
+
+  const ends = [...svg.querySelectorAll("line[x2]")].map((line) => Number(line.getAttribute("x2")));
+  expect(Math.max(...ends)).toBeLessThanOrEqual(width);
+  expect(svg.querySelectorAll(".goes-on text")).toHaveLength(1);
+});
+
 /** Texts of a picture, in the order they are drawn. */
 const textsOf = (svg: SVGElement | HTMLElement) =>
   [...svg.querySelectorAll("text")].map((text) => text.textContent ?? "");

@@ -101,13 +101,29 @@ export function bladeMarks(arm: ArmView, band: boolean): Plot.Markish[] {
   ];
 }
 
-/** Where each edge gets to the level at which it is compared; none beyond what was cut. */
-export function levelReached(arm: ArmView): Plot.Markish[] {
+/**
+ * Where each edge gets to the level at which it is compared; none beyond what was cut. An interval
+ * that goes on beyond what is drawn ends there in an arrow.
+ */
+export function levelReached(arm: ArmView, lastDrawn: number): Plot.Markish[] {
   const { lasting } = arm;
   if (lasting?.reading === undefined || lasting.beyond_what_was_cut) return [];
   const y = lasting.reading;
+  const goesOn = lasting.hi95 > lastDrawn;
+  const to = goesOn ? lastDrawn : lasting.hi95;
+  const arrow = Plot.text([lasting], {
+    x: lastDrawn,
+    y,
+    text: () => "▶",
+    textAnchor: "end",
+    dx: 2,
+    fontSize: 12,
+    fill: answer,
+    className: "goes-on",
+  });
   return [
-    Plot.ruleY([lasting], { x1: "lo95", x2: "hi95", y, stroke: answer, strokeWidth: 2 }),
+    Plot.ruleY([lasting], { x1: "lo95", x2: () => to, y, stroke: answer, strokeWidth: 2 }),
+    ...(goesOn ? [arrow] : []),
     Plot.dot([lasting], {
       x: "median",
       y,

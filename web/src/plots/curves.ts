@@ -125,7 +125,7 @@ export function curveChart(chart: CurveChart): Plot.PlotOptions {
       ...runMarks(arms, frame.low),
       ...arms.flatMap((arm) => bladeMarks(arm, chart.bands)),
       eventMarks(arms, frame.low),
-      ...arms.flatMap(levelReached),
+      ...arms.flatMap((arm) => levelReached(arm, frame.lastDrawn)),
       (_index, { scales }) => {
         const ends = names.flatMap(({ text, shape, arm }) => {
           const last = arm.curve.at(-1);
