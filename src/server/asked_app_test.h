@@ -44,6 +44,10 @@ class AskedApp : public ::testing::Test {
                         .query = {},
                         .headers = headers_,
                         .body = body};
+    const auto notebook = open_.told().notebook;
+    if (says_which_ && notebook) {
+      request.headers.push_back({.name = "x-keenfall-notebook", .text = notebook->id});
+    }
     if (query != std::string::npos) {
       const std::string text = path.substr(query + 1);
       const std::size_t equals = text.find('=');
@@ -104,6 +108,7 @@ class AskedApp : public ::testing::Test {
                             .machine_words = "bench-2, process 4711",
                             .utc_now = [] { return std::string("2026-11-26T12:00:00Z"); }}};
   std::vector<NamedText> headers_;  // of every request
+  bool says_which_ = true;          // every request says that it means the open notebook
   Routes routes_;
   Works works_;
 };

@@ -2,6 +2,7 @@
 // and calling a trial otherwise.
 #include "server/app_parts.h"
 #include "server/encoded.h"
+#include "server/meant_notebook.h"
 #include "server/told_in.h"
 #include "wire/app_requests.h"
 #include "wire/asked_json.h"
@@ -28,13 +29,13 @@ HttpResponse as_it_stands(workbench::OpenApp& open,
 }
 
 HttpResponse begun_with_question(workbench::OpenApp& open,
-                                 const std::string& body,
+                                 const HttpRequest& request,
                                  const ToldIn& told) {
   constexpr int kCreated = 201;
-  const auto begun = wire::new_trial_from(body);
+  const auto path = notebook_to_change(open, request);
+  if (!path) return path.error();
+  const auto begun = wire::new_trial_from(request.body);
   if (!begun) return problems_answer(begun.error());
-  const auto path = open.notebook();
-  if (!path) return problem_answer(path.error());
   const auto uid =
       workbench::begin_trial({.notebook = *path, .name = begun->name}, begun->asked, open.hand());
   if (!uid) return problem_answer(uid.error());
@@ -55,30 +56,33 @@ HttpResponse after_change(workbench::OpenApp& open,
 
 HttpResponse asked_written(workbench::OpenApp& open,
                            const std::string& uid,
-                           const std::string& body,
+                           const HttpRequest& request,
                            const ToldIn& told) {
-  const auto asked = wire::asked_from(body);
+  const auto path = notebook_to_change(open, request);
+  if (!path) return path.error();
+  const auto asked = wire::asked_from(request.body);
   if (!asked) return problems_answer(asked.error());
-  const auto path = open.notebook();
-  if (!path) return problem_answer(path.error());
   const workbench::TrialMeant trial{.notebook = *path, .uid = uid};
   return after_change(open, trial, told, workbench::write_asked(trial, *asked, open.hand()));
 }
 
-HttpResponse asked_sealed(workbench::OpenApp& open, const std::string& uid, const ToldIn& told) {
-  const auto path = open.notebook();
-  if (!path) return problem_answer(path.error());
+HttpResponse asked_sealed(workbench::OpenApp& open,
+                          const std::string& uid,
+                          const HttpRequest& request,
+                          const ToldIn& told) {
+  const auto path = notebook_to_change(open, request);
+  if (!path) return path.error();
   const workbench::TrialMeant trial{.notebook = *path, .uid = uid};
   return after_change(open, trial, told, workbench::seal_asked(trial, open.hand()));
 }
 
 HttpResponse trial_renamed(workbench::OpenApp& open,
                            const std::string& uid,
-                           const std::string& body) {
-  const auto name = wire::name_from(body);
+                           const HttpRequest& request) {
+  const auto path = notebook_to_change(open, request);
+  if (!path) return path.error();
+  const auto name = wire::name_from(request.body);
   if (!name) return problems_answer(name.error());
-  const auto path = open.notebook();
-  if (!path) return problem_answer(path.error());
   return encoded(workbench::call_trial({.notebook = *path, .uid = uid}, *name, open.hand()),
                  wire::changed_to_json,
                  uid);
@@ -91,23 +95,24 @@ void add_asking_routes(const AppParts& parts) {
   parts.routes.add("POST",
                    "/api/v1/trials",
                    telling_in_units([&open](const auto& request, const auto&, const auto& told) {
-                     return begun_with_question(open, request.body, told);
+                     return begun_with_question(open, request, told);
                    }));
   parts.routes.add(
       "PUT",
       "/api/v1/trials/{trial}/asked",
       telling_in_units([&open](const auto& request, const auto& path, const auto& told) {
-        return asked_written(open, path.at("trial"), request.body, told);
+        return asked_written(open, path.at("trial"), request, told);
       }));
-  parts.routes.add("POST",
-                   "/api/v1/trials/{trial}/seal",
-                   telling_in_units([&open](const auto&, const auto& path, const auto& told) {
-                     return asked_sealed(open, path.at("trial"), told);
-                   }));
+  parts.routes.add(
+      "POST",
+      "/api/v1/trials/{trial}/seal",
+      telling_in_units([&open](const auto& request, const auto& path, const auto& told) {
+        return asked_sealed(open, path.at("trial"), request, told);
+      }));
   parts.routes.add("PUT",
                    "/api/v1/trials/{trial}/name",
                    [&open](const HttpRequest& request, const PathParameters& path) {
-                     return trial_renamed(open, path.at("trial"), request.body);
+                     return trial_renamed(open, path.at("trial"), request);
                    });
 }
 

@@ -3,6 +3,7 @@
 #include "server/app_parts.h"
 #include "server/encoded.h"
 #include "server/file_answer.h"
+#include "server/meant_notebook.h"
 #include "server/told_in.h"
 #include "server/work_routes.h"
 #include "wire/app_requests.h"
@@ -55,12 +56,12 @@ HttpResponse judged_fully(const AppParts& parts, TrialToJudge asked) {
 
 HttpResponse judged(const AppParts& parts,
                     const std::string& uid,
-                    const std::string& body,
+                    const HttpRequest& request,
                     const ToldIn& told) {
-  const auto judging = wire::judging_from(body);
+  const auto path = notebook_to_change(parts.open, request);
+  if (!path) return path.error();
+  const auto judging = wire::judging_from(request.body);
   if (!judging) return problems_answer(judging.error());
-  const auto path = parts.open.notebook();
-  if (!path) return problem_answer(path.error());
   TrialToJudge asked{.notebook = *path,
                      .uid = uid,
                      .question = judging->question,
@@ -104,12 +105,12 @@ WorkOutcome table_file(workbench::OpenApp& open, const TrialToJudge& asked) {
 // For programs all is told as it was recorded.
 HttpResponse reported(const AppParts& parts,
                       const std::string& uid,
-                      const std::string& body,
+                      const HttpRequest& http,
                       const ToldIn& told) {
-  const auto request = wire::report_request_from(body);
+  const auto path = notebook_to_change(parts.open, http);
+  if (!path) return path.error();
+  const auto request = wire::report_request_from(http.body);
   if (!request) return problems_answer(request.error());
-  const auto path = parts.open.notebook();
-  if (!path) return problem_answer(path.error());
   workbench::OpenApp& open = parts.open;
   const auto seen = open.at_hand().trials.trial(*path, uid);
   if (!seen)
@@ -133,9 +134,12 @@ HttpResponse reported(const AppParts& parts,
       });
 }
 
-HttpResponse answered(const AppParts& parts, const std::string& uid, const ToldIn& told) {
-  const auto path = parts.open.notebook();
-  if (!path) return problem_answer(path.error());
+HttpResponse answered(const AppParts& parts,
+                      const std::string& uid,
+                      const HttpRequest& request,
+                      const ToldIn& told) {
+  const auto path = notebook_to_read(parts.open, request);
+  if (!path) return path.error();
   return encoded(workbench::newest_answer(parts.open.at_hand(),
                                           {.notebook = *path,
                                            .uid = uid,
@@ -149,22 +153,23 @@ HttpResponse answered(const AppParts& parts, const std::string& uid, const ToldI
 }  // namespace
 
 void add_judging_routes(const AppParts& parts) {
-  parts.routes.add("GET",
-                   "/api/v1/trials/{trial}/answer",
-                   telling_in_units([parts](const auto&, const auto& path, const auto& told) {
-                     return answered(parts, path.at("trial"), told);
-                   }));
+  parts.routes.add(
+      "GET",
+      "/api/v1/trials/{trial}/answer",
+      telling_in_units([parts](const auto& request, const auto& path, const auto& told) {
+        return answered(parts, path.at("trial"), request, told);
+      }));
   parts.routes.add(
       "POST",
       "/api/v1/trials/{trial}/judgements",
       telling_in_units([parts](const auto& request, const auto& path, const auto& told) {
-        return judged(parts, path.at("trial"), request.body, told);
+        return judged(parts, path.at("trial"), request, told);
       }));
   parts.routes.add(
       "POST",
       "/api/v1/trials/{trial}/reports",
       telling_in_units([parts](const auto& request, const auto& path, const auto& told) {
-        return reported(parts, path.at("trial"), request.body, told);
+        return reported(parts, path.at("trial"), request, told);
       }));
 }
 

@@ -1,6 +1,7 @@
 // The routes of the kit: what is at hand, and putting in, changing and taking away on each shelf.
 #include "server/app_parts.h"
 #include "server/encoded.h"
+#include "server/meant_notebook.h"
 #include "server/told_in.h"
 #include "wire/kit_json.h"
 #include "workbench/app_kit.h"
@@ -22,21 +23,21 @@ HttpResponse kit_answer(const base::Result<notebook::KeptKit>& kit,
       kit, [&told](const auto& known) { return wire::kit_to_json(known, told); }, uid);
 }
 
-HttpResponse at_hand(workbench::OpenApp& open, const ToldIn& told) {
-  const auto path = open.notebook();
-  if (!path) return problem_answer(path.error());
+HttpResponse at_hand(workbench::OpenApp& open, const HttpRequest& request, const ToldIn& told) {
+  const auto path = notebook_to_read(open, request);
+  if (!path) return path.error();
   return kit_answer(workbench::kit_of(*path), told);
 }
 
 HttpResponse added(workbench::OpenApp& open,
                    std::size_t shelf,
-                   const std::string& body,
+                   const HttpRequest& request,
                    const ToldIn& told) {
   constexpr int kCreated = 201;
-  const auto thing = wire::kit_thing_from(shelf, body);
+  const auto path = notebook_to_change(open, request);
+  if (!path) return path.error();
+  const auto thing = wire::kit_thing_from(shelf, request.body);
   if (!thing) return problems_answer(thing.error());
-  const auto path = open.notebook();
-  if (!path) return problem_answer(path.error());
   const auto kit = workbench::kit_with(*path, *thing, open.hand());
   HttpResponse answer = kit_answer(kit, told);
   if (kit) answer.status = kCreated;
@@ -46,12 +47,12 @@ HttpResponse added(workbench::OpenApp& open,
 HttpResponse changed(workbench::OpenApp& open,
                      std::size_t shelf,
                      const std::string& uid,
-                     const std::string& body,
+                     const HttpRequest& request,
                      const ToldIn& told) {
-  auto change = wire::kit_change_from(shelf, body);
+  const auto path = notebook_to_change(open, request);
+  if (!path) return path.error();
+  auto change = wire::kit_change_from(shelf, request.body);
   if (!change) return problems_answer(change.error());
-  const auto path = open.notebook();
-  if (!path) return problem_answer(path.error());
   return kit_answer(
       workbench::kit_changed(*path, uid, std::move(change->thing), open.hand(change->why)),
       told,
@@ -61,9 +62,10 @@ HttpResponse changed(workbench::OpenApp& open,
 HttpResponse taken_away(workbench::OpenApp& open,
                         std::size_t shelf,
                         const std::string& uid,
+                        const HttpRequest& request,
                         const ToldIn& told) {
-  const auto path = open.notebook();
-  if (!path) return problem_answer(path.error());
+  const auto path = notebook_to_change(open, request);
+  if (!path) return path.error();
   return kit_answer(workbench::kit_without(*path, shelf, uid, open.hand()), told, uid);
 }
 
@@ -72,29 +74,31 @@ HttpResponse taken_away(workbench::OpenApp& open,
 void add_kit_routes(const AppParts& parts) {
   workbench::OpenApp& open = parts.open;
   Routes& routes = parts.routes;
-  routes.add(
-      "GET", "/api/v1/kit", telling_in_units([&open](const auto&, const auto&, const auto& told) {
-        return at_hand(open, told);
-      }));
+  routes.add("GET",
+             "/api/v1/kit",
+             telling_in_units([&open](const auto& request, const auto&, const auto& told) {
+               return at_hand(open, request, told);
+             }));
   for (std::size_t shelf = 0; shelf < wire::kKitShelves.size(); ++shelf) {
     const std::string things = "/api/v1/kit/" + std::string(wire::kKitShelves.at(shelf));
     const std::string thing = things + "/{uid}";
     routes.add("POST",
                things,
                telling_in_units([&open, shelf](const auto& request, const auto&, const auto& told) {
-                 return added(open, shelf, request.body, told);
+                 return added(open, shelf, request, told);
                }));
     routes.add(
         "PUT",
         thing,
         telling_in_units([&open, shelf](const auto& request, const auto& path, const auto& told) {
-          return changed(open, shelf, path.at("uid"), request.body, told);
+          return changed(open, shelf, path.at("uid"), request, told);
         }));
-    routes.add("DELETE",
-               thing,
-               telling_in_units([&open, shelf](const auto&, const auto& path, const auto& told) {
-                 return taken_away(open, shelf, path.at("uid"), told);
-               }));
+    routes.add(
+        "DELETE",
+        thing,
+        telling_in_units([&open, shelf](const auto& request, const auto& path, const auto& told) {
+          return taken_away(open, shelf, path.at("uid"), request, told);
+        }));
   }
 }
 

@@ -2,6 +2,7 @@
 // it.
 #include "server/app_parts.h"
 #include "server/encoded.h"
+#include "server/meant_notebook.h"
 #include "wire/app_json.h"
 #include "wire/app_requests.h"
 #include "workbench/app_home.h"
@@ -48,6 +49,8 @@ HttpResponse opened(workbench::OpenApp& open, const HttpRequest& request) {
 }
 
 HttpResponse journal(workbench::OpenApp& open, const HttpRequest& request) {
+  const auto path = notebook_to_read(open, request);
+  if (!path) return path.error();
   constexpr std::int64_t kMostAtOnce = 1000;
   workbench::JournalWanted wanted;
   if (const auto before = queried(request, "before")) {
@@ -59,19 +62,16 @@ HttpResponse journal(workbench::OpenApp& open, const HttpRequest& request) {
     if (!number || *number > kMostAtOnce) return problem_answer(no_number("limit", *limit));
     wanted.limit = static_cast<std::size_t>(*number);
   }
-  const auto path = open.notebook();
-  if (!path) return problem_answer(path.error());
   return encoded(workbench::journal_page(*path, wanted), wire::journal_to_json);
 }
 
 HttpResponse undone(workbench::OpenApp& open,
-                    const HttpRequest& request,
+                    const std::string& notebook,
+                    const std::string& body,
                     std::optional<std::int64_t> entry) {
-  const auto why = wire::why_from(request.body);
+  const auto why = wire::why_from(body);
   if (!why) return problems_answer(why.error());
-  const auto path = open.notebook();
-  if (!path) return problem_answer(path.error());
-  return encoded(workbench::undone(*path, entry, open.hand(*why)), wire::changed_to_json);
+  return encoded(workbench::undone(notebook, entry, open.hand(*why)), wire::changed_to_json);
 }
 
 }  // namespace
@@ -89,14 +89,14 @@ void add_notebook_routes(const AppParts& parts) {
       "POST", "/api/v1/notebooks", [&open](const HttpRequest& request, const PathParameters&) {
         return opened(open, request);
       });
-  routes.add("GET", "/api/v1/home", [&open](const HttpRequest&, const PathParameters&) {
-    const auto path = open.notebook();
-    if (!path) return problem_answer(path.error());
+  routes.add("GET", "/api/v1/home", [&open](const HttpRequest& request, const PathParameters&) {
+    const auto path = notebook_to_read(open, request);
+    if (!path) return path.error();
     return encoded(workbench::home_of(open.at_hand(), *path), wire::home_to_json);
   });
   routes.add("GET", "/api/v1/search", [&open](const HttpRequest& request, const PathParameters&) {
-    const auto path = open.notebook();
-    if (!path) return problem_answer(path.error());
+    const auto path = notebook_to_read(open, request);
+    if (!path) return path.error();
     return encoded(
         workbench::found_words(open.at_hand(), *path, queried(request, "text").value_or("")),
         wire::found_to_json);
@@ -107,12 +107,15 @@ void add_notebook_routes(const AppParts& parts) {
   routes.add("POST",
              "/api/v1/journal/{entry}/undo",
              [&open](const HttpRequest& request, const PathParameters& path) {
+               const auto notebook = notebook_to_change(open, request);
+               if (!notebook) return notebook.error();
                const auto entry = number_above_zero(path.at("entry"));
                if (!entry) return not_found("The journal has no entry of that number.");
-               return undone(open, request, entry);
+               return undone(open, *notebook, request.body, entry);
              });
   routes.add("POST", "/api/v1/undo", [&open](const HttpRequest& request, const PathParameters&) {
-    return undone(open, request, std::nullopt);
+    const auto notebook = notebook_to_change(open, request);
+    return notebook ? undone(open, *notebook, request.body, std::nullopt) : notebook.error();
   });
 }
 

@@ -2,6 +2,7 @@
 // it can find out (roughly at once, better as long work), and what was measured before.
 #include "server/app_parts.h"
 #include "server/encoded.h"
+#include "server/meant_notebook.h"
 #include "server/told_in.h"
 #include "server/work_routes.h"
 #include "wire/planning_json.h"
@@ -34,24 +35,21 @@ HttpResponse checkpoints_suggested(const std::string& body) {
   return encoded(suggested_checkpoints(*asked), wire::checkpoints_to_json);
 }
 
-// Of the open notebook; without one a plan can be looked at all the same.
-base::Result<trials::Kit> kit_at_hand(workbench::OpenApp& open) {
-  return workbench::kit_to_plan_with(open.notebook().value_or(""));
-}
-
-HttpResponse put_in_order(workbench::OpenApp& open, const std::string& body, const ToldIn& told) {
+HttpResponse put_in_order(const std::string& notebook,
+                          const std::string& body,
+                          const ToldIn& told) {
   const auto plan = wire::plan_from_request(body);
   if (!plan) return problems_answer(plan.error());
-  const auto kit = kit_at_hand(open);
+  const auto kit = workbench::kit_to_plan_with(notebook);
   if (!kit) return problem_answer(kit.error());
   return encoded(workbench::in_shuffled_order(*plan, *kit),
                  [&told](const auto& ordered) { return wire::plan_to_json(ordered, told); });
 }
 
-HttpResponse own_scatter_planned(workbench::OpenApp& open, const std::string& body) {
+HttpResponse own_scatter_planned(const std::string& notebook, const std::string& body) {
   const auto asked = wire::own_scatter_asked_from(body);
   if (!asked) return problems_answer(asked.error());
-  const auto kit = kit_at_hand(open);
+  const auto kit = workbench::kit_to_plan_with(notebook);
   if (!kit) return problem_answer(kit.error());
   return json_answer(wire::made_plan_to_json(workbench::plan_of_own_scatter(*asked, *kit)));
 }
@@ -61,19 +59,21 @@ struct PlanLookedAt {
   bool is_rough = false;
 };
 
-base::ResultOrProblems<PlanLookedAt> plan_looked_at(workbench::OpenApp& open,
+base::ResultOrProblems<PlanLookedAt> plan_looked_at(const std::string& notebook,
                                                     const std::string& body) {
   const auto asked = wire::plan_asked_from(body);
   if (!asked) return tl::unexpected(asked.error());
-  const auto kit = kit_at_hand(open);
+  const auto kit = workbench::kit_to_plan_with(notebook);
   if (!kit) return base::failed_by(kit.error());
   auto in_hand = workbench::plan_in_hand(*asked, *kit);
   if (!in_hand) return tl::unexpected(std::move(in_hand.error()));
   return PlanLookedAt{.plan = *std::move(in_hand), .is_rough = asked->is_rough};
 }
 
-HttpResponse cost_counted(workbench::OpenApp& open, const std::string& body, const ToldIn& told) {
-  const auto looked_at = plan_looked_at(open, body);
+HttpResponse cost_counted(const std::string& notebook,
+                          const std::string& body,
+                          const ToldIn& told) {
+  const auto looked_at = plan_looked_at(notebook, body);
   if (!looked_at) return problems_answer(looked_at.error());
   wire::CostTold cost = workbench::cost_told(looked_at->plan);
   cost.told_in = told;
@@ -82,8 +82,8 @@ HttpResponse cost_counted(workbench::OpenApp& open, const std::string& body, con
 
 // What cannot be imagined is refused at once, not when the work has begun: the rough answer has
 // the same refusals.
-HttpResponse chances_found(const AppParts& parts, const std::string& body) {
-  auto looked_at = plan_looked_at(parts.open, body);
+HttpResponse chances_found(Works& works, const std::string& notebook, const std::string& body) {
+  auto looked_at = plan_looked_at(notebook, body);
   if (!looked_at) return problems_answer(looked_at.error());
   const auto rough = workbench::rough_chances_told(looked_at->plan);
   if (!rough || looked_at->is_rough || rough->cuttings.empty()) {
@@ -97,13 +97,14 @@ HttpResponse chances_found(const AppParts& parts, const std::string& body) {
     if (!told) return base::failed_by(told.error());
     return json_answer(wire::chances_to_json(*told));
   };
-  return begun_answer(parts.works, parts.works.start("working the chances out", work));
+  return begun_answer(works, works.start("working the chances out", work));
 }
 
 // Nothing where no notebook is open.
-HttpResponse measured(workbench::OpenApp& open, const ToldIn& told) {
-  const auto path = open.notebook();
-  if (!path) return json_answer(wire::measured_to_json({}));
+HttpResponse measured(workbench::OpenApp& open, const HttpRequest& request, const ToldIn& told) {
+  const auto path = notebook_if_open(open, request);
+  if (!path) return path.error();
+  if (path->empty()) return json_answer(wire::measured_to_json({}));
   return encoded(workbench::measured_before(
                      open.at_hand(), {.notebook = *path, .by = open.judged_by(), .told_in = told}),
                  wire::measured_to_json);
@@ -111,35 +112,40 @@ HttpResponse measured(workbench::OpenApp& open, const ToldIn& told) {
 
 }  // namespace
 
+// Of the open notebook's kit; without one a plan can be looked at all the same.
 void add_planning_routes(const AppParts& parts) {
-  using Answer = std::function<HttpResponse(const std::string& body, const ToldIn& told)>;
+  using Answer = std::function<HttpResponse(
+      const std::string& notebook, const std::string& body, const ToldIn& told)>;
   const auto add = [&parts](const std::string& what, Answer answer) {
     parts.routes.add("POST",
                      "/api/v1/planning/" + what,
-                     telling_in_units([answer = std::move(answer)](
+                     telling_in_units([&open = parts.open, answer = std::move(answer)](
                                           const auto& request, const auto&, const auto& told) {
-                       return answer(request.body, told);
+                       const auto notebook = notebook_if_open(open, request);
+                       return notebook ? answer(*notebook, request.body, told) : notebook.error();
                      }));
   };
-  workbench::OpenApp& open = parts.open;
-  add("arms", arms_planned);
-  add("checkpoints",
-      [](const std::string& body, const ToldIn&) { return checkpoints_suggested(body); });
-  add("order", [&open](const std::string& body, const ToldIn& told) {
-    return put_in_order(open, body, told);
+  add("arms", [](const std::string&, const std::string& body, const ToldIn& told) {
+    return arms_planned(body, told);
   });
-  add("cost", [&open](const std::string& body, const ToldIn& told) {
-    return cost_counted(open, body, told);
+  add("checkpoints", [](const std::string&, const std::string& body, const ToldIn&) {
+    return checkpoints_suggested(body);
   });
+  add("order", put_in_order);
+  add("cost", cost_counted);
   add("chances",
-      [parts](const std::string& body, const ToldIn&) { return chances_found(parts, body); });
-  add("own-scatter",
-      [&open](const std::string& body, const ToldIn&) { return own_scatter_planned(open, body); });
-  parts.routes.add("GET",
-                   "/api/v1/planning/measured",
-                   telling_in_units([&open](const auto&, const auto&, const auto& told) {
-                     return measured(open, told);
-                   }));
+      [&works = parts.works](const std::string& notebook, const std::string& body, const ToldIn&) {
+        return chances_found(works, notebook, body);
+      });
+  add("own-scatter", [](const std::string& notebook, const std::string& body, const ToldIn&) {
+    return own_scatter_planned(notebook, body);
+  });
+  parts.routes.add(
+      "GET",
+      "/api/v1/planning/measured",
+      telling_in_units([&open = parts.open](const auto& request, const auto&, const auto& told) {
+        return measured(open, request, told);
+      }));
 }
 
 }  // namespace keenfall::server

@@ -2,6 +2,7 @@
 #include "server/app_parts.h"
 #include "server/encoded.h"
 #include "server/file_answer.h"
+#include "server/meant_notebook.h"
 #include "server/work_routes.h"
 #include "wire/app_requests.h"
 #include "workbench/handed_out.h"
@@ -24,11 +25,11 @@ base::ResultOrProblems<HttpResponse> handed_out_file(workbench::OpenApp& open,
                       .bytes = std::move(made->bytes)});
 }
 
-HttpResponse exported(const AppParts& parts, const std::string& body) {
-  const auto request = wire::export_request_from(body);
+HttpResponse exported(const AppParts& parts, const HttpRequest& http) {
+  const auto path = notebook_to_read(parts.open, http);
+  if (!path) return path.error();
+  const auto request = wire::export_request_from(http.body);
   if (!request) return problems_answer(request.error());
-  const auto path = parts.open.notebook();
-  if (!path) return problem_answer(path.error());
   workbench::OpenApp& open = parts.open;
   workbench::HandOutRequest wanted{
       .notebook = *path, .request = *request, .program_version = open.settings().program_version};
@@ -55,7 +56,7 @@ void add_reference_routes(const AppParts& parts) {
       });
   parts.routes.add(
       "POST", "/api/v1/export", [parts](const HttpRequest& request, const PathParameters&) {
-        return exported(parts, request.body);
+        return exported(parts, request);
       });
 }
 

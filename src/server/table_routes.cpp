@@ -1,6 +1,8 @@
-#include "server/table_routes.h"
-
+// POST /api/v1/tables/read and /take: how tables that were dropped or typed would be taken, and
+// taking them.
 #include "server/answers.h"
+#include "server/app_parts.h"
+#include "server/meant_notebook.h"
 #include "wire/tables_json.h"
 #include "workbench/table_reading.h"
 
@@ -22,41 +24,42 @@ HttpResponse refusal_of(const std::vector<base::Problem>& problems) {
   return is_trial ? not_found(first.sentence) : problems_answer(problems);
 }
 
-HttpResponse tables_read(const TablesGoInto& into, const HttpRequest& request) {
+HttpResponse tables_read(const AppParts& parts, const HttpRequest& request) {
+  const auto notebook = notebook_if_open(parts.open, request);
+  if (!notebook) return notebook.error();
   const auto asked = wire::read_tables_from(request.body);
   if (!asked) return problems_answer(asked.error());
-  const std::string notebook = into.notebook();
-  if (notebook.empty() && !asked->trial.empty()) return problem_answer(no_notebook_for_tables());
-  const auto read = workbench::read_tables(notebook, *asked);
+  if (notebook->empty() && !asked->trial.empty()) return problem_answer(no_notebook_for_tables());
+  const auto read = workbench::read_tables(*notebook, *asked);
   if (!read) return refusal_of(read.error());
   return json_answer(wire::tables_read_to_json(*read));
 }
 
-HttpResponse tables_taken(const TablesGoInto& into, const HttpRequest& request) {
+HttpResponse tables_taken(const AppParts& parts, const HttpRequest& request) {
+  const auto notebook = notebook_to_change(parts.open, request);
+  if (!notebook) return notebook.error();
   const auto asked = wire::take_tables_from(request.body);
   if (!asked) return problems_answer(asked.error());
-  const std::string notebook = into.notebook();
-  if (notebook.empty()) return problem_answer(no_notebook_for_tables());
-  const auto taken = workbench::take_tables_in_hand(notebook, *asked, into.hand());
+  const auto taken = workbench::take_tables_in_hand(*notebook, *asked, parts.open.hand());
   if (!taken) return refusal_of(taken.error());
   return json_answer(wire::tables_taken_to_json(*taken));
 }
 
 }  // namespace
 
-void add_table_routes(Routes& routes, const TablesGoInto& into) {
-  routes.add(
+void add_table_routes(const AppParts& parts) {
+  parts.routes.add(
       "POST",
       "/api/v1/tables/read",
-      [into](const HttpRequest& request, const PathParameters&) {
-        return tables_read(into, request);
+      [parts](const HttpRequest& request, const PathParameters&) {
+        return tables_read(parts, request);
       },
       kTableBodyBytes);
-  routes.add(
+  parts.routes.add(
       "POST",
       "/api/v1/tables/take",
-      [into](const HttpRequest& request, const PathParameters&) {
-        return tables_taken(into, request);
+      [parts](const HttpRequest& request, const PathParameters&) {
+        return tables_taken(parts, request);
       },
       kTableBodyBytes);
 }

@@ -1,41 +1,21 @@
-#include "server/table_routes.h"
-
 #include "notebook/notebook.h"
-#include "workbench/notebook_changes.h"
+#include "server/asked_app_test.h"
 
 #include <gmock/gmock.h>
-#include <gtest/gtest.h>
-#include <nlohmann/json.hpp>
-
-#include <filesystem>
-#include <string>
-
-#include <unistd.h>
 
 namespace keenfall::server {
 namespace {
 
-using nlohmann::json;
+using testing::json;
 
-class TableRoutes : public ::testing::Test {
+class TableRoutes : public testing::AskedApp {
  protected:
   void SetUp() override {
-    folder_ = std::filesystem::temp_directory_path() /
-              ("keenfall_table_routes_" + std::to_string(getpid()) + "_" +
-               ::testing::UnitTest::GetInstance()->current_test_info()->name());
-    std::filesystem::remove_all(folder_);
-    std::filesystem::create_directory(folder_);
-    path_ = folder_ / "bench.keen";
-    ASSERT_TRUE(workbench::new_notebook(path_, "keenfall test", hand()));
-    add_table_routes(routes_, {.notebook = [this] { return path_; }, .hand = hand});
+    path_ =
+        got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "bench"}})["notebook"]["path"];
   }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
-
-  static workbench::Hand hand() {
-    return {.who = "R.", .machine_words = "bench-2", .at_utc = "2026-11-26T12:00:00Z"};
-  }
-  [[nodiscard]] HttpResponse post(const std::string& route, const std::string& body) const {
-    return routes_.answer({.method = "POST", .path = "/api/v1/tables/" + route, .body = body});
+  [[nodiscard]] HttpResponse post(const std::string& route, const std::string& body) {
+    return asked("POST", "/tables/" + route, body);
   }
   static std::string tally(const std::string& reading) {
     return json{{"sources",
@@ -47,9 +27,12 @@ class TableRoutes : public ::testing::Test {
         .dump();
   }
 
-  std::filesystem::path folder_;
   std::string path_;
-  Routes routes_;
+};
+
+class TableRoutesWithoutNotebook : public TableRoutes {
+ protected:
+  void SetUp() override {}
 };
 
 TEST_F(TableRoutes, AMistypedCellIsMarkedAndNothingIsChanged) {
@@ -98,9 +81,7 @@ TEST_F(TableRoutes, WhatIsNotARequestIsRefused) {
   }
 }
 
-TEST_F(TableRoutes, WithNoNotebookOpenATableIsReadAndNotTaken) {
-  path_.clear();
-
+TEST_F(TableRoutesWithoutNotebook, ATableIsReadAndNotTaken) {
   EXPECT_EQ(post("read", tally("131")).status, 200);
   EXPECT_THAT(post("take", tally("131")).body, ::testing::HasSubstr("No notebook is open"));
 }

@@ -44,6 +44,7 @@ std::string app_to_json(const AppTold& app) {
     notebook["name"] = app.notebook->name;
     notebook["path"] = app.notebook->path;
     notebook["uid"] = app.notebook->uid;
+    put_text(notebook, "id", app.notebook->id);
     notebook["may_write"] = app.notebook->may_write;
     put_text(notebook, "why_not", app.notebook->why_not);
     document["notebook"] = notebook;

@@ -11,6 +11,7 @@ struct OpenNotebookTold {
   std::string name;  // of the file
   std::string path;  // whole
   std::string uid;
+  std::string id;  // by which requests say that they mean it; of the uid and the path
   bool may_write = true;
   std::string why_not = {};  // a sentence; where it may not
 };

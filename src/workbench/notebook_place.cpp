@@ -1,13 +1,25 @@
 #include "workbench/notebook_place.h"
 
+#include "notebook/digest.h"
 #include "workbench/notebook_opening.h"
 
+#include <cstddef>
 #include <filesystem>
+#include <string>
 #include <system_error>
 
 #include <unistd.h>
 
 namespace keenfall::workbench {
+
+namespace {
+
+std::string id_of(const std::string& uid, const std::string& path) {
+  constexpr std::size_t kDigits = 32;
+  return notebook::in_hex(notebook::sha256_of(uid + "\n" + path)).substr(0, kDigits);
+}
+
+}  // namespace
 
 base::Result<NotebookPlace> notebook_place(const std::string& path) {
   return naming_the_file(path, [&]() -> base::Result<NotebookPlace> {
@@ -18,6 +30,7 @@ base::Result<NotebookPlace> notebook_place(const std::string& path) {
     if (fault) whole = path;
     NotebookPlace place{
         .name = whole.filename().string(), .path = whole.string(), .uid = opened->identity().uid};
+    place.id = id_of(place.uid, place.path);
     // What is written stands in a log beside the file for a while.
     place.may_write =
         access(whole.c_str(), W_OK) == 0 && access(whole.parent_path().c_str(), W_OK) == 0;

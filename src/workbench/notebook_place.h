@@ -14,6 +14,7 @@ struct NotebookPlace {
   std::string name;  // of the file
   std::string path;  // whole
   std::string uid;
+  std::string id;  // of the uid and the path: copies, which have one uid, differ in it
   bool may_write = true;
   std::string why_not = {};  // a sentence; where it may not
 };

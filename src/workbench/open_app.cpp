@@ -35,6 +35,7 @@ wire::AppTold OpenApp::told() const {
     told.notebook = wire::OpenNotebookTold{.name = std::move(place->name),
                                            .path = std::move(place->path),
                                            .uid = std::move(place->uid),
+                                           .id = std::move(place->id),
                                            .may_write = place->may_write,
                                            .why_not = std::move(place->why_not)};
   } else {

@@ -6,6 +6,7 @@ import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
+import type { App } from "../src/wire/api";
 import { sideways, tooSmall } from "./measured";
 import { program } from "./opened";
 
@@ -45,7 +46,7 @@ export async function serveApp(...words: string[]): Promise<ServedApp> {
   return { address, folder, stop };
 }
 
-/** What its API answers, asked as the pages ask. */
+/** What its API answers, asked as the pages ask: of the notebook that is open. */
 export async function askApi<T>(
   { address }: ServedApp,
   method: string,
@@ -53,10 +54,17 @@ export async function askApi<T>(
   body: unknown = {},
 ): Promise<T> {
   const { origin, hash } = new URL(address);
+  const key = { "x-keenfall-key": hash.replace("#key=", "") };
+  const open = await fetch(`${origin}/api/v1/app`, { headers: key });
+  const { notebook } = (await open.json()) as App;
   const answer = await fetch(`${origin}/api/v1${path}`, {
     method,
-    headers: { "content-type": "application/json", "x-keenfall-key": hash.replace("#key=", "") },
-    body: JSON.stringify(body),
+    headers: {
+      "content-type": "application/json",
+      ...key,
+      ...(notebook?.id && { "x-keenfall-notebook": notebook.id }),
+    },
+    body: method === "GET" ? undefined : JSON.stringify(body),
   });
   if (!answer.ok) throw new Error(`${method} ${path}: ${await answer.text()}`);
   return answer.json() as Promise<T>;

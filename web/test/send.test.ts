@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { heldKey, takeKey } from "../src/api/key";
-import { heard, Refused, send, Unanswered } from "../src/api/send";
+import { heard, meant, Refused, send, Unanswered } from "../src/api/send";
 import { keepToldIn, keptToldIn, toldInHeader } from "../src/api/told_in";
 
 const answered = (status: number, body: unknown) =>
@@ -10,6 +10,7 @@ beforeEach(() => {
   localStorage.clear();
   localStorage.setItem("keenfall.key", "secret");
   heard.answered = vi.fn();
+  heard.another = vi.fn();
   heard.unanswered = vi.fn();
 });
 afterEach(() => vi.unstubAllGlobals());
@@ -67,6 +68,38 @@ describe("a request", () => {
 
     expect(failure).toMatchObject({ name: "AbortError" });
     expect(heard.unanswered).not.toHaveBeenCalled();
+  });
+});
+
+describe("the notebook that is meant", () => {
+  afterEach(() => {
+    meant.notebook = undefined;
+  });
+  const headersOf = (fetched: ReturnType<typeof answered>) => fetched.mock.calls[0]?.[1]?.headers;
+
+  test("is said with every request once it is known", async () => {
+    const fetched = answered(200, {});
+    vi.stubGlobal("fetch", fetched);
+
+    await send("/api/v1/app");
+    expect(headersOf(fetched)).not.toHaveProperty("X-Keenfall-Notebook");
+
+    fetched.mockClear();
+    meant.notebook = "0123";
+    await send("/api/v1/kit/blades", { method: "POST", body: {} });
+    expect(headersOf(fetched)).toMatchObject({ "X-Keenfall-Notebook": "0123" });
+  });
+
+  test("is told apart from other refusals where another is open", async () => {
+    const sentence = "Another notebook is open in Keenfall now, second.keen.";
+    vi.stubGlobal("fetch", answered(409, { problems: [{ kind: "another_notebook", sentence }] }));
+    await expect(send("/api/v1/home")).rejects.toBeInstanceOf(Refused);
+    expect(heard.another).toHaveBeenCalledWith(sentence);
+
+    vi.mocked(heard.another).mockClear();
+    vi.stubGlobal("fetch", answered(409, { problems: [{ kind: "conflicting", sentence: "No." }] }));
+    await expect(send("/api/v1/home")).rejects.toBeInstanceOf(Refused);
+    expect(heard.another).not.toHaveBeenCalled();
   });
 });
 

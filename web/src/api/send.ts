@@ -29,10 +29,16 @@ export interface Sending {
 /** Told after every request; a page sets what it does with that. */
 export const heard = {
   answered: (_status: number): void => {},
+  /** Another notebook is open than the page is about. */
+  another: (_sentence: string): void => {},
   unanswered: (): void => {},
 };
 
+/** Which notebook the page is about: every request says so, that none reaches another. */
+export const meant: { notebook?: string } = {};
+
 const keyHeader = "X-Keenfall-Key";
+const notebookHeader = "X-Keenfall-Notebook";
 
 async function problemsIn(answer: Response): Promise<Problem[]> {
   const body: unknown = await answer.json().catch(() => undefined);
@@ -49,6 +55,7 @@ export async function answerTo(path: string, how: Sending = {}): Promise<Respons
     [keyHeader]: heldKey(localStorage),
     ...toldInHeader(keptToldIn(localStorage)),
   };
+  if (meant.notebook !== undefined) headers[notebookHeader] = meant.notebook;
   if (body !== undefined) headers["Content-Type"] = "application/json";
   const sent = body === undefined ? undefined : JSON.stringify(body);
   let answer: Response;
@@ -60,8 +67,11 @@ export async function answerTo(path: string, how: Sending = {}): Promise<Respons
     throw new Unanswered("Keenfall does not answer.");
   }
   heard.answered(answer.status);
-  if (!answer.ok) throw new Refused(answer.status, await problemsIn(answer));
-  return answer;
+  if (answer.ok) return answer;
+  const problems = await problemsIn(answer);
+  const another = problems.find(({ kind }) => kind === "another_notebook");
+  if (another) heard.another(another.sentence);
+  throw new Refused(answer.status, problems);
 }
 
 export async function send<T>(path: string, how: Sending = {}): Promise<T> {

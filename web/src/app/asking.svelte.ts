@@ -5,7 +5,9 @@ import { Refused, Unanswered } from "../api/send";
 import type { Problem } from "../wire/api";
 
 export function problemsOf(failure: unknown): Problem[] {
-  if (failure instanceof Refused) return failure.problems;
+  // That another notebook is open is said once, for the whole page.
+  if (failure instanceof Refused)
+    return failure.problems.filter(({ kind }) => kind !== "another_notebook");
   if (failure instanceof Unanswered) return [];
   const sentence = failure instanceof Error ? failure.message : String(failure);
   return [{ kind: "failed", sentence }];
