@@ -20,10 +20,9 @@ struct AppParts {
 };
 
 // Each adds the routes of one part of docs/wire/api.json. They decode, call one job and encode.
-void add_notebook_routes(
-    const AppParts& parts);                     // /app, /notebooks, /home, /search, /journal, /undo
-void add_trial_routes(const AppParts& parts);   // /trials/{trial} and its strikes
-void add_asking_routes(const AppParts& parts);  // beginning trials, /asked, /seal, /name
+void add_notebook_routes(const AppParts& parts);   // /app, /notebooks, /home, /search, /journal
+void add_trial_routes(const AppParts& parts);      // /trials/{trial} and its strikes
+void add_asking_routes(const AppParts& parts);     // beginning trials, /asked, /seal, /name
 void add_judging_routes(const AppParts& parts);    // judgements, reports, answers
 void add_kit_routes(const AppParts& parts);        // /kit
 void add_planning_routes(const AppParts& parts);   // /planning

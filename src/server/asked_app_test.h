@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 
 #include <chrono>
+#include <cstdint>
 #include <filesystem>
 #include <string>
 #include <thread>
@@ -75,6 +76,12 @@ class AskedApp : public ::testing::Test {
     json document = json::parse(answer.body, nullptr, false);
     EXPECT_EQ(wire::testing::faults_against_api(document, "Problems"), "") << path;
     return document["problems"][0];
+  }
+
+  // What a page would take back, as it says.
+  json undone(const json& body = json::object()) {
+    const std::int64_t entry = got("GET", "/home", "Home")["undoes"]["entry"];
+    return got("POST", "/journal/" + std::to_string(entry) + "/undo", "Changed", body);
   }
 
   // What the work of a 202 comes to; the test fails where it fails.

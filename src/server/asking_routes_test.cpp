@@ -148,9 +148,9 @@ TEST_F(AskingRoutes, BringNewBladesIntoTheKitInOneChangeThatIsUndoneAtOnce) {
   const std::string uid = begun();
 
   (void)put_asked(uid, what_is_asked());
-  const json undone = got("POST", "/undo", "Changed", json::object());
+  const json taken_back = undone();
 
-  EXPECT_EQ(undone["what"], "undo: plan Rope");
+  EXPECT_EQ(taken_back["what"], "undo: plan Rope");
   EXPECT_FALSE(page_of(uid)["asked"].contains("plan"));
 }
 
@@ -318,7 +318,7 @@ TEST_F(AskingRoutes, CallATrialOtherwiseAndHaveItsNameBack) {
   EXPECT_EQ(changed["entry"], 2);
   EXPECT_EQ(same["entry"], 0);
   EXPECT_EQ(same["last_entry"], 2);
-  (void)got("POST", "/undo", "Changed", json::object());
+  (void)undone();
   EXPECT_EQ(page_of(uid)["name"], "Rope");
 }
 

@@ -68,7 +68,7 @@ HttpResponse journal(workbench::OpenApp& open, const HttpRequest& request) {
 HttpResponse undone(workbench::OpenApp& open,
                     const std::string& notebook,
                     const std::string& body,
-                    std::optional<std::int64_t> entry) {
+                    std::int64_t entry) {
   const auto why = wire::why_from(body);
   if (!why) return problems_answer(why.error());
   return encoded(workbench::undone(notebook, entry, open.hand(*why)), wire::changed_to_json);
@@ -111,12 +111,8 @@ void add_notebook_routes(const AppParts& parts) {
                if (!notebook) return notebook.error();
                const auto entry = number_above_zero(path.at("entry"));
                if (!entry) return not_found("The journal has no entry of that number.");
-               return undone(open, *notebook, request.body, entry);
+               return undone(open, *notebook, request.body, *entry);
              });
-  routes.add("POST", "/api/v1/undo", [&open](const HttpRequest& request, const PathParameters&) {
-    const auto notebook = notebook_to_change(open, request);
-    return notebook ? undone(open, *notebook, request.body, std::nullopt) : notebook.error();
-  });
 }
 
 }  // namespace keenfall::server

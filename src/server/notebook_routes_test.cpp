@@ -147,14 +147,14 @@ TEST_F(NotebookRoutes, TurnTheJournalPageByPageAndUndo) {
 
   const json first = got("GET", "/journal?limit=1", "Journal");
   const json second = got("GET", "/journal?before=2", "Journal");
-  const json undone = got("POST", "/journal/1/undo", "Changed", {{"why", "the wrong table"}});
-  const json last = got("POST", "/undo", "Changed", json::object());
+  const json chosen = got("POST", "/journal/1/undo", "Changed", {{"why", "the wrong table"}});
+  const json last = undone();
 
   EXPECT_EQ(first["entries"][0]["entry"], 2);
   EXPECT_EQ(first["next_before"], 2);
   EXPECT_EQ(second["entries"].size(), 1U);
   EXPECT_FALSE(second.contains("next_before"));
-  EXPECT_EQ(undone["what"], "undo: take rows.csv into spring");
+  EXPECT_EQ(chosen["what"], "undo: take rows.csv into spring");
   EXPECT_EQ(last["what"], "undo: take rows.csv into autumn");
   const json journal = got("GET", "/journal", "Journal")["entries"];
   EXPECT_EQ(journal[1]["why"], "the wrong table");
@@ -162,10 +162,24 @@ TEST_F(NotebookRoutes, TurnTheJournalPageByPageAndUndo) {
   EXPECT_EQ(journal[3]["undone_by"], 3);
 }
 
+// A page that was read before has another change to offer than the newest.
+TEST_F(NotebookRoutes, UndoWhatWasShownAndNothingThatCameSince) {
+  (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "bench"}});
+  take(kRows, "spring");
+  const json shown = got("GET", "/home", "Home")["undoes"];
+  take("C,felt,1,0,100\n", "autumn");
+  const std::string undo = "/journal/" + shown["entry"].dump() + "/undo";
+
+  EXPECT_EQ(got("POST", undo, "Changed", json::object())["what"],
+            "undo: " + shown["what"].get<std::string>());
+  (void)refused(409, "POST", undo, json::object());
+  EXPECT_EQ(got("GET", "/home", "Home")["trials"][0]["name"], "autumn");
+  EXPECT_EQ(asked("POST", "/undo", "{}").status, 404);
+}
+
 TEST_F(NotebookRoutes, RefuseToUndoWhatIsNotThere) {
   (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "bench"}});
 
-  EXPECT_EQ(refused(400, "POST", "/undo", json::object())["sentence"], "There is nothing to undo.");
   EXPECT_EQ(refused(409, "POST", "/journal/7/undo", json::object())["sentence"],
             "There is no entry 7 in the journal.");
   (void)refused(404, "POST", "/journal/none/undo", json::object());
@@ -199,7 +213,7 @@ TEST_F(NotebookRoutes, GiveScriptBackAsText) {
             "Changed",
             {{"run", 0}, {"cuts", 10}, {"reason", script}});
   const json trial = got("GET", "/trials/" + uid, "Trial");
-  const json undone = got("POST", "/undo", "Changed", {{"why", script}});
+  (void)undone({{"why", script}});
 
   EXPECT_EQ(home["trials"][0]["name"], script);
   EXPECT_EQ(trial["recorded"]["runs"][0]["medium"], script);

@@ -22,7 +22,7 @@ base::Result<wire::JournalPage> journal_page(const std::string& notebook,
 }
 
 base::Result<wire::Changed> undone(const std::string& notebook,
-                                   std::optional<std::int64_t> entry,
+                                   std::int64_t entry,
                                    const Hand& hand) {
   const auto undoing = undo_in(notebook, entry, hand);
   if (!undoing) return base::failed(undoing.error());

@@ -20,9 +20,8 @@ struct JournalWanted {
 [[nodiscard]] base::Result<wire::JournalPage> journal_page(const std::string& notebook,
                                                            const JournalWanted& wanted);
 
-// entry absent: the last that still holds and undoes nothing.
 [[nodiscard]] base::Result<wire::Changed> undone(const std::string& notebook,
-                                                 std::optional<std::int64_t> entry,
+                                                 std::int64_t entry,
                                                  const Hand& hand);
 
 }  // namespace keenfall::workbench

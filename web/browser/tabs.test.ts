@@ -1,4 +1,4 @@
-// Two tabs on one Keenfall, of which the second opens another notebook.
+// Two tabs on one Keenfall: the second opens another notebook, or changes the same.
 
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
@@ -89,4 +89,19 @@ test("The one before can be opened again, and what was typed comes into it", asy
 
   await expect.poll(blades).toEqual(["Bench knife"]);
   await inMargin(page, "first.keen").waitFor();
+});
+
+test("Undo takes back what it shows, not what another tab did since", async () => {
+  const { page } = await sitDown(browser, app.address);
+  await makeNotebook(page, "first");
+  await inMargin(page, "Kit").click();
+  await button(page, "Add a blade").click();
+  await shelf(page).getByLabel(/^Name/).fill("Bench knife");
+  await button(page, "Keep it").click();
+  await page.locator("#would-undo", { hasText: "Bench knife" }).waitFor();
+
+  await askApi(app, "POST", "/kit/blades", { name: "Rope knife" });
+  await button(page, "Undo").last().click();
+
+  await expect.poll(blades).toEqual(["Rope knife"]);
 });

@@ -46,7 +46,6 @@ export function journal(before?: number, signal?: AbortSignal) {
   return send<wire.Journal>(`${v1}/journal${query}`, { signal });
 }
 export const undoEntry = (entry: number) => post<wire.Changed>(`${v1}/journal/${entry}/undo`, {});
-export const undoLast = () => post<wire.Changed>(`${v1}/undo`, {});
 export const search = (text: string, signal?: AbortSignal) =>
   send<wire.Found>(`${v1}/search?text=${encodeURIComponent(text)}`, { signal });
 export const exportNotebook = (how: wire.Export) => post<wire.Started>(`${v1}/export`, how);
