@@ -23,7 +23,15 @@ using nlohmann::json;
 
 class AskedApp : public ::testing::Test {
  protected:
-  AskedApp() {
+  // patience: of a change, for another that is being written.
+  explicit AskedApp(std::chrono::milliseconds patience = std::chrono::milliseconds(50))
+      : open_({.program_version = "0.1.0",
+               .folder = folder_.string(),
+               .notebook = std::nullopt,
+               .who = "R.",
+               .machine_words = "bench-2, process 4711",
+               .utc_now = [] { return std::string("2026-11-26T12:00:00Z"); },
+               .patience = patience}) {
     std::filesystem::remove_all(folder_);
     std::filesystem::create_directory(folder_);
     add_app_routes({.routes = routes_, .works = works_, .open = open_, .ask_to_stop = [this] {
@@ -108,12 +116,7 @@ class AskedApp : public ::testing::Test {
                                   ("keenfall_app_" + std::to_string(getpid()) + "_" +
                                    ::testing::UnitTest::GetInstance()->current_test_info()->name());
   int asked_to_stop_ = 0;
-  workbench::OpenApp open_{{.program_version = "0.1.0",
-                            .folder = folder_.string(),
-                            .notebook = std::nullopt,
-                            .who = "R.",
-                            .machine_words = "bench-2, process 4711",
-                            .utc_now = [] { return std::string("2026-11-26T12:00:00Z"); }}};
+  workbench::OpenApp open_;
   std::vector<NamedText> headers_;  // of every request
   bool says_which_ = true;          // every request says that it means the open notebook
   Routes routes_;

@@ -81,6 +81,14 @@ TEST_F(TableRoutes, WhatIsNotARequestIsRefused) {
   }
 }
 
+TEST_F(TableRoutes, ATableIsReadBeforeAnybodyIsKeptFromWriting) {
+  const auto being_written =
+      *workbench::opened_to_write(path_, {.who = "M.", .machine_words = "bench-3"});
+
+  EXPECT_EQ(post("take", tally("1o7")).status, 400);
+  EXPECT_EQ(post("take", tally("131")).status, 409);
+}
+
 TEST_F(TableRoutesWithoutNotebook, ATableIsReadAndNotTaken) {
   EXPECT_EQ(post("read", tally("131")).status, 200);
   EXPECT_THAT(post("take", tally("131")).body, ::testing::HasSubstr("No notebook is open"));

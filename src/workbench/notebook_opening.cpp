@@ -35,7 +35,7 @@ base::Result<notebook::Notebook> opened_to_read(const std::string& path) {
 }
 
 base::Result<notebook::Notebook> opened_to_write(const std::string& path, const Hand& hand) {
-  return opened(notebook::Notebook::open_to_write(path, opener_of(hand)));
+  return opened_to_write_within(hand.patience, path, hand);
 }
 
 base::Result<notebook::Notebook> opened_to_write_within(std::chrono::milliseconds patience,

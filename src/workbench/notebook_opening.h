@@ -19,15 +19,17 @@ struct Hand {
   std::string machine_words;  // "bench-2, process 4711"
   std::string at_utc;         // "2026-11-26T12:00:00Z"
   std::string why;            // may be empty
+  // How long to wait for another who writes; the app's requests wait for each other.
+  std::chrono::milliseconds patience{0};
 };
 
 // Its first bytes say so, or its name ends in ".keen".
 [[nodiscard]] bool is_notebook(const std::string& path);
 
 [[nodiscard]] base::Result<notebook::Notebook> opened_to_read(const std::string& path);
+// While another writes it is tried again, as long as the hand is patient.
 [[nodiscard]] base::Result<notebook::Notebook> opened_to_write(const std::string& path,
                                                                const Hand& hand);
-// The same, but while another writes it is tried again for so long.
 [[nodiscard]] base::Result<notebook::Notebook> opened_to_write_within(
     std::chrono::milliseconds patience, const std::string& path, const Hand& hand);
 

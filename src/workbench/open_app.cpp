@@ -57,7 +57,8 @@ Hand OpenApp::hand(const std::string& why) const {
   return {.who = settings_.who,
           .machine_words = settings_.machine_words,
           .at_utc = settings_.utc_now(),
-          .why = why};
+          .why = why,
+          .patience = settings_.patience};
 }
 
 JudgedBy OpenApp::judged_by() const {

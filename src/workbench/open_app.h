@@ -9,6 +9,7 @@
 #include "workbench/judged_now.h"
 #include "workbench/notebook_opening.h"
 
+#include <chrono>
 #include <functional>
 #include <mutex>
 #include <optional>
@@ -25,6 +26,8 @@ class OpenApp {
     std::string who;
     std::string machine_words;             // "bench-2, process 4711"
     std::function<std::string()> utc_now;  // "2026-11-26T12:00:00Z"
+    // How long a change waits for another that is being written, its own or a command's.
+    std::chrono::milliseconds patience{5000};
   };
 
   explicit OpenApp(Settings settings);

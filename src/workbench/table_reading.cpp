@@ -181,10 +181,11 @@ base::ResultOrProblems<wire::TablesTaken> take_tables_in_hand(const std::string&
                                                               const Hand& hand) {
   using Outcome = base::ResultOrProblems<wire::TablesTaken>;
   return naming_the_file(notebook, [&]() -> Outcome {
-    auto opened = opened_whole_to_write(notebook, hand, Checked::any_size);
-    if (!opened) return base::failed_by(opened.error());
+    // Nobody else need wait while a large table is read.
     auto rows = good_rows_of(asked);
     if (!rows) return tl::unexpected<Problems>(said_on_a_page(std::move(rows.error())));
+    auto opened = opened_whole_to_write(notebook, hand, Checked::any_size);
+    if (!opened) return base::failed_by(opened.error());
     const auto name = trial_to_take_into(*opened, asked, *rows);
     if (!name) return base::failed_by(name.error());
     trials::Trial& trial = rows->trial;
