@@ -7,6 +7,8 @@
 #include "notebook/trial_writer.h"
 
 #include <algorithm>
+#include <cstddef>
+#include <cstdint>
 #include <utility>
 
 namespace keenfall::notebook {
@@ -19,6 +21,15 @@ std::string what_was_taken(const trials::Trial& trial, const std::vector<TakenTa
   const bool is_in_part = std::ranges::any_of(tables, &TakenTable::is_in_part);
   return "take " + (names.empty() ? "a trial" : names) + " into " + trial.name +
          (is_in_part ? ", in part" : "");
+}
+
+// For what is only tried: nobody sees them, and a large trial needs many.
+NewUid numbered_uids() {
+  return [last = std::uint64_t{0}]() mutable {
+    constexpr std::size_t kDigits = 32;
+    const std::string number = std::to_string(++last);
+    return std::string(kDigits - number.size(), '0') + number;
+  };
 }
 
 // Of the only row that is asked for.
@@ -68,7 +79,7 @@ base::ResultOrProblems<Taken> would_take(const Notebook& notebook,
   const TrialToWrite to_write{.rows = {.trial = std::move(trial)}, .tables = tables};
   WrittenTrial written = carrying_over([&] {
     SQLite::Transaction rolled_back(copy.file().database);
-    return write_trial(copy.file().database, to_write, random_uid);
+    return write_trial(copy.file().database, to_write, numbered_uids());
   });
   if (!written.problems.empty()) return tl::unexpected(std::move(written.problems));
   written.taken.remarks = std::move(written.remarks);
