@@ -50,6 +50,25 @@ TEST_F(NotebookRoutes, RefuseToMakeOneOverAnother) {
   EXPECT_NE(again["sentence"].get<std::string>().find("already"), std::string::npos) << again;
 }
 
+TEST_F(NotebookRoutes, RefuseToMakeOneOfANameThatIsNone) {
+  for (const char* how : {"make", "demo"}) {
+    for (const char* name : {".", "..", ".keen", "x/ ", "../..", "x/", "x/.keen", "/"}) {
+      const json problem = refused(400, "POST", "/notebooks", {{"how", how}, {"path", name}});
+      EXPECT_EQ(problem["sentence"], "A notebook needs a name of its own.") << name;
+      EXPECT_EQ(problem["column"], "path") << name;
+    }
+    for (const char* name : {"a\nb", "a\x07", "a\u202E"}) {
+      const json problem = refused(400, "POST", "/notebooks", {{"how", how}, {"path", name}});
+      EXPECT_NE(problem["sentence"].get<std::string>().find("cannot be seen"), std::string::npos);
+    }
+  }
+  const std::string with_nul("a\0b", 3);
+  (void)refused(400, "POST", "/notebooks", {{"how", "make"}, {"path", with_nul}});
+  (void)refused(400, "POST", "/notebooks", {{"how", "open"}, {"path", with_nul}});
+
+  EXPECT_TRUE(std::filesystem::is_empty(folder_));
+}
+
 TEST_F(NotebookRoutes, NumberTheDemoWhereOneIsThere) {
   const json first = got("POST", "/notebooks", "App", {{"how", "demo"}});
   const json second = got("POST", "/notebooks", "App", {{"how", "demo"}});

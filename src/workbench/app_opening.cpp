@@ -1,5 +1,6 @@
 #include "workbench/app_opening.h"
 
+#include "base/unseen_character.h"
 #include "workbench/matting_bench.h"
 #include "workbench/notebook_changes.h"
 #include "workbench/notebook_place.h"
@@ -7,8 +8,11 @@
 #include <algorithm>
 #include <array>
 #include <chrono>
+#include <cstddef>
 #include <ctime>
 #include <filesystem>
+#include <optional>
+#include <string_view>
 #include <system_error>
 #include <utility>
 #include <vector>
@@ -58,6 +62,40 @@ std::string with_ending(const std::filesystem::path& path) {
   return path.extension() == kEnding ? path.string() : path.string() + kEnding;
 }
 
+bool has_unseen(const std::string& name) {
+  for (std::size_t at = 0; at < name.size();) {
+    const std::size_t bytes = base::bytes_of_character(name, at);
+    const std::string_view character = std::string_view(name).substr(at, bytes);
+    if (base::is_control(character) || base::turns_direction(character)) return true;
+    at += bytes;
+  }
+  return false;
+}
+
+// Would a file of that name be found again among the others? ".keen", and "..", which is a folder.
+bool is_a_name(const std::string& given) {
+  std::string name = std::filesystem::path(given).filename().string();
+  if (name.ends_with(kEnding)) name.resize(name.size() - std::string_view(kEnding).size());
+  return name.find_first_not_of(". ") != std::string::npos;
+}
+
+base::Problem no_name(const std::string& sentence) {
+  return {.kind = base::ProblemKind::bad_value,
+          .sentence = sentence,
+          .place = {.column = "path"},
+          .accepted = "a name such as bench"};
+}
+
+// Of a new one.
+std::optional<base::Problem> problem_of_name(const std::string& given) {
+  if (has_unseen(given)) {
+    return no_name(
+        "The name has a character in it that cannot be seen, such as the end of a line.");
+  }
+  if (!is_a_name(given)) return no_name("A notebook needs a name of its own.");
+  return std::nullopt;
+}
+
 base::Result<std::string> made_with_demo(const std::string& path,
                                          const OpenRequest& request,
                                          const Hand& hand) {
@@ -100,6 +138,10 @@ wire::Notebooks notebooks_in(const std::string& folder) {
 
 base::Result<std::string> notebook_to_open(const OpenRequest& request, const Hand& hand) {
   const std::string& given = request.open.path;
+  const bool is_named_here = request.open.how == wire::OpenHow::demo && given.empty();
+  if (request.open.how != wire::OpenHow::open && !is_named_here) {
+    if (auto problem = problem_of_name(given)) return base::failed(*std::move(problem));
+  }
   switch (request.open.how) {
     case wire::OpenHow::make:
       return new_notebook(with_ending(whole_path(given, request.folder)), request.made_by, hand);
@@ -110,6 +152,9 @@ base::Result<std::string> notebook_to_open(const OpenRequest& request, const Han
                             hand);
     case wire::OpenHow::open:
       break;
+  }
+  if (given.find('\0') != std::string::npos) {
+    return base::failed(no_name("No file has a name with that in it."));
   }
   const auto place = notebook_place(whole_path(given, request.folder).string());
   if (!place) return base::failed(place.error());
