@@ -3,6 +3,7 @@
 #include "exchange/left_out_remarks.h"
 #include "exchange/problems_found.h"
 #include "exchange/table_intake.h"
+#include "exchange/watched_tables.h"
 
 #include <algorithm>
 #include <array>
@@ -64,13 +65,14 @@ class LeavingOut {
 template <class TakeAll>
 ProblemsFound found_until_good(const std::string& name,
                                const TableOptions& options,
-                               const TakeAll& take_all) {
+                               TakeAll take_all) {
   LeavingOut leaving_out;
   ProblemsFound found;
   while (true) {
     const TableParts without = leaving_out.parts();
     TableIntake intake(options, without);
     take_all(intake);
+    const bool is_stopped = intake.is_stopped();
     TableIntake::Intake taken = std::move(intake).finish_blaming(name);
     if (found.seen.empty()) found.seen = std::move(taken.seen);
     const bool is_good = taken.problems.empty();
@@ -80,11 +82,35 @@ ProblemsFound found_until_good(const std::string& name,
                             .left_out = leaving_out.left_out(taken.problems)};
       break;
     }
-    if (is_good || !leaving_out.learn_from(taken.problems)) break;
+    if (is_good || !leaving_out.learn_from(taken.problems) || is_stopped) break;
   }
   std::move(leaving_out).hand_over(found);
   return found;
 }
+
+// Takes all tables, again and again. What is bad is mostly found the first time, so that is most of
+// the work.
+class TakingInHand {
+ public:
+  TakingInHand(std::span<const TableInHand> tables, const base::ProgressReport& progress)
+      : tables_(tables), progress_(progress) {}
+
+  void operator()(TableIntake& intake) {
+    const double before = 1 - left_;
+    const double share = 0.9 * left_;
+    left_ -= share;
+    const base::ProgressReport watch = [&](base::Progress told) {
+      told.fraction_done = before + share * told.fraction_done;
+      return progress_(told);
+    };
+    take_each(tables_, watch, intake);
+  }
+
+ private:
+  std::span<const TableInHand> tables_;
+  const base::ProgressReport& progress_;
+  double left_ = 1;
+};
 
 // With its problems as a person reads them.
 base::ResultOrProblems<GoodRows> as_rows(ProblemsFound found) {
@@ -148,20 +174,26 @@ base::ResultOrProblems<GoodRows> take_good_rows(std::span<const std::string> pat
 
 base::ResultOrProblems<GoodRows> take_good_rows_in_hand(std::span<const TableInHand> tables,
                                                         const TableOptions& options) {
+  return take_good_rows_in_hand(tables, options, base::unwatched());
+}
+
+base::ResultOrProblems<GoodRows> take_good_rows_in_hand(std::span<const TableInHand> tables,
+                                                        const TableOptions& options,
+                                                        const base::ProgressReport& progress) {
   if (tables.empty()) return tl::unexpected<Problems>(no_table_named());
   return as_rows(
-      found_until_good(trial_name_after(tables.front()), options, [tables](TableIntake& intake) {
-        for (const TableInHand& table : tables) intake.take_table(table);
-      }));
+      found_until_good(trial_name_after(tables.front()), options, TakingInHand(tables, progress)));
 }
 
 ProblemsFound problems_found(std::span<const TableInHand> tables,
                              const TableOptions& options,
-                             std::size_t most_listed) {
+                             std::size_t most_listed,
+                             const base::ProgressReport& progress) {
   const std::string name = tables.empty() ? "" : trial_name_after(tables.front());
+  TakingInHand take_all(tables, progress);
   return found_until_good(name, options, [&](TableIntake& intake) {
     intake.list_each_problem(most_listed);
-    for (const TableInHand& table : tables) intake.take_table(table);
+    take_all(intake);
   });
 }
 

@@ -1,6 +1,7 @@
 #include "exchange/long_table.h"
 
 #include "exchange/table_intake.h"
+#include "exchange/watched_tables.h"
 
 #include <filesystem>
 #include <string_view>
@@ -34,9 +35,15 @@ base::ResultOrProblems<trials::Trial> take_tables(std::span<const std::string> p
 
 base::ResultOrProblems<trials::Trial> take_tables_in_hand(std::span<const TableInHand> tables,
                                                           const TableOptions& options) {
+  return take_tables_in_hand(tables, options, base::unwatched());
+}
+
+base::ResultOrProblems<trials::Trial> take_tables_in_hand(std::span<const TableInHand> tables,
+                                                          const TableOptions& options,
+                                                          const base::ProgressReport& progress) {
   if (tables.empty()) return without_tables();
   TableIntake intake(options);
-  for (const TableInHand& table : tables) intake.take_table(table);
+  take_each(tables, progress, intake);
   return std::move(intake).finish(trial_name_after(tables.front()));
 }
 

@@ -2,6 +2,7 @@
 // folder.
 #pragma once
 
+#include "base/execution.h"
 #include "exchange/good_rows.h"
 #include "exchange/problem_list.h"
 #include "exchange/table_in_hand.h"
@@ -24,6 +25,7 @@ struct ProblemsFound {
 // As take_good_rows, which says the same in other words.
 [[nodiscard]] ProblemsFound problems_found(std::span<const TableInHand> tables,
                                            const TableOptions& options,
-                                           std::size_t most_listed);
+                                           std::size_t most_listed,
+                                           const base::ProgressReport& progress);
 
 }  // namespace keenfall::exchange

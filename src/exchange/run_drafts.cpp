@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <functional>
 #include <iterator>
+#include <numeric>
 #include <utility>
 
 namespace keenfall::exchange {
@@ -36,6 +37,21 @@ void add_reason(std::optional<std::string>& kept, const std::string& reason) {
   } else if (kept->find(reason) == kept->npos) {
     *kept += "; " + reason;
   }
+}
+
+// Drafts are large: sorting them would move each of them again and again.
+template <class Before, class Key>
+std::vector<std::size_t> sorted_places(const std::vector<RunDraft>& drafts,
+                                       Before before,
+                                       Key key) {
+  std::vector<decltype(key(drafts.front()))> keys;
+  keys.reserve(drafts.size());
+  for (const RunDraft& draft : drafts) keys.push_back(key(draft));
+  std::vector<std::size_t> places(drafts.size());
+  std::iota(places.begin(), places.end(), std::size_t{0});
+  std::ranges::stable_sort(places,
+                           [&](std::size_t a, std::size_t b) { return before(keys[a], keys[b]); });
+  return places;
 }
 
 template <class T>
@@ -186,10 +202,10 @@ void RunDrafts::merge_into(RunDraft& draft, RunDraft&& part) {
 
 std::vector<RunDraft> RunDrafts::runs() && {
   // The most complete rows found the runs; rows with empty cells then join the one they fit.
-  std::ranges::stable_sort(parts_, std::ranges::greater{}, filled_arm_cells);
   std::vector<RunDraft> runs;
   std::unordered_map<std::string, std::vector<std::size_t>> runs_of_name;
-  for (RunDraft& part : parts_) {
+  for (const std::size_t place : sorted_places(parts_, std::greater{}, filled_arm_cells)) {
+    RunDraft& part = parts_[place];
     std::vector<std::size_t>& namesakes = runs_of_name[name_key_of(part)];
     std::vector<std::size_t> fitting;
     if (namesakes.size() < kMostNamesakes) {
@@ -217,8 +233,13 @@ std::vector<RunDraft> RunDrafts::runs() && {
     }
   }
   for (const RunDraft& run : runs) report_contradictions(run);
-  std::ranges::stable_sort(runs, {}, &RunDraft::first);
-  return runs;
+  std::vector<RunDraft> in_order;
+  in_order.reserve(runs.size());
+  for (const std::size_t place :
+       sorted_places(runs, std::less{}, [](const RunDraft& run) { return run.first; })) {
+    in_order.push_back(std::move(runs[place]));
+  }
+  return in_order;
 }
 
 }  // namespace keenfall::exchange

@@ -157,6 +157,7 @@ void TableIntake::take_table(const TableInHand& table) {
 void TableIntake::take_content(std::string_view bytes,
                                const std::string& file_name,
                                char delimiter) {
+  if (is_stopped_) return;
   const std::size_t hash = std::hash<std::string_view>{}(bytes);
   const auto [same, is_new] = file_with_hash_.emplace(hash, file_name);
   if (!is_new) {
@@ -206,6 +207,7 @@ void TableIntake::take_text(std::string_view text, char delimiter) {
   const auto as = recognise(text, delimiter);
   if (!as) return;
   see(as->shape, as->delimiter);
+  last_line_ = static_cast<std::size_t>(std::ranges::count(text, '\n')) + 1;
   if (as->shape.shape == TableShape::long_rows) return take_long_text(text, *as);
   const auto cells = static_cast<std::size_t>(std::ranges::count(text, as->delimiter));
   if (cells > kMostGridCells) return report(too_many_cells());
@@ -215,8 +217,22 @@ void TableIntake::take_text(std::string_view text, char delimiter) {
   take_grid(std::move(grid), as->shape, as->delimiter);
 }
 
+bool TableIntake::is_to_stop(std::size_t line) {
+  constexpr std::size_t kRowsBetweenReports = 1000;
+  if (is_stopped_ || row_count_ % kRowsBetweenReports != 0) return is_stopped_;
+  const double share = static_cast<double>(line) / static_cast<double>(std::max(last_line_, line));
+  is_stopped_ = !progress_({.fraction_done = share, .stage = "reading the table"});
+  if (is_stopped_) {
+    report({.kind = base::ProblemKind::interrupted,
+            .sentence = "Reading the table was stopped before it was done."});
+  }
+  return is_stopped_;
+}
+
 bool TableIntake::is_too_long(std::size_t line) {
-  if (++row_count_ <= kMostRows) return false;
+  ++row_count_;
+  if (is_to_stop(line)) return true;
+  if (row_count_ <= kMostRows) return false;
   if (row_count_ == kMostRows + 1) report(too_many_rows(line));
   return true;
 }
@@ -272,6 +288,7 @@ void TableIntake::take_row(const Record& record, const RowFormat& format) {
 
 void TableIntake::take_grid(Grid grid, const RecognisedShape& shape, char delimiter) {
   const bool is_wide = shape.shape == TableShape::wide;
+  if (!grid.rows.empty()) last_line_ = grid.rows.back().line;
   if (!grid.is_sheet && is_wide) problems_.name_places_by(PlaceNaming::lines_and_letters);
   if (!grid.is_sheet) {
     for (const GridRow& row : grid.rows) {
@@ -440,6 +457,19 @@ TableIntake::Intake TableIntake::finish_blaming(std::string name) && {
   }
   trial.remarks.insert(trial.remarks.begin(), remarks_.begin(), remarks_.end());
   return {.trial = std::move(trial), .problems = std::move(problems_), .seen = std::move(seen_)};
+}
+
+void take_each(std::span<const TableInHand> tables,
+               const base::ProgressReport& progress,
+               TableIntake& intake) {
+  const double share = 1 / static_cast<double>(tables.size());
+  for (std::size_t i = 0; i < tables.size(); ++i) {
+    intake.watch([&progress, share, before = share * static_cast<double>(i)](base::Progress told) {
+      told.fraction_done = before + share * told.fraction_done;
+      return progress(told);
+    });
+    intake.take_table(tables[i]);
+  }
 }
 
 }  // namespace keenfall::exchange

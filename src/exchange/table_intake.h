@@ -7,6 +7,7 @@
 // are taken again and again, each time without what was blamed the time before: good_rows.cpp.
 #pragma once
 
+#include "base/execution.h"
 #include "base/result.h"
 #include "exchange/delimited_text.h"
 #include "exchange/expanded_row.h"
@@ -23,9 +24,11 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 namespace keenfall::exchange {
@@ -43,6 +46,12 @@ class TableIntake {
 
   // For who shows each problem beside its cell: as many are listed, none for several rows.
   void list_each_problem(std::size_t most) { problems_.list_each(most); }
+
+  // Told how far the rows are read; where it asks to stop, what is left is not read, and a problem
+  // says so.
+  void watch(base::ProgressReport progress) { progress_ = std::move(progress); }
+
+  [[nodiscard]] bool is_stopped() const { return is_stopped_; }
 
   // The bytes, for whoever wants to know them again; nothing where the file cannot be read.
   std::optional<std::string> take_file(const std::string& path);
@@ -88,6 +97,7 @@ class TableIntake {
                                                   const Recognised& as,
                                                   const MatchedColumns& columns);
   bool is_too_long(std::size_t line);
+  bool is_to_stop(std::size_t line);
   void remark_on(const MatchedColumns& columns, const DelimitedReader& reader);
   void remark_on_comments(const DelimitedReader& reader);
   void report(base::Problem problem);
@@ -106,6 +116,14 @@ class TableIntake {
   std::vector<TableSeen> seen_;
   std::size_t source_count_ = 0;
   std::size_t row_count_ = 0;
+  base::ProgressReport progress_ = base::unwatched();
+  std::size_t last_line_ = 0;  // of the table that is read
+  bool is_stopped_ = false;
 };
+
+// Each is a like share of the work.
+void take_each(std::span<const TableInHand> tables,
+               const base::ProgressReport& progress,
+               TableIntake& intake);
 
 }  // namespace keenfall::exchange

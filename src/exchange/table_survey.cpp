@@ -7,6 +7,7 @@
 #include "exchange/surveyed_headers.h"
 #include "exchange/surveyed_rows.h"
 #include "exchange/text_file.h"
+#include "exchange/watched_tables.h"
 
 #include <algorithm>
 #include <set>
@@ -142,12 +143,19 @@ class Survey {
 }  // namespace
 
 TableSurvey survey_tables(std::span<const TableInHand> tables, const TableOptions& options) {
+  return survey_tables(tables, options, base::unwatched());
+}
+
+TableSurvey survey_tables(std::span<const TableInHand> tables,
+                          const TableOptions& options,
+                          const base::ProgressReport& progress) {
   std::vector<Unpacked> all;
   for (const TableInHand& table : tables) all.push_back(unpacked(table));
   const ColumnMap proposed = guessed_columns(rows_to_guess_by(tables, all), options);
   TableOptions guessed = options;
   guessed.columns.insert(guessed.columns.end(), proposed.begin(), proposed.end());
-  return Survey(guessed, all, problems_found(tables, guessed, kMostProblemsShown)).made(proposed);
+  return Survey(guessed, all, problems_found(tables, guessed, kMostProblemsShown, progress))
+      .made(proposed);
 }
 
 std::vector<KnownColumn> known_columns() {

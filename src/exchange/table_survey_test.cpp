@@ -3,10 +3,13 @@
 #include "exchange/column_words.h"
 #include "exchange/table_columns.h"
 #include "exchange/text_file.h"
+#include "exchange/watched_tables.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cstddef>
 #include <ctime>
 #include <string>
 #include <vector>
@@ -286,6 +289,32 @@ TEST(TableSurvey, AThousandRowsTakeWellUnderATenthOfASecond) {
   EXPECT_EQ(seen.problems.size(), 1U);
   RecordProperty("milliseconds", std::to_string(milliseconds));
   EXPECT_LT(milliseconds, kBarMilliseconds);
+}
+
+TEST(TableSurvey, SaysHowFarItIsAndStopsWhereItIsAskedTo) {
+  std::string of_another_blade = long_rows(5000);
+  std::ranges::replace(of_another_blade, 'A', 'B');
+  const std::vector<TableInHand> tables = {{.name = "a.csv", .bytes = long_rows(5000)},
+                                           {.name = "b.csv", .bytes = of_another_blade}};
+  std::vector<double> told;
+  const auto whole = survey_tables(tables, {}, [&](const base::Progress& progress) {
+    told.push_back(progress.fraction_done);
+    return true;
+  });
+  std::size_t asked = 0;
+  const auto stopped =
+      survey_tables(tables, {}, [&](const base::Progress&) { return ++asked < 3; });
+
+  EXPECT_TRUE(std::ranges::is_sorted(told));
+  EXPECT_GE(told.size(), 10U);
+  EXPECT_LT(told.front(), 0.2);
+  EXPECT_GT(told[9], 0.8);
+  EXPECT_LE(told.back(), 1);
+  EXPECT_TRUE(whole.good);
+  EXPECT_EQ(asked, 3U);
+  EXPECT_FALSE(stopped.good);
+  ASSERT_FALSE(stopped.problems.empty());
+  EXPECT_EQ(stopped.problems.front().problem.kind, base::ProblemKind::interrupted);
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include "notebook/random_uid.h"
 #include "notebook/trial_reader.h"
 #include "notebook/trial_writer.h"
+#include "notebook/watched_taking.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -50,11 +51,20 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
                                    trials::Trial trial,
                                    const std::vector<TakenTable>& tables,
                                    const Authorship& by) {
+  return take(notebook, std::move(trial), tables, by, base::unwatched());
+}
+
+base::ResultOrProblems<Taken> take(Notebook& notebook,
+                                   trials::Trial trial,
+                                   const std::vector<TakenTable>& tables,
+                                   const Authorship& by,
+                                   const base::ProgressReport& progress) {
   using Problems = std::vector<base::Problem>;
   Taken taken;
   NotebookFile& file = notebook.file();
   const std::string what = what_was_taken(trial, tables);
-  const TrialToWrite to_write{.rows = {.trial = std::move(trial)}, .tables = tables};
+  const TrialToWrite to_write{
+      .rows = {.trial = std::move(trial)}, .tables = tables, .progress = progress};
   Problems problems;
   const auto entry = change_if_any(
       file, {.what = what}, by, [&](SQLite::Database& database) -> std::optional<base::Problem> {
@@ -75,8 +85,16 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
 base::ResultOrProblems<Taken> would_take(const Notebook& notebook,
                                          trials::Trial trial,
                                          const std::vector<TakenTable>& tables) {
+  return would_take(notebook, std::move(trial), tables, base::unwatched());
+}
+
+base::ResultOrProblems<Taken> would_take(const Notebook& notebook,
+                                         trials::Trial trial,
+                                         const std::vector<TakenTable>& tables,
+                                         const base::ProgressReport& progress) {
   const Notebook copy = notebook.temporary_copy();
-  const TrialToWrite to_write{.rows = {.trial = std::move(trial)}, .tables = tables};
+  const TrialToWrite to_write{
+      .rows = {.trial = std::move(trial)}, .tables = tables, .progress = progress};
   WrittenTrial written = carrying_over([&] {
     SQLite::Transaction rolled_back(copy.file().database);
     return write_trial(copy.file().database, to_write, numbered_uids());

@@ -3,6 +3,7 @@
 #include "notebook/check.h"
 #include "notebook/kept_trials.h"
 #include "notebook/strike.h"
+#include "notebook/watched_taking.h"
 
 #include <gtest/gtest.h>
 
@@ -219,6 +220,22 @@ TEST_F(ATakenTrial, SaysWhichRunsAreKnownAgainByWhatWasRead) {
                 "otherwise now: run 1 of A on new matting.",
                 "Known again by what was read, though edge, medium or way of cutting are written "
                 "otherwise now: run 1 of B on new matting."}));
+}
+
+TEST_F(ATakenTrial, IsNotThereWhereTakingItWasStopped) {
+  Notebook notebook = made();
+  const std::vector<TakenTable> tables = {{"matting.csv", std::string(64, 'a')}};
+  const auto stop = [](const base::Progress&) { return false; };
+
+  const auto taken = take(notebook, a_trial(), tables, next(), stop);
+  const auto tried = would_take(notebook, a_trial(), tables, stop);
+
+  ASSERT_FALSE(taken || tried);
+  EXPECT_EQ(taken.error().front().kind, base::ProblemKind::interrupted);
+  EXPECT_EQ(tried.error().front().kind, base::ProblemKind::interrupted);
+  EXPECT_TRUE(trial_names(notebook).empty());
+  EXPECT_TRUE(notebook.journal().empty());
+  EXPECT_TRUE(take(notebook, a_trial(), tables, next()));
 }
 
 }  // namespace

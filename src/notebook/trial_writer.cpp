@@ -53,7 +53,7 @@ class Writer {
     write_blades(trial);
     write_series(trial);
     find_contradicting_arms(trial);
-    for (std::size_t r = 0; r < trial.runs.size(); ++r) write_run(r);
+    for (std::size_t r = 0; r < trial.runs.size() && !is_to_stop(r); ++r) write_run(r);
     remark_on_runs_known_again();
     if (written_.problems.empty()) {
       write_remarks(trial);
@@ -76,6 +76,18 @@ class Writer {
     } else {
       written_.problems.push_back(std::move(problem));
     }
+  }
+
+  bool is_to_stop(std::size_t run) {
+    constexpr std::size_t kRunsBetweenReports = 100;
+    if (run % kRunsBetweenReports != 0) return false;
+    const double share =
+        static_cast<double>(run) / static_cast<double>(from_.rows.trial.runs.size());
+    if (from_.progress({.fraction_done = share, .stage = {}})) return false;
+    written_.problems.push_back(
+        {.kind = base::ProblemKind::interrupted,
+         .sentence = "Taking the table in was stopped, and nothing of it was taken."});
+    return true;
   }
 
   std::string uid_of_new(const std::string& name) {

@@ -1,6 +1,7 @@
 // A trial into its rows: a new one, or what is new of one that is there. Private to the folder.
 #pragma once
 
+#include "base/execution.h"
 #include "base/result.h"
 #include "notebook/kept_trials.h"
 #include "notebook/kit_rows.h"
@@ -29,6 +30,7 @@ struct TrialToWrite {
   std::string apart;  // else what stands behind the other's name; empty: that is a problem
   // What is noticed of the trial as it is then; may be absent.
   std::function<std::vector<std::string>(const trials::Trial&)> remarks_on;
+  base::ProgressReport progress = base::unwatched();  // told of runs; may stop
 };
 
 // How a remark on something that was not taken begins.

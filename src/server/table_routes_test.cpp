@@ -27,6 +27,23 @@ class TableRoutes : public testing::AskedApp {
         .dump();
   }
 
+  // 24,000 readings in more than a megabyte.
+  static std::string large_table() {
+    std::string rows = "blade,medium,run,cuts,reading\n";
+    for (int run = 1; run <= 1200; ++run) {
+      for (int cuts = 0; cuts < 20; ++cuts) {
+        rows += "A,sisal from the roll that hangs beside the bench," + std::to_string(run) + "," +
+                std::to_string(cuts) + ",104\n";
+      }
+    }
+    return json{{"sources", {{{"name", "tally.csv"}, {"text", rows}}}}}.dump();
+  }
+  json begun(const std::string& route) {
+    const HttpResponse answer = post(route, large_table());
+    EXPECT_EQ(answer.status, 202) << answer.body.substr(0, 500);
+    return json::parse(answer.body);
+  }
+
   std::string path_;
 };
 
@@ -87,6 +104,27 @@ TEST_F(TableRoutes, ATableIsReadBeforeAnybodyIsKeptFromWriting) {
 
   EXPECT_EQ(post("take", tally("1o7")).status, 400);
   EXPECT_EQ(post("take", tally("131")).status, 409);
+}
+
+TEST_F(TableRoutes, ALargeTableIsReadAndTakenAsWork) {
+  const json read = json::parse(result_of(begun("read")).body);
+  const json taken = json::parse(result_of(begun("take")).body);
+
+  EXPECT_EQ(wire::testing::faults_against_api(read, "TableRead"), "");
+  EXPECT_EQ(read["taken"]["runs"], 1200);
+  EXPECT_EQ(wire::testing::faults_against_api(taken, "TakenTable"), "");
+  EXPECT_EQ(taken["readings_added"], 24'000);
+}
+
+TEST_F(TableRoutes, ALargeTableIsNotTakenOnceThatIsStopped) {
+  const std::string id = begun("take")["work"]["id"];
+  (void)works_.cancel(id);
+  while (works_.told(id)->state == wire::WorkState::running) {
+    std::this_thread::sleep_for(std::chrono::milliseconds(5));
+  }
+
+  EXPECT_EQ(works_.told(id)->state, wire::WorkState::cancelled);
+  EXPECT_TRUE(notebook::Notebook::open_to_read(path_)->journal().empty());
 }
 
 TEST_F(TableRoutesWithoutNotebook, ATableIsReadAndNotTaken) {

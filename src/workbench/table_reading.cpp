@@ -1,13 +1,16 @@
 #include "workbench/table_reading.h"
 
 #include "exchange/long_table.h"
+#include "exchange/watched_tables.h"
 #include "notebook/digest.h"
 #include "notebook/kept_trials.h"
+#include "notebook/watched_taking.h"
 #include "trials/cutting.h"
 #include "trials/edge.h"
 #include "workbench/said_on_a_page.h"
 
 #include <algorithm>
+#include <cstddef>
 #include <iterator>
 #include <utility>
 
@@ -42,6 +45,33 @@ std::vector<std::string> arms_in_words(const trials::Trial& trial) {
     words.push_back(arm_in_words(arm));
   }
   return words;
+}
+
+// Two halves of one job, and whether it was stopped.
+class Halves {
+ public:
+  explicit Halves(const base::ProgressReport& progress) : progress_(progress) {}
+
+  [[nodiscard]] base::ProgressReport first() { return half(0); }
+  [[nodiscard]] base::ProgressReport second() { return half(0.5); }
+  [[nodiscard]] bool is_stopped() const { return is_stopped_; }
+
+ private:
+  base::ProgressReport half(double before) {
+    return [this, before](base::Progress told) {
+      told.fraction_done = before + told.fraction_done / 2;
+      is_stopped_ = is_stopped_ || !progress_(told);
+      return !is_stopped_;
+    };
+  }
+
+  const base::ProgressReport& progress_;
+  bool is_stopped_ = false;
+};
+
+base::Problem stopped() {
+  return {.kind = base::ProblemKind::interrupted,
+          .sentence = "It was stopped before it was done, and nothing was changed."};
 }
 
 std::string file_name_of(const exchange::TableInHand& table) {
@@ -87,12 +117,13 @@ std::string new_name(const wire::TakeTables& asked) {
 wire::IntoTrial stands_to(const notebook::Notebook& opened,
                           const std::string& name,
                           const wire::ReadTables& asked,
-                          const exchange::GoodRows& good) {
+                          const exchange::GoodRows& good,
+                          const base::ProgressReport& progress) {
   trials::Trial trial = good.trial;
   trial.name = name;
   wire::IntoTrial into{.trial = name, .taken = {}, .contradictions = {}};
-  auto would =
-      notebook::would_take(opened, std::move(trial), tables_of(asked, !good.left_out.empty()));
+  auto would = notebook::would_take(
+      opened, std::move(trial), tables_of(asked, !good.left_out.empty()), progress);
   if (would) {
     into.taken = std::move(*would);
   } else {
@@ -104,11 +135,12 @@ wire::IntoTrial stands_to(const notebook::Notebook& opened,
 // A new trial: by a name that is free, unless all of it is there already under its own.
 void read_as_new(const notebook::Notebook& opened,
                  const wire::ReadTables& asked,
+                 const base::ProgressReport& progress,
                  wire::TablesRead& read) {
   const std::string name = read.trial_name;
   if (!notebook::trial_uid_of(opened, name)) return;
   if (read.survey.good) {
-    wire::IntoTrial into = stands_to(opened, name, asked, *read.survey.good);
+    wire::IntoTrial into = stands_to(opened, name, asked, *read.survey.good, progress);
     if (is_all_known(into)) {
       read.into = std::move(into);
       return;
@@ -119,10 +151,13 @@ void read_as_new(const notebook::Notebook& opened,
   }
 }
 
-base::ResultOrProblems<exchange::GoodRows> good_rows_of(const wire::TakeTables& asked) {
+base::ResultOrProblems<exchange::GoodRows> good_rows_of(const wire::TakeTables& asked,
+                                                        const base::ProgressReport& progress) {
   const wire::ReadTables& read = asked.read;
-  if (asked.keeps_good) return exchange::take_good_rows_in_hand(read.tables, read.options);
-  auto trial = exchange::take_tables_in_hand(read.tables, read.options);
+  if (asked.keeps_good) {
+    return exchange::take_good_rows_in_hand(read.tables, read.options, progress);
+  }
+  auto trial = exchange::take_tables_in_hand(read.tables, read.options, progress);
   if (!trial) return tl::unexpected<Problems>(std::move(trial.error()));
   return exchange::GoodRows{.trial = std::move(*trial), .left_out = {}};
 }
@@ -138,7 +173,7 @@ base::Result<std::string> trial_to_take_into(const notebook::Notebook& opened,
   }
   const std::string name = new_name(asked);
   if (!notebook::trial_uid_of(opened, name)) return name;
-  if (is_all_known(stands_to(opened, name, asked.read, rows))) return name;
+  if (is_all_known(stands_to(opened, name, asked.read, rows, base::unwatched()))) return name;
   return base::failed(name_is_taken(name));
 }
 
@@ -149,11 +184,25 @@ std::int64_t last_entry_of(const notebook::Notebook& opened) {
 
 }  // namespace
 
+bool is_long_to_read(const wire::ReadTables& asked) {
+  constexpr std::size_t kMostBytesAtOnce = std::size_t{1024} * 1024;
+  constexpr std::size_t kUnpacked = 10;  // a spreadsheet, which begins as any ZIP archive
+  std::size_t bytes = 0;
+  for (const exchange::TableInHand& table : asked.tables) {
+    bytes += table.bytes.size() * (table.bytes.starts_with("PK") ? kUnpacked : 1);
+  }
+  return bytes > kMostBytesAtOnce;
+}
+
 base::ResultOrProblems<wire::TablesRead> read_tables(const std::string& notebook,
-                                                     const wire::ReadTables& asked) {
+                                                     const wire::ReadTables& asked,
+                                                     const base::ProgressReport& progress) {
   using Outcome = base::ResultOrProblems<wire::TablesRead>;
   return naming_the_file(notebook, [&]() -> Outcome {
-    wire::TablesRead read{.survey = exchange::survey_tables(asked.tables, asked.options)};
+    Halves halves(progress);
+    wire::TablesRead read{.survey =
+                              exchange::survey_tables(asked.tables, asked.options, halves.first())};
+    if (halves.is_stopped()) return base::failed_by(stopped());
     if (!asked.tables.empty()) read.trial_name = exchange::trial_name_after(asked.tables.front());
     for (exchange::PlacedProblem& placed : read.survey.problems) {
       placed.problem = said_on_a_page(std::move(placed.problem));
@@ -169,20 +218,25 @@ base::ResultOrProblems<wire::TablesRead> read_tables(const std::string& notebook
       name = notebook::trial_name_of(*opened, asked.trial);
       if (!name) return base::failed_by(no_such_trial(asked.trial));
     } else {
-      read_as_new(*opened, asked, read);
+      read_as_new(*opened, asked, halves.second(), read);
     }
-    if (name && good) read.into = stands_to(*opened, *name, asked, *good);
+    if (name && good) read.into = stands_to(*opened, *name, asked, *good, halves.second());
+    if (halves.is_stopped()) return base::failed_by(stopped());
     return read;
   });
 }
 
-base::ResultOrProblems<wire::TablesTaken> take_tables_in_hand(const std::string& notebook,
-                                                              const wire::TakeTables& asked,
-                                                              const Hand& hand) {
+base::ResultOrProblems<wire::TablesTaken> take_tables_in_hand(
+    const std::string& notebook,
+    const wire::TakeTables& asked,
+    const Hand& hand,
+    const base::ProgressReport& progress) {
   using Outcome = base::ResultOrProblems<wire::TablesTaken>;
   return naming_the_file(notebook, [&]() -> Outcome {
     // Nobody else need wait while a large table is read.
-    auto rows = good_rows_of(asked);
+    Halves halves(progress);
+    auto rows = good_rows_of(asked, halves.first());
+    if (halves.is_stopped()) return base::failed_by(stopped());
     if (!rows) return tl::unexpected<Problems>(said_on_a_page(std::move(rows.error())));
     auto opened = opened_whole_to_write(notebook, hand, Checked::any_size);
     if (!opened) return base::failed_by(opened.error());
@@ -195,7 +249,9 @@ base::ResultOrProblems<wire::TablesTaken> take_tables_in_hand(const std::string&
     auto taken = notebook::take(*opened,
                                 std::move(trial),
                                 tables_of(asked.read, !rows->left_out.empty()),
-                                authorship_of(hand));
+                                authorship_of(hand),
+                                halves.second());
+    if (halves.is_stopped()) return base::failed_by(stopped());
     if (!taken) return tl::unexpected<Problems>(said_on_a_page(std::move(taken.error())));
     std::ranges::copy(taken->remarks, std::back_inserter(in.remarks));
     in.taken = std::move(*taken);

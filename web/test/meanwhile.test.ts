@@ -77,6 +77,50 @@ describe("a table that is being taken in", () => {
   });
 });
 
+describe("a large table", () => {
+  const begun = { work: { id: "w", state: "running", words: "reading the table", fraction: 0 } };
+  const done = { ...begun.work, state: "done", result: "/api/v1/works/w/result" };
+
+  test("is read by work, and what that makes is the answer", async () => {
+    const table = new EnteringTable("notebook");
+    const read = table.read();
+    (await waitingFor("POST", /tables\/read/)).answer(begun, 202);
+    await vi.waitFor(() => expect(table.readingWork.running).toBe(true));
+    (await waitingFor("GET", /works\/w$/)).answer(done);
+    (await waitingFor("GET", /works\/w\/result/)).answer({ grids: [] });
+    await read;
+
+    expect(table.reading.answer).toEqual({ grids: [] });
+    table.leave();
+  });
+
+  test.each([
+    ["another choice is made", (table: EnteringTable) => table.choose({})],
+    ["its page is left", (table: EnteringTable) => table.leave()],
+  ])("is not read on once %s", async (_when, happens) => {
+    const table = new EnteringTable("notebook");
+    void table.read();
+    (await waitingFor("POST", /tables\/read/)).answer(begun, 202);
+    await vi.waitFor(() => expect(table.readingWork.running).toBe(true));
+    happens(table);
+
+    await waitingFor("DELETE", /works\/w/);
+    table.leave();
+  });
+
+  test("says that it was stopped where somebody stops it", async () => {
+    const table = new EnteringTable("notebook");
+    const read = table.read();
+    (await waitingFor("POST", /tables\/read/)).answer(begun, 202);
+    await vi.waitFor(() => expect(table.readingWork.running).toBe(true));
+    void table.readingWork.stop();
+    await read;
+
+    expect(table.reading.problems[0]?.kind).toBe("interrupted");
+    expect(table.reading.pending).toBe(false);
+  });
+});
+
 describe("a draft that is being kept", () => {
   const saying = (words: string) => ({ claims: [{ words, worth_it_margin: 1.5 }] });
 

@@ -50,10 +50,11 @@ export const search = (text: string, signal?: AbortSignal) =>
   send<wire.Found>(`${v1}/search?text=${encodeURIComponent(text)}`, { signal });
 export const exportNotebook = (how: wire.Export) => post<wire.Started>(`${v1}/export`, how);
 
+/** How it would be taken, at once or, of a large one, by work; as is taking it. */
 export const readTable = (table: wire.ReadTable, signal?: AbortSignal) =>
-  post<wire.TableRead>(`${v1}/tables/read`, table, signal);
+  post<wire.TableRead | wire.Started>(`${v1}/tables/read`, table, signal);
 export const takeTable = (table: wire.TakeTable) =>
-  post<wire.TakenTable>(`${v1}/tables/take`, table);
+  post<wire.TakenTable | wire.Started>(`${v1}/tables/take`, table);
 
 export const kit = (signal?: AbortSignal) => send<wire.Kit>(`${v1}/kit`, { signal });
 /** Adds a thing to the kit, or where it has a uid already writes it anew, with why it was otherwise. */

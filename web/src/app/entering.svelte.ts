@@ -9,6 +9,7 @@ import { begun, type Past, redone, stepped, undone } from "./grid/past";
 import { blank, filled, holdsReadings, type Layout, layoutOf, type Sheet } from "./grid/sheet";
 import { units } from "./units.svelte";
 import { forgetUnsent, keepUnsent, unsent } from "./unsent";
+import { answered, LongWork } from "./work.svelte";
 
 const pauseMs = 250;
 
@@ -21,6 +22,9 @@ export class EnteringTable {
   choices: TableChoices = $state.raw({});
   readonly reading = new Asking<TableRead>();
   readonly taking = new Asking<TakenTable>();
+  /** Of large tables. */
+  readonly readingWork = new LongWork();
+  readonly takingWork = new LongWork();
   /** Columns that a table may have, from the first answer on. */
   known: NonNullable<TableRead["known_columns"]> = $state.raw([]);
   readonly #trial: string | undefined;
@@ -93,20 +97,23 @@ export class EnteringTable {
     clearTimeout(this.#timer);
     const sources = this.sources();
     const table = { sources, choices: this.choices, trial: this.#trial };
-    const read = await this.reading.ask((signal) => api.readTable(table, signal));
+    const read = await this.reading.ask(async (signal) =>
+      answered(this.readingWork, await api.readTable(table, signal), signal),
+    );
     if (read?.known_columns) this.known = read.known_columns;
   }
 
   async take(name: string, keepGood: boolean): Promise<TakenTable | undefined> {
     const sent = this.fromFiles ? undefined : this.sheet;
-    const taken = await this.taking.ask(() =>
-      api.takeTable({
-        sources: this.sources(),
-        choices: withGuesses(this.choices, this.reading.answer),
-        trial: this.#trial,
-        trial_name: this.#trial ? undefined : name || undefined,
-        keep_good: keepGood || undefined,
-      }),
+    const table = {
+      sources: this.sources(),
+      choices: withGuesses(this.choices, this.reading.answer),
+      trial: this.#trial,
+      trial_name: this.#trial ? undefined : name || undefined,
+      keep_good: keepGood || undefined,
+    };
+    const taken = await this.taking.ask(async () =>
+      answered(this.takingWork, await api.takeTable(table)),
     );
     if (taken) this.#forget(sent);
     return taken;

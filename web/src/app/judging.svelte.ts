@@ -4,9 +4,7 @@
 import * as api from "../api/endpoints";
 import type { Judged, Problem, Question, Started } from "../wire/api";
 import { problemsOf } from "./asking.svelte";
-import { LongWork, stopped } from "./work.svelte";
-
-const isStarted = (answer: Judged | Started): answer is Started => "work" in answer;
+import { isStarted, LongWork, stopped } from "./work.svelte";
 
 export class TrialJudging {
   /** The newest answer; it stays until another is there. */

@@ -1,7 +1,7 @@
 // Long work that a page waits for: asked after every quarter of a second, and it can be stopped.
 
 import * as api from "../api/endpoints";
-import { Unanswered } from "../api/send";
+import { Refused, Unanswered } from "../api/send";
 import type { Problem, Started, Work } from "../wire/api";
 import { problemsOf } from "./asking.svelte";
 
@@ -10,6 +10,32 @@ const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
 /** Asks it to stop; where the program does not answer there is nothing to stop. */
 export const stopped = (work: Work): Promise<unknown> => api.stopWork(work.id).catch(() => {});
+
+export const isStarted = (answer: object): answer is Started => "work" in answer;
+
+/** Answers at once or by work: the answer, once it is there. Throws why it is not. */
+export async function answered<T extends object>(
+  work: LongWork,
+  answer: T | Started,
+  signal?: AbortSignal,
+): Promise<T> {
+  if (!isStarted(answer)) return answer;
+  const leave = () => void work.stop();
+  signal?.addEventListener("abort", leave, { once: true });
+  try {
+    if (signal?.aborted) await stopped(answer.work);
+    else {
+      const result = await work.follow(async () => answer);
+      if (result) return await result.json();
+    }
+  } finally {
+    signal?.removeEventListener("abort", leave);
+  }
+  const sentence = "It was stopped before it was done, and nothing was changed.";
+  const why =
+    work.problems.length > 0 ? work.problems : [{ kind: "interrupted" as const, sentence }];
+  throw new Refused(409, why);
+}
 
 export class LongWork {
   now: Work | undefined = $state.raw();
