@@ -52,7 +52,7 @@ base::ResultOrProblems<OpenNotebook> open_notebook_from(const std::string& body)
   OpenNotebook open;
   reader.require("how", "make, open, demo");
   if (const auto how = reader.choice("how", kHow)) open.how = static_cast<OpenHow>(*how);
-  open.path = reader.text("path").value_or("");
+  open.path = reader.path("path").value_or("");
   if (open.how != OpenHow::demo) reader.require("path", "a name, or where the file lies");
   return unless_problems(reader, std::move(open));
 }
@@ -76,7 +76,7 @@ base::ResultOrProblems<Strike> strike_from(const std::string& body) {
     strike.reading = static_cast<std::size_t>(*reading);
   }
   strike.cuts = reader.number("cuts", kCuts);
-  strike.reason = reader.text("reason").value_or("");
+  strike.reason = reader.lines("reason").value_or("");
   if (const auto entry = reader.whole("of_entry", kIndex)) {
     strike.of_entry = static_cast<std::int64_t>(*entry);
   }
@@ -118,7 +118,7 @@ base::ResultOrProblems<ExportRequest> export_request_from(const std::string& bod
 
 base::ResultOrProblems<std::string> why_from(const std::string& body) {
   RequestReader reader(body);
-  std::string why = reader.text("why").value_or("");
+  std::string why = reader.lines("why").value_or("");
   return unless_problems(reader, std::move(why));
 }
 

@@ -124,6 +124,12 @@ TEST(KitRequests, SayEveryFieldThatIsWrong) {
                                       "reason"}));
 }
 
+TEST(KitRequests, TakeLinesInANoteAndNoneInAName) {
+  EXPECT_TRUE(kit_thing_from(6, R"({"name": "the plate\n", "note": "worn\nat one end"})"));
+  EXPECT_FALSE(kit_thing_from(6, R"({"name": "the\nplate"})"));
+  EXPECT_FALSE(kit_thing_from(6, R"({"name": "the plate", "note": "\u001b[2J"})"));
+}
+
 TEST(KitRequests, NeedTheThingThatIsChanged) {
   const auto refused = kit_change_from(6, R"({"name": "the coarse plate"})");
 

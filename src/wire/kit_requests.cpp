@@ -19,19 +19,21 @@ constexpr std::array<std::string_view, 2> kScales{"HRC", "HV"};
 constexpr std::array<std::string_view, 3> kHowKnown{"declared_by_maker", "mill_sheet", "measured"};
 constexpr std::array<std::string_view, 2> kKeenerWhen{"lower", "higher"};
 
-void limit_text(RequestReader& reader, const std::string& field, const std::string& text) {
-  constexpr std::size_t kMostBytes = 1'000;
-  if (text.size() > kMostBytes) reader.refuse(field, "a text of at most 1,000 bytes");
-}
-
 // Without the blanks around it, which nobody sees and by which two names would differ.
-std::string optional_text(RequestReader& reader, const std::string& field) {
+std::string optional_lines(RequestReader& reader, const std::string& field) {
   constexpr std::string_view kBlanks = " \t\r\n";
-  const std::string text = reader.text(field).value_or("");
-  limit_text(reader, field, text);
+  const std::string text = reader.lines(field).value_or("");
   const std::size_t first = text.find_first_not_of(kBlanks);
   if (first == std::string::npos) return {};
   return text.substr(first, text.find_last_not_of(kBlanks) + 1 - first);
+}
+
+std::string optional_text(RequestReader& reader, const std::string& field) {
+  std::string text = optional_lines(reader, field);
+  const auto instead = taken_instead(text, Lines::one, kLongestText);
+  if (!instead) return text;
+  reader.refuse(field, *instead);
+  return {};
 }
 
 std::string name_in(RequestReader& reader, const std::string& what_it_is) {
@@ -76,11 +78,8 @@ notebook::KitThing blade_from(RequestReader& reader) {
 notebook::KitThing named_edge_from(RequestReader& reader) {
   trials::NamedEdge edge{.name = name_in(reader, "what you call the edge"), .edge = {}, .note = {}};
   reader.require("edge", "an object, which may be empty");
-  if (auto prepared = reader.object("edge")) {
-    edge.edge = edge_from(*prepared);
-    limit_text(*prepared, "finish", edge.edge.finish);
-  }
-  edge.note = optional_text(reader, "note");
+  if (auto prepared = reader.object("edge")) edge.edge = edge_from(*prepared);
+  edge.note = optional_lines(reader, "note");
   return edge;
 }
 
@@ -95,7 +94,7 @@ notebook::KitThing lot_from(RequestReader& reader) {
                                       .condition = optional_text(reader, "condition")},
                            .name = name_in(reader, "which batch it is: roll 3"),
                            .length_m = reader.number("length_m", kLotLength),
-                           .note = optional_text(reader, "note")};
+                           .note = optional_lines(reader, "note")};
 }
 
 notebook::KitThing thread_from(RequestReader& reader) {
@@ -122,15 +121,15 @@ notebook::KitThing stone_from(RequestReader& reader) {
   return trials::KitStone{.name = name_in(reader, "what you call the stone"),
                           .abrasive = optional_text(reader, "abrasive"),
                           .grit = optional_text(reader, "grit"),
-                          .note = optional_text(reader, "note")};
+                          .note = optional_lines(reader, "note")};
 }
 
 notebook::KitThing thing_in(std::size_t shelf, RequestReader& reader) {
   using Read = notebook::KitThing (*)(RequestReader&);
   constexpr std::array<Read, kKitShelves.size()> kRead{
       blade_from, named_edge_from, medium_from, lot_from, thread_from, kind_from, stone_from};
-  (void)reader.text("uid");
-  (void)reader.texts("used_in");
+  reader.pass_over("uid");
+  reader.pass_over("used_in");
   return kRead.at(shelf)(reader);
 }
 
@@ -148,7 +147,7 @@ base::ResultOrProblems<KitChange> kit_change_from(std::size_t shelf, const std::
   KitChange change;
   reader.require("thing", "an object: the thing as it is to be");
   if (auto thing = reader.object("thing")) change.thing = thing_in(shelf, *thing);
-  change.why = optional_text(reader, "why");
+  change.why = optional_lines(reader, "why");
   return unless_problems(reader, std::move(change));
 }
 

@@ -61,7 +61,7 @@ trials::PlannedArm arm_from(RequestReader& reader) {
   if (auto edge = reader.object("edge")) arm.edge = edge_from(*edge);
   arm.cutting = static_cast<std::size_t>(
       count_from(reader, "cutting", "one of the plan's cuttings, counted from 0"));
-  (void)reader.text("words");
+  reader.pass_over("words");
   return arm;
 }
 
@@ -70,7 +70,7 @@ trials::PlannedReading reading_from(RequestReader& reader) {
   reader.require("kind", "a kind of reading: thread_push");
   reading.kind = reader.text("kind").value_or("");
   reading.unit = reader.text("unit").value_or("");
-  (void)reader.text("told_unit");
+  reader.pass_over("told_unit");
   reading.thread = reader.text("thread").value_or("");
   reading.thread_lot = reader.text("thread_lot").value_or("");
   reading.repeats = count_from(reader, "repeats", "readings at a checkpoint: 5 to 7 is usual");
@@ -124,7 +124,7 @@ trials::EdgePreparation edge_from(RequestReader& reader) {
   edge.apex_angle = angle_from(reader, "apex_angle_per_side_deg");
   edge.finish = reader.text("finish").value_or("");
   edge.thickness_behind_edge_mm = reader.number("thickness_behind_edge_mm", kLength);
-  (void)reader.text("words");
+  reader.pass_over("words");
   return edge;
 }
 
@@ -133,7 +133,7 @@ std::vector<trials::Claim> claims_from(RequestReader& whole) {
     reader.require("words", "a sentence that could turn out false");
     reader.require("worth_it_margin", kMarginRange.words);
     return trials::Claim{
-        .words = reader.text("words").value_or(""),
+        .words = reader.lines("words").value_or(""),
         .worth_it_margin = reader.number("worth_it_margin", kMarginRange).value_or(0)};
   });
 }

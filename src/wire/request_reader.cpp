@@ -1,5 +1,7 @@
 #include "wire/request_reader.h"
 
+#include "wire/sent_json.h"
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -16,9 +18,18 @@ using base::ProblemKind;
 // What is shown of a value that cannot be used: all of it would be too much.
 std::string found_in(const Json& value) {
   constexpr std::size_t kMostShown = 80;
-  std::string text = value.is_string() ? value.get<std::string>() : in_one_line(value);
-  if (text.size() > kMostShown) text = text.substr(0, kMostShown) + "...";
-  return text;
+  if (value.is_array()) return "a list of " + std::to_string(value.size());
+  if (value.is_object()) return "an object";
+  if (value.is_string()) return shown_of(value.get_ref<const std::string&>(), kMostShown);
+  return in_one_line(value);
+}
+
+// Nothing where the value is a text that is taken.
+std::optional<std::string> text_wanted_instead(const Json& value,
+                                               Lines lines,
+                                               std::size_t most_bytes) {
+  if (!value.is_string()) return "a text";
+  return taken_instead(value.get_ref<const std::string&>(), lines, most_bytes);
 }
 
 bool is_blank(const std::string& text) {
@@ -46,7 +57,12 @@ struct RequestReader::Shared {
 };
 
 RequestReader::RequestReader(const std::string& body)
-    : object_(Json::parse(body, nullptr, false)), shared_(std::make_shared<Shared>()) {
+    : object_(Json::object()), shared_(std::make_shared<Shared>()) {
+  if (auto problem = too_much_sent(body)) {
+    shared_->problems.push_back(std::move(*problem));
+    return;
+  }
+  object_ = Json::parse(body, nullptr, false);
   if (object_.is_object()) return;
   shared_->problems.push_back({.kind = ProblemKind::unreadable,
                                .sentence = object_.is_discarded()
@@ -76,13 +92,30 @@ void RequestReader::refuse(const std::string& field, std::string_view accepted) 
        .accepted = std::string(accepted)});
 }
 
-std::optional<std::string> RequestReader::text(const std::string& field) {
+std::optional<std::string> RequestReader::asked_text(const std::string& field,
+                                                     Lines lines,
+                                                     std::size_t most_bytes) {
   const Json* value = asked(field);
   if (value == nullptr) return std::nullopt;
-  if (value->is_string()) return value->get<std::string>();
-  refuse(field, "a text");
+  const auto instead = text_wanted_instead(*value, lines, most_bytes);
+  if (!instead) return value->get<std::string>();
+  refuse(field, *instead);
   return std::nullopt;
 }
+
+std::optional<std::string> RequestReader::text(const std::string& field) {
+  return asked_text(field, Lines::one, kLongestText);
+}
+
+std::optional<std::string> RequestReader::path(const std::string& field) {
+  return asked_text(field, Lines::any_bytes, kLongestPath);
+}
+
+std::optional<std::string> RequestReader::lines(const std::string& field) {
+  return asked_text(field, Lines::many, kLongestText);
+}
+
+void RequestReader::pass_over(const std::string& field) { (void)asked(field); }
 
 std::optional<double> RequestReader::number(const std::string& field, const NumberRange& range) {
   const Json* value = asked(field);
@@ -126,14 +159,17 @@ std::vector<std::string> RequestReader::texts(const std::string& field) {
   const Json* value = asked(field);
   std::vector<std::string> read;
   if (value == nullptr) return read;
-  const bool all_texts = value->is_array() && std::ranges::all_of(*value, [](const Json& one) {
-                           return one.is_string();
-                         });
-  if (!all_texts) {
+  if (!value->is_array()) {
     refuse(field, "a list of texts");
     return read;
   }
-  for (const Json& one : *value) read.push_back(one.get<std::string>());
+  for (const Json& one : *value) {
+    if (const auto instead = text_wanted_instead(one, Lines::one, kLongestText)) {
+      refuse(field, "a list of texts; each of it " + *instead);
+      return {};
+    }
+    read.push_back(one.get<std::string>());
+  }
   return read;
 }
 

@@ -7,6 +7,7 @@
 
 #include "base/result.h"
 #include "wire/json_pieces.h"
+#include "wire/sent_json.h"
 
 #include <cstddef>
 #include <cstdint>
@@ -31,6 +32,9 @@ struct NumberRange {
 // A ratio below which nobody would act.
 inline constexpr NumberRange kMarginRange{
     .lowest = 1, .highest = 100, .above_lowest = true, .words = "a ratio above 1 and at most 100"};
+// In bytes of UTF-8.
+inline constexpr std::size_t kLongestText = 1'000;
+inline constexpr std::size_t kLongestPath = 4'096;
 // A seed that every reader of JSON keeps as it is.
 inline constexpr NumberRange kSeedRange{.highest = 9007199254740991.0,
                                         .words = "a whole number, 0 or more"};
@@ -43,7 +47,12 @@ class RequestReader {
   [[nodiscard]] bool has(const std::string& field) const;
 
   // Absent fields are nothing, and so are those with a problem.
+  // A name or the like, on one line and of visible characters.
   [[nodiscard]] std::optional<std::string> text(const std::string& field);
+  // Where a file lies or is to lie, as it was written.
+  [[nodiscard]] std::optional<std::string> path(const std::string& field);
+  // A sentence or more: a reason, a note, a claim.
+  [[nodiscard]] std::optional<std::string> lines(const std::string& field);
   [[nodiscard]] std::optional<double> number(const std::string& field, const NumberRange& range);
   [[nodiscard]] std::optional<std::uint64_t> whole(const std::string& field,
                                                    const NumberRange& range);
@@ -52,6 +61,8 @@ class RequestReader {
   [[nodiscard]] std::optional<std::size_t> choice(const std::string& field,
                                                   std::span<const std::string_view> known);
   [[nodiscard]] std::vector<std::string> texts(const std::string& field);
+  // Known, and of no consequence: what was told along comes back so.
+  void pass_over(const std::string& field);
   [[nodiscard]] std::vector<double> numbers(const std::string& field, const NumberRange& range);
   // Of a list in which null says that nothing is said of that one.
   [[nodiscard]] std::vector<std::optional<double>> numbers_or_null(const std::string& field,
@@ -78,6 +89,9 @@ class RequestReader {
   // Of the field, where it is there and not null.
   [[nodiscard]] const Json* asked(const std::string& field);
   [[nodiscard]] RequestReader within(const Json& object, const std::string& name);
+  [[nodiscard]] std::optional<std::string> asked_text(const std::string& field,
+                                                      Lines lines,
+                                                      std::size_t most_bytes);
   // The list, where there is one and each of it is as it should be; else a problem, if it is there.
   [[nodiscard]] const Json* asked_list(const std::string& field,
                                        const NumberRange& range,

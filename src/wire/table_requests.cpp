@@ -2,6 +2,7 @@
 // not copied.
 #include "exchange/column_mapping.h"
 #include "wire/base64.h"
+#include "wire/sent_json.h"
 #include "wire/tables_json.h"
 
 #include <nlohmann/json.hpp>
@@ -46,11 +47,11 @@ class Fields {
     return std::nullopt;
   }
 
-  // At most as long as a name may be.
   std::string name(const std::string& field) {
     std::string name = text(field).value_or("");
-    if (name.size() <= kLongestName) return name;
-    refuse(field, "a name of at most 1,000 bytes");
+    const auto instead = taken_instead(name, Lines::one, kLongestName);
+    if (!instead) return name;
+    refuse(field, *instead);
     return {};
   }
 
@@ -104,16 +105,17 @@ class Fields {
 // Reads what ReadTable and TakeTable share, and then what only one of them has.
 class TableRequest {
  public:
-  explicit TableRequest(std::string_view body)
-      : json_(Sent::parse(body.begin(), body.end(), nullptr, false)) {
+  explicit TableRequest(std::string_view body) {
+    if (auto problem = too_much_sent(body)) {
+      be_unreadable(std::move(*problem));
+      return;
+    }
+    json_ = Sent::parse(body.begin(), body.end(), nullptr, false);
     if (json_.is_object()) return;
-    problems_.push_back({.kind = base::ProblemKind::bad_value,
-                         .sentence = json_.is_discarded()
-                                         ? "What was sent is not JSON."
-                                         : "What was sent is JSON, but not an object.",
-                         .accepted = "an object, as docs/wire/api.json describes it"});
-    json_ = Sent::object();
-    is_unreadable_ = true;
+    be_unreadable({.kind = base::ProblemKind::bad_value,
+                   .sentence = json_.is_discarded() ? "What was sent is not JSON."
+                                                    : "What was sent is JSON, but not an object.",
+                   .accepted = "an object, as docs/wire/api.json describes it"});
   }
 
   ReadTables read() {
@@ -133,6 +135,12 @@ class TableRequest {
   }
 
  private:
+  void be_unreadable(Problem problem) {
+    problems_.push_back(std::move(problem));
+    json_ = Sent::object();
+    is_unreadable_ = true;
+  }
+
   std::vector<exchange::TableInHand> tables() {
     constexpr const char* kAccepted = "a list of 1 to 100 tables";
     const auto sources = fields_.list("sources", kAccepted);
