@@ -8,7 +8,7 @@
 namespace keenfall::server {
 
 struct MadeFile {
-  std::string name;  // "spring.csv"; may hold anything
+  std::string name;  // "spring.csv"; may hold anything; what is longer than 150 bytes is cut
   std::string content_type;
   std::string bytes;
 };

@@ -1,6 +1,7 @@
 #include "server/http_server.h"
 
 #include "base/require.h"
+#include "server/failure.h"
 #include "server/refusal.h"
 #include "server/request_target.h"
 #include "server/strict_headers.h"
@@ -36,6 +37,10 @@ using Fault = beast::error_code;
 using Clock = std::chrono::steady_clock;
 
 class Session;
+
+// What a connection is about. What it was admitted to send is as good as being answered: it is not
+// ended to make room for another.
+enum class Phase { nothing_asked, half_asked, sending_body, answered };
 
 // What all sessions share. Touched by the reading thread alone, but for `is_stopping`.
 struct Floor {
@@ -99,8 +104,11 @@ class Session : public std::enable_shared_from_this<Session> {
     wait_for_request();
   }
 
+  [[nodiscard]] bool makes_room() const {
+    return phase_ == Phase::nothing_asked || phase_ == Phase::half_asked;
+  }
   // Nobody works on an answer, and none is being sent.
-  [[nodiscard]] bool is_only_listening() const { return is_only_listening_; }
+  [[nodiscard]] bool is_only_listening() const { return phase_ != Phase::answered; }
   [[nodiscard]] Clock::time_point listening_since() const { return listening_since_; }
 
   // Whatever it was about to do ends with a fault.
@@ -114,6 +122,22 @@ class Session : public std::enable_shared_from_this<Session> {
   using Parser = http::request_parser<http::string_body>;
   using Response = http::response<http::string_body>;
 
+  // For what the reading thread does next: where that throws, the connection ends and no other.
+  template <class Next>
+  auto guarded(Next next) {
+    return guarded(shared_from_this(), std::move(next));
+  }
+  template <class Next>
+  static auto guarded(std::shared_ptr<Session> self, Next next) {
+    return [self = std::move(self), next = std::move(next)](const auto&... outcome) {
+      try {
+        next(outcome...);
+      } catch (const std::exception&) {
+        self->close();
+      }
+    };
+  }
+
   void end() {
     const auto self = shared_from_this();
     floor_.sessions.erase(self);
@@ -122,23 +146,23 @@ class Session : public std::enable_shared_from_this<Session> {
 
   void wait_for_request() {
     constexpr std::size_t kFirstBytes = 4096;
-    is_only_listening_ = true;
+    phase_ = Phase::nothing_asked;
     listening_since_ = Clock::now();
     parser_.emplace();
     parser_->header_limit(floor_.limits.header_bytes);
     parser_->body_limit(floor_.limits.body_bytes);
     if (buffer_.size() > 0) return read_header();
     stream_.expires_after(floor_.limits.idle_time);
-    stream_.async_read_some(
-        buffer_.prepare(kFirstBytes),
-        [this, self = shared_from_this()](const Fault& fault, std::size_t count) {
-          if (fault) return close();
-          buffer_.commit(count);
-          read_header();
-        });
+    stream_.async_read_some(buffer_.prepare(kFirstBytes),
+                            guarded([this](const Fault& fault, std::size_t count) {
+                              if (fault) return close();
+                              buffer_.commit(count);
+                              read_header();
+                            }));
   }
 
   void read_header() {
+    phase_ = Phase::half_asked;
     header_bytes_ = 0;
     stream_.expires_after(floor_.limits.header_time);
     read_more_of_header();
@@ -146,17 +170,15 @@ class Session : public std::enable_shared_from_this<Session> {
 
   // Piece by piece, since the parser's own limit is of a piece.
   void read_more_of_header() {
-    http::async_read_some(stream_,
-                          buffer_,
-                          *parser_,
-                          [this, self = shared_from_this()](const Fault& fault, std::size_t count) {
-                            if (fault) return give_up(fault);
-                            header_bytes_ += count;
-                            if (header_bytes_ > floor_.limits.header_bytes) {
-                              return give_up(http::error::header_limit);
-                            }
-                            parser_->is_header_done() ? take_header() : read_more_of_header();
-                          });
+    http::async_read_some(
+        stream_, buffer_, *parser_, guarded([this](const Fault& fault, std::size_t count) {
+          if (fault) return give_up(fault);
+          header_bytes_ += count;
+          if (header_bytes_ > floor_.limits.header_bytes) {
+            return give_up(http::error::header_limit);
+          }
+          parser_->is_header_done() ? take_header() : read_more_of_header();
+        }));
   }
 
   void give_up(const Fault& fault) {
@@ -194,7 +216,9 @@ class Session : public std::enable_shared_from_this<Session> {
 
   void admit() {
     keeps_open_ = parser_->keep_alive();
-    Admission admission = floor_.service.admit(request_);
+    Admission admission;
+    const auto failure = failure_of([&] { admission = floor_.service.admit(request_); });
+    if (failure) return refuse(*failure);
     if (admission.refused) {
       keeps_open_ = keeps_open_ && parser_->is_done();
       return write(std::move(*admission.refused));
@@ -204,54 +228,66 @@ class Session : public std::enable_shared_from_this<Session> {
     if (stated && *stated > most_bytes) return refuse(too_large_body(most_bytes));
     parser_->body_limit(most_bytes);
     if (parser_->is_done()) return have_it_answered();
-    const bool waits_for_leave = header_of(request_, "expect") == "100-continue";
+    phase_ = Phase::sending_body;
+    const bool waits_for_leave = in_lower_case(header_of(request_, "expect")) == "100-continue";
     waits_for_leave ? let_it_be_sent(most_bytes) : read_body(most_bytes);
   }
 
   void let_it_be_sent(std::uint64_t most_bytes) {
     static constexpr std::string_view kGoOn = "HTTP/1.1 100 Continue\r\n\r\n";
     stream_.expires_after(floor_.limits.writing_time);
-    asio::async_write(
-        stream_,
-        asio::buffer(kGoOn.data(), kGoOn.size()),
-        [this, self = shared_from_this(), most_bytes](const Fault& fault, std::size_t /*count*/) {
-          if (fault) return close();
-          read_body(most_bytes);
-        });
+    asio::async_write(stream_,
+                      asio::buffer(kGoOn.data(), kGoOn.size()),
+                      guarded([this, most_bytes](const Fault& fault, std::size_t /*count*/) {
+                        if (fault) return close();
+                        read_body(most_bytes);
+                      }));
   }
 
   void read_body(std::uint64_t most_bytes) {
     stream_.expires_after(floor_.limits.body_time);
-    http::async_read(
-        stream_,
-        buffer_,
-        *parser_,
-        [this, self = shared_from_this(), most_bytes](const Fault& fault, std::size_t /*count*/) {
-          if (fault == http::error::body_limit) {
-            return refuse(too_large_body(most_bytes));
-          }
-          if (fault) return give_up(fault);
-          request_.body = std::move(parser_->get().body());
-          have_it_answered();
-        });
+    http::async_read(stream_,
+                     buffer_,
+                     *parser_,
+                     guarded([this, most_bytes](const Fault& fault, std::size_t /*count*/) {
+                       if (fault == http::error::body_limit) {
+                         return refuse(too_large_body(most_bytes));
+                       }
+                       if (fault) return give_up(fault);
+                       request_.body = std::move(parser_->get().body());
+                       have_it_answered();
+                     }));
   }
 
   // Answered by another thread, which then hands the answer back to this one.
   void have_it_answered() {
-    is_only_listening_ = false;
-    asio::post(floor_.answering, [this, self = shared_from_this()]() mutable {
-      auto answer = std::make_shared<HttpResponse>();
+    phase_ = Phase::answered;
+    auto answer = std::make_shared<HttpResponse>();
+    asio::post(floor_.answering, [this, self = shared_from_this(), answer]() mutable {
       const bool is_too_late = floor_.is_stopping;
-      if (!is_too_late) *answer = floor_.service.answer(request_);
-      asio::post(floor_.io, [this, self = std::move(self), answer, is_too_late] {
-        is_too_late ? close() : write(std::move(*answer));
-      });
+      if (!is_too_late) *answer = answer_made();
+      asio::post(floor_.io, guarded(std::move(self), [this, answer, is_too_late] {
+                   is_too_late ? close() : write(std::move(*answer));
+                 }));
     });
   }
 
+  HttpResponse answer_made() {
+    HttpResponse answer;
+    const auto failure = failure_of([&] { answer = floor_.service.answer(request_); });
+    return failure ? refused(*failure, request_.path) : answer;
+  }
+
   void write(HttpResponse answer) {
-    is_only_listening_ = false;
+    phase_ = Phase::answered;
     keeps_open_ = keeps_open_ && !floor_.is_stopping;
+    const auto failure = failure_of([&] { put_together(std::move(answer)); });
+    if (failure) put_together(refused(*failure, request_.path));
+    send();
+  }
+
+  // Throws where a header is larger than the library takes.
+  void put_together(HttpResponse answer) {
     response_.emplace();
     response_->result(static_cast<unsigned>(answer.status));
     response_->set(http::field::cache_control, "no-store");
@@ -264,20 +300,19 @@ class Session : public std::enable_shared_from_this<Session> {
     const bool has_body = answer.status != 204 && answer.status != 304;
     if (has_body) response_->content_length(answer.body.size());
     if (has_body && request_.method != "HEAD") response_->body() = std::move(answer.body);
-    send();
   }
 
   void send() {
     stream_.expires_after(floor_.limits.writing_time);
     serializer_.emplace(*response_);
-    const auto then = [this, self = shared_from_this()](const Fault& fault, std::size_t /*count*/) {
+    const auto then = guarded([this](const Fault& fault, std::size_t /*count*/) {
       if (fault) return close();
       serializer_.reset();
       response_.reset();
       request_ = {};
       if (keeps_open_ && !floor_.is_stopping) return wait_for_request();
       take_leave();
-    };
+    });
     // A header alone where there is no body to send, whatever length it states.
     if (response_->body().empty()) {
       http::async_write_header(stream_, *serializer_, then);
@@ -288,7 +323,7 @@ class Session : public std::enable_shared_from_this<Session> {
 
   // Closing while bytes lie unread would take back the answer before the other side has read it.
   void take_leave() {
-    is_only_listening_ = true;
+    phase_ = Phase::nothing_asked;
     listening_since_ = Clock::now();
     if (floor_.is_stopping) return close();
     Fault fault;
@@ -300,12 +335,11 @@ class Session : public std::enable_shared_from_this<Session> {
 
   void hear_out() {
     buffer_.clear();
-    stream_.async_read_some(
-        buffer_.prepare(buffer_.max_size()),
-        [this, self = shared_from_this()](const Fault& fault, std::size_t /*count*/) {
-          if (fault) return close();
-          hear_out();
-        });
+    stream_.async_read_some(buffer_.prepare(buffer_.max_size()),
+                            guarded([this](const Fault& fault, std::size_t /*count*/) {
+                              if (fault) return close();
+                              hear_out();
+                            }));
   }
 
   Floor& floor_;
@@ -317,7 +351,7 @@ class Session : public std::enable_shared_from_this<Session> {
   std::optional<Response> response_;
   std::optional<http::response_serializer<http::string_body>> serializer_;
   bool keeps_open_ = false;
-  bool is_only_listening_ = true;
+  Phase phase_ = Phase::nothing_asked;
   Clock::time_point listening_since_;
 };
 
@@ -329,6 +363,7 @@ struct HttpServer::Inside {
   tcp::acceptor acceptor;
   asio::steady_timer pause;
   std::thread reading;
+  bool is_accepting = false;  // or will be, after a pause; of the reading thread
 
   Inside(HttpService service, const HttpLimits& limits)
       : floor(std::move(service), limits),
@@ -354,15 +389,24 @@ struct HttpServer::Inside {
   void accept() {
     acceptor.async_accept([this](const Fault& fault, tcp::socket socket) {
       if (fault == asio::error::operation_aborted) return;
+      is_accepting = false;
       if (fault) return accept_later();
       make_room();
-      const auto session = std::make_shared<Session>(floor, std::move(socket));
-      if (floor.sessions.size() < floor.limits.connections) {
-        floor.sessions.insert(session);
-        session->begin();
-      }
+      take_in(std::move(socket));
       accept();
     });
+    is_accepting = true;
+  }
+
+  void take_in(tcp::socket socket) {
+    if (floor.sessions.size() >= floor.limits.connections) return;
+    const auto session = std::make_shared<Session>(floor, std::move(socket));
+    floor.sessions.insert(session);
+    try {
+      session->begin();
+    } catch (const std::exception&) {
+      session->close();
+    }
   }
 
   // The machine has no more to give, for now.
@@ -370,16 +414,32 @@ struct HttpServer::Inside {
     constexpr std::chrono::milliseconds kPause{50};
     pause.expires_after(kPause);
     pause.async_wait([this](const Fault& fault) {
+      is_accepting = false;
       if (!fault) accept();
     });
+    is_accepting = true;
   }
 
-  // Ends the connection that has asked for nothing the longest.
+  // Until it is stopped. What throws on the way (memory that cannot be had) costs the one thing
+  // that was being done; whoever comes next is accepted.
+  void read() {
+    while (true) {
+      try {
+        if (!is_accepting && acceptor.is_open()) accept_later();
+        floor.io.run();
+        return;
+      } catch (const std::exception&) {
+        continue;
+      }
+    }
+  }
+
+  // Ends the connection that has asked for nothing, or for half, the longest.
   void make_room() {
     if (floor.sessions.size() < floor.limits.connections) return;
     std::shared_ptr<Session> longest;
     for (const auto& session : floor.sessions) {
-      if (!session->is_only_listening()) continue;
+      if (!session->makes_room()) continue;
       const bool is_longer = !longest || session->listening_since() < longest->listening_since();
       if (is_longer) longest = session;
     }
@@ -433,7 +493,7 @@ base::Result<HttpServer> HttpServer::begun(std::optional<std::uint16_t> port,
                          .accepted = "a port that is free; without --port one is found"});
   }
   inside->accept();
-  inside->reading = std::thread([io = &inside->floor.io] { io->run(); });
+  inside->reading = std::thread([here = inside.get()] { here->read(); });
   return HttpServer(std::move(inside));
 }
 

@@ -23,7 +23,9 @@ struct HttpLimits {
   std::size_t buffer_bytes =
       64 * 1024;  // read ahead of what is understood; bounds a chunk's size line
   std::uint64_t body_bytes = std::uint64_t{128} * 1024 * 1024;  // whatever is admitted
-  std::size_t connections = 512;  // one more ends the connection that has waited longest
+  // One more ends the connection that has asked for nothing, or for half, the longest; where all
+  // are being sent or answered, the new one is.
+  std::size_t connections = 512;
   unsigned answering_threads = 4;
   std::chrono::milliseconds idle_time{60'000};    // between requests
   std::chrono::milliseconds header_time{10'000};  // from its first byte to its last
@@ -38,7 +40,8 @@ struct Admission {
   std::optional<HttpResponse> refused = std::nullopt;  // the answer, without reading the body
 };
 
-// Both are called from several threads or from the reading one, and must not throw.
+// Both are called from several threads or from the reading one. What they throw is answered as
+// failure.h says.
 struct HttpService {
   std::function<Admission(const HttpRequest& without_body)> admit;  // quick: others wait meanwhile
   std::function<HttpResponse(const HttpRequest&)> answer;

@@ -8,6 +8,8 @@
 
 #include <chrono>
 #include <future>
+#include <new>
+#include <stdexcept>
 #include <string>
 #include <thread>
 #include <vector>
@@ -110,6 +112,57 @@ TEST_F(AServer, TellsWhoeverWaitsToGoOn) {
 
   EXPECT_EQ(leave.status, 100);
   EXPECT_EQ(client.heard().body, "POST /a|ok");
+}
+
+TEST_F(AServer, TellsWhoeverWaitsToGoOnHoweverTheyWriteIt) {
+  RawClient client(server_.port());
+  client.say(
+      request_of("POST /a", server_.port(), "Content-Length: 2\r\nExpect: 100-Continue\r\n"));
+
+  EXPECT_EQ(client.heard().status, 100);
+}
+
+TEST_F(AServer, AnswersWithAFaultWhatCannotBeSent) {
+  const std::string much(100'000, 'x');
+  const HttpServer server =
+      begun({},
+            {.admit = [](const HttpRequest&) { return Admission{}; },
+             .answer =
+                 [&](const HttpRequest& request) {
+                   if (request.path == "/a") return HttpResponse{.body = "ok"};
+                   return HttpResponse{.headers = {{.name = "X-Much", .text = much}}};
+                 }});
+  RawClient client(server.port());
+
+  client.say(request_of("GET /much", server.port()));
+  const RawAnswer fault = client.heard();
+  client.say(request_of("GET /a", server.port()));
+
+  EXPECT_EQ(fault.status, 500);
+  EXPECT_THAT(fault.body, HasSubstr("This is a fault in Keenfall"));
+  EXPECT_EQ(client.heard().body, "ok");
+}
+
+TEST_F(AServer, GoesOnThoughSomebodyThrows) {
+  const HttpServer server = begun({},
+                                  {.admit =
+                                       [](const HttpRequest& request) {
+                                         if (request.path == "/admit") throw std::bad_alloc();
+                                         return Admission{};
+                                       },
+                                   .answer =
+                                       [](const HttpRequest& request) {
+                                         if (request.path == "/answer")
+                                           throw std::runtime_error("a slip");
+                                         return HttpResponse{.body = "ok"};
+                                       }});
+  const auto asked_at = [&](const std::string& path) {
+    return answer_to(server.port(), request_of("GET " + path, server.port()));
+  };
+
+  EXPECT_EQ(asked_at("/admit").status, 503);
+  EXPECT_EQ(asked_at("/answer").status, 500);
+  EXPECT_EQ(asked_at("/a").body, "ok");
 }
 
 TEST_F(AServer, LetsABrowserDoAsLittleAsThePagesNeed) {
@@ -328,6 +381,37 @@ TEST_F(AServer, EndsTheConnectionThatHasWaitedLongestWhereThereAreTooMany) {
   EXPECT_TRUE(clients[1].hears_it_close());
   clients[0].say(request_of("GET /a", server.port()));
   EXPECT_EQ(clients[0].heard().status, 200);
+}
+
+TEST_F(AServer, EndsNoConnectionThatSendsWhatItMayForThoseWhoAskNothing) {
+  const HttpServer server = begun({.connections = 3});
+  RawClient sending(server.port());
+  sending.say(request_of("POST /a", server.port(), "Content-Length: 5\r\n", "he"));
+  RawClient half(server.port());
+  half.say("GET /a HTT");
+  std::vector<RawClient> idle;
+  for (int i = 0; i < 6; ++i) {
+    idle.emplace_back(server.port());
+    std::this_thread::sleep_for(10ms);
+  }
+
+  EXPECT_TRUE(half.hears_it_close());
+  sending.say("llo");
+  EXPECT_EQ(sending.heard().body, "POST /a|hello");
+}
+
+TEST_F(AServer, TurnsAwayWhoeverComesWhereAllAreAllowedToSend) {
+  const HttpServer server = begun({.connections = 1});
+  RawClient sending(server.port());
+  sending.say(
+      request_of("POST /a", server.port(), "Content-Length: 2\r\nExpect: 100-continue\r\n"));
+  EXPECT_EQ(sending.heard().status, 100);
+
+  RawClient late(server.port());
+
+  EXPECT_TRUE(late.hears_it_close());
+  sending.say("ok");
+  EXPECT_EQ(sending.heard().body, "POST /a|ok");
 }
 
 TEST_F(AServer, EndsConnectionsThatAreTooSlow) {

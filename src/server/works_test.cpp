@@ -217,7 +217,7 @@ TEST(Works, ThatAreStoppedAllTogetherBeginNothingMore) {
 }
 
 TEST(Works, AreAskedAfterByManyWhileTheyRun) {
-  Works works({.at_once = 2});
+  Works works({.at_once = 2, .kept = 80});
   std::vector<std::thread> people;
   std::atomic<int> seen_done{0};
   for (int person = 0; person < 4; ++person) {
