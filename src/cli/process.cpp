@@ -92,7 +92,11 @@ Surroundings surroundings_of_this_process(const UseCases& use_cases) {
                             .write_at_once = write_to_standard_output,
                             .wait_for_stop = wait_until_interrupted,
                             .ask_for_stop = interrupt};
-  if (has_desktop()) surroundings.show_on_desktop = show_on_desktop;
+  if (has_desktop()) {
+    surroundings.show_on_desktop = [folder = runtime_folder()](const std::string& address) {
+      return show_on_desktop(address, folder);
+    };
+  }
   if (standard_error_is_a_terminal()) surroundings.write_progress = write_to_standard_error;
   return surroundings;
 }

@@ -39,6 +39,14 @@ Refusal foreign(const std::string& sentence) {
 
 }  // namespace
 
+// A page that is shown in the place of another, and that holds nothing of a notebook: those it asks
+// for with its key come from itself.
+bool is_mere_visit(const HttpRequest& request) {
+  return request.method == "GET" && !is_api(request.path) &&
+         all_of_name(request, "sec-fetch-mode") == std::vector<std::string>{"navigate"} &&
+         all_of_name(request, "sec-fetch-dest") == std::vector<std::string>{"document"};
+}
+
 std::optional<Refusal> not_to_be_asked(const HttpRequest& request, std::uint16_t port) {
   const auto hosts = all_of_name(request, "host");
   if (hosts.size() != 1) {
@@ -56,7 +64,7 @@ std::optional<Refusal> not_to_be_asked(const HttpRequest& request, std::uint16_t
       origins.empty() || (origins.size() == 1 && is_own_origin(origins.front(), port));
   if (!is_own) return foreign("Keenfall answers only its own pages, and this is another's.");
   for (const std::string& site : all_of_name(request, "sec-fetch-site")) {
-    if (site != "same-origin" && site != "none") {
+    if (site != "same-origin" && site != "none" && !is_mere_visit(request)) {
       return foreign(
           "Keenfall does not answer requests that come from another site. Open the address that "
           "was printed.");

@@ -2,7 +2,8 @@
 //
 // A page elsewhere can make a browser send requests here, under any name that leads to this machine
 // (DNS rebinding). So there must be exactly one Host, and it must be this server's; an Origin must
-// be its own; and what a browser says of itself (Sec-Fetch-Site) must not name another site.
+// be its own; and what a browser says of itself (Sec-Fetch-Site) must not name another site, but
+// where a person goes to a page of this one: the file that leads to it (cli/desktop.h) is of none.
 // Nothing is ever shared across origins: there are no headers that would allow it.
 #pragma once
 

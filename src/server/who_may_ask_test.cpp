@@ -76,6 +76,34 @@ TEST(WhoMayAsk, IsNobodyFromAnotherSite) {
   EXPECT_EQ(with_own_host({"sec-fetch-site", "cross-site"}), 403);
 }
 
+TEST(WhoMayAsk, IsWhoeverGoesToAPageFromElsewhereAndGetsNothingOfANotebook) {
+  const std::vector<NamedText> visit = {{"host", "127.0.0.1:17034"},
+                                        {"sec-fetch-site", "cross-site"},
+                                        {"sec-fetch-mode", "navigate"},
+                                        {"sec-fetch-dest", "document"}};
+  const auto status_of = [](const HttpRequest& request) {
+    const auto refusal = not_to_be_asked(request, kPort);
+    return refusal ? refusal->status : 0;
+  };
+  const auto framed = [&] {
+    auto headers = visit;
+    headers.back().text = "iframe";
+    return headers;
+  }();
+  const auto fetched = [&] {
+    auto headers = visit;
+    headers.at(2).text = "no-cors";
+    return headers;
+  }();
+
+  EXPECT_EQ(status_of({.method = "GET", .path = "/", .headers = visit}), 0);
+  EXPECT_EQ(status_of({.method = "GET", .path = "/kit", .headers = visit}), 0);
+  EXPECT_EQ(status_of({.method = "POST", .path = "/", .headers = visit}), 403);
+  EXPECT_EQ(status_of({.method = "GET", .path = "/api/v1/app", .headers = visit}), 403);
+  EXPECT_EQ(status_of({.method = "GET", .path = "/", .headers = framed}), 403);
+  EXPECT_EQ(status_of({.method = "GET", .path = "/", .headers = fetched}), 403);
+}
+
 TEST(WhoMayAsk, SendsABodyWholeOrChunkedAndInNoOtherCoding) {
   EXPECT_EQ(with_own_host({"transfer-encoding", "chunked"}), 0);
   EXPECT_EQ(with_own_host({"transfer-encoding", "Chunked"}), 0);

@@ -4,7 +4,7 @@
 // The first line is the method and the target as sent, further lines are headers ("name: text"),
 // and after an empty line comes the body, which is read where it is of a plan.
 // A path that comes out means one thing only, and a request that is let through has one Host, which
-// is ours, and comes from no other site.
+// is ours, and comes from no other site, but where a person goes to a page.
 #include "fuzz_target.h"
 #include "planned_requests.h"
 #include "server/answers.h"
@@ -63,8 +63,12 @@ void must_come_from_here(const HttpRequest& request) {
   must_be(std::ranges::count(request.headers, "host", &NamedText::name) == 1);
   const std::string host = in_lower_case(header_of(request, "host"));
   must_be(host == "127.0.0.1:17034" || host == "localhost:17034");
+  const bool may_be_visited = request.method == "GET" && !is_api(request.path) &&
+                              in_lower_case(header_of(request, "sec-fetch-mode")) == "navigate";
   for (const NamedText& header : request.headers) {
-    must_be(header.name != "sec-fetch-site" || in_lower_case(header.text) != "cross-site");
+    const bool is_of_another =
+        header.name == "sec-fetch-site" && in_lower_case(header.text) == "cross-site";
+    must_be(!is_of_another || may_be_visited);
     must_be(header.name != "origin" || in_lower_case(header.text).starts_with("http://"));
   }
 }
@@ -83,14 +87,14 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
     const std::string_view name = cut_off(line, ": ");
     request.headers.push_back({.name = in_lower_case(name), .text = std::string(line)});
   }
+  if (target) request.path = target->path;
   if (const auto refusal = not_to_be_asked(request, kPort)) {
-    (void)refused(*refusal, target ? target->path : std::string());
+    (void)refused(*refusal, request.path);
   } else {
     must_come_from_here(request);
   }
   if (!target) return 0;
-  must_mean_one_thing(target->path);
-  request.path = std::move(target->path);
+  must_mean_one_thing(request.path);
   request.query = std::move(target->query);
   (void)routes().answer(request);
   (void)routes().body_bytes_of(request);
