@@ -2,6 +2,8 @@
 
 #include <array>
 #include <atomic>
+#include <csignal>
+#include <ctime>
 
 #include <fcntl.h>
 #include <poll.h>
@@ -31,21 +33,40 @@ void note_interruption(int /*signal*/) {
   ring();
 }
 
-void listen_for(int signal) {
+// When a system first asked for the end, by a clock that never goes back; 0: it did not yet.
+std::atomic<long> asked_to_end_s{0};
+static_assert(std::atomic<long>::is_always_lock_free, "a handler may only touch lock-free atomics");
+
+// Those who end programs ask more than once. It takes some time to end, but not for ever.
+void note_termination(int signal) {
+  constexpr long kPatienceS = 10;
+  timespec now{};
+  clock_gettime(CLOCK_MONOTONIC, &now);
+  long first = 0;
+  if (asked_to_end_s.compare_exchange_strong(first, now.tv_sec + 1))
+    return note_interruption(signal);
+  if (now.tv_sec + 1 - first < kPatienceS) return;
+  (void)std::signal(signal, SIG_DFL);
+  (void)raise(signal);  // as soon as this has returned
+}
+
+void listen_for(int signal, void (*note)(int), int flags) {
   struct sigaction action {};
-  action.sa_handler = note_interruption;
+  action.sa_handler = note;
   sigemptyset(&action.sa_mask);
-  action.sa_flags = SA_RESTART | static_cast<int>(SA_RESETHAND);
+  action.sa_flags = SA_RESTART | flags;
   sigaction(signal, &action, nullptr);
 }
 
 }  // namespace
 
-void listen_for_interruption() { listen_for(SIGINT); }
+void listen_for_interruption() {
+  listen_for(SIGINT, note_interruption, static_cast<int>(SA_RESETHAND));
+}
 
 void listen_for_termination() {
-  listen_for(SIGTERM);
-  listen_for(SIGHUP);
+  listen_for(SIGTERM, note_termination, 0);
+  listen_for(SIGHUP, note_termination, 0);
 }
 
 void interrupt() {

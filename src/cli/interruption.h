@@ -6,7 +6,8 @@ namespace keenfall::cli {
 
 void listen_for_interruption();
 // The same wish from a system that shuts down, from `kill`, or from a terminal window that is
-// closed: for what goes on until it is stopped.
+// closed: for what goes on until it is stopped. Asked again it goes on ending; after ten seconds it
+// is ended.
 void listen_for_termination();
 // The same wish from within, from any thread; further ones do nothing.
 void interrupt();

@@ -1,5 +1,6 @@
 #include "cli/open_command.h"
 
+#include "cli/ending.h"
 #include "cli/hand.h"
 #include "cli/open_sign.h"
 #include "cli/option_numbers.h"
@@ -9,6 +10,7 @@
 #include "workbench/open_app.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cstdint>
 #include <filesystem>
 #include <optional>
@@ -21,6 +23,9 @@ namespace keenfall::cli {
 namespace {
 
 constexpr const char* kNothingOpened = "nothing was opened";
+// What is being answered may still be sent. A change is kept whole or not at all.
+constexpr std::chrono::seconds kLongestEnding{3};
+constexpr const char* kStoppedEarly = "Stopped. An answer that took long was not waited for.\n";
 
 base::Result<std::optional<std::uint16_t>> port_of(const std::optional<std::string>& typed) {
   constexpr CountRange kPorts{.least = 1, .most = 65535};
@@ -122,7 +127,12 @@ Outcome open_command(std::span<const std::string> words, const Surroundings& sur
     }
     surroundings.wait_for_stop();
   }
-  app.stop();
+  done_within(
+      kLongestEnding,
+      [&app] { app.stop(); },
+      [&surroundings] {
+        if (surroundings.end_at_once) surroundings.end_at_once(kStoppedEarly);
+      });
   return {.out = "Stopped.\n"};
 }
 

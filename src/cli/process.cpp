@@ -45,6 +45,12 @@ void write_to_standard_error(const std::string& text) {
   (void)std::fflush(stderr);
 }
 
+// Whatever threads still do; nothing that is kept depends on it.
+void end_with(const std::string& last_words) {
+  write_to_standard_output(last_words);
+  std::_Exit(static_cast<int>(ExitCode::answered));
+}
+
 std::string utc_by_the_clock() {
   const std::time_t now = std::time(nullptr);
   std::tm parts{};
@@ -91,7 +97,8 @@ Surroundings surroundings_of_this_process(const UseCases& use_cases) {
                             .runtime_folder = runtime_folder(),
                             .write_at_once = write_to_standard_output,
                             .wait_for_stop = wait_until_interrupted,
-                            .ask_for_stop = interrupt};
+                            .ask_for_stop = interrupt,
+                            .end_at_once = end_with};
   if (has_desktop()) {
     surroundings.show_on_desktop = [folder = runtime_folder()](const std::string& address) {
       return show_on_desktop(address, folder);

@@ -26,6 +26,7 @@ struct Surroundings {
   std::function<void(const std::string&)> write_at_once = {};  // to standard output
   std::function<void()> wait_for_stop = {};                    // until somebody asks for it
   std::function<void()> ask_for_stop = {};                     // from any thread
+  std::function<void(const std::string& last_words)> end_at_once = {};   // with success
   std::function<bool(const std::string& address)> show_on_desktop = {};  // empty: there is none
 };
 

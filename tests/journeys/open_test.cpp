@@ -6,13 +6,15 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
-#include <csignal>
 #include <filesystem>
 #include <fstream>
 #include <set>
 #include <sstream>
 #include <string>
+#include <thread>
 #include <vector>
+
+#include <signal.h>  // NOLINT(modernize-deprecated-headers): kill is POSIX
 
 namespace keenfall::journeys {
 namespace {
@@ -132,6 +134,40 @@ TEST_P(ASignal, EndsItCleanlyWhileConnectionsAreIdleAndRequestsHalfSent) {
 }
 
 INSTANTIATE_TEST_SUITE_P(KeenfallOpens, ASignal, ::testing::Values(SIGINT, SIGTERM, SIGHUP));
+
+// A table of so many runs, as a page sends it.
+std::string table_to_take(int runs) {
+  std::string text = "blade,medium,run,cuts,reading,kind\n";
+  for (int run = 0; run < runs; ++run) {
+    for (int cuts = 0; cuts < 8; ++cuts) {
+      text += "A,sisal," + std::to_string(run) + "," + std::to_string(cuts * 10) + "," +
+              std::to_string(100 + cuts * 12) + " g,thread_push\n";
+    }
+  }
+  return nlohmann::json{{"sources", {{{"name", "large.csv"}, {"text", text}}}}}.dump();
+}
+
+// Those who end programs do not ask once: a system that shuts down, a window that is closed.
+TEST(KeenfallOpen, EndsInTimeWhileItIsBusyHoweverOftenItIsAsked) {
+  const std::string notebook = empty_notebook("busy.keen");
+  const std::string body = table_to_take(20'000);
+  ServedProgram program({notebook});
+  RawClient client(program.port());
+  client.say(request_of("POST /api/v1/tables/take",
+                        program.port(),
+                        "X-Keenfall-Key: " + program.key() +
+                            "\r\nContent-Length: " + std::to_string(body.size()) + "\r\n",
+                        body));
+  std::this_thread::sleep_for(300ms);  // it has begun
+
+  kill(program.process(), SIGTERM);
+  std::this_thread::sleep_for(50ms);
+  const auto ended = program.ended_by(SIGTERM);
+
+  EXPECT_EQ(ended.exit_code, 0);
+  EXPECT_THAT(ended.out, ::testing::StartsWith("Stopped."));
+  EXPECT_LT(ended.took, 5s);
+}
 
 TEST(KeenfallOpen, EndsOnceItIsStoppedFromItsPagesAndAnswersThem) {
   const std::string notebook = empty_notebook("stopped.keen");
