@@ -2,11 +2,12 @@
 // before anybody looks at what it wants.
 //
 // The first line is the method and the target as sent, further lines are headers ("name: text"),
-// and after an empty line comes the body, which is read where it is of a plan.
+// and after an empty line comes the body, which is read as the route of its path reads it.
 // A path that comes out means one thing only, and a request that is let through has one Host, which
 // is ours, and comes from no other site, but where a person goes to a page.
 #include "fuzz_target.h"
 #include "planned_requests.h"
+#include "sent_bodies.h"
 #include "server/answers.h"
 #include "server/refusal.h"
 #include "server/request_target.h"
@@ -99,6 +100,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
   (void)routes().answer(request);
   (void)routes().body_bytes_of(request);
   keenfall::fuzz::plan_as_asked(request.path, std::string(input));
+  keenfall::fuzz::body_as_sent(request.path, std::string(input));
   const HttpResponse page = site_answer(request, own_pages());
   must_be(page.status == 200 || page.status == 304 || page.status == 404 || page.status == 405);
   return 0;
