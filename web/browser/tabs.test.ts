@@ -105,3 +105,12 @@ test("Undo takes back what it shows, not what another tab did since", async () =
 
   await expect.poll(blades).toEqual(["Rope knife"]);
 });
+
+test("the address without its key, then the whole one in the same tab", async () => {
+  const { origin } = new URL(app.address);
+  const { page } = await sitDown(browser, origin);
+  await page.getByRole("heading", { name: "The end of the address is missing" }).waitFor();
+
+  await page.goto(`${origin}/${new URL(app.address).hash}`);
+  await page.getByLabel("What the notebook is called").waitFor();
+});
