@@ -76,7 +76,7 @@ export const struckWords = {
   reading: ({ place, words }: ReadingShown, cuts: number, counted: string): Struck => ({
     what: { reading: place },
     words: `the reading ${words} after ${cuts} ${counted}`,
-    wider: { what: { cuts }, words: `all readings after ${cuts} ${counted}` },
+    wider: { what: { cuts }, words: `all readings at ${cuts} ${counted}` },
   }),
   run: (): Struck => ({ what: {}, words: "the whole run" }),
 };
