@@ -211,8 +211,8 @@ test("a link is returned to, and going back leads where one was", async () => {
   expect(new URL(judged).hash).toBe("");
 });
 
-test("without its key a page says which Keenfall it belonged to", async () => {
-  const { page } = await sitDown(browser, app.address.replace(/#.*/, ""));
+test("with another's key a page says which Keenfall it belonged to", async () => {
+  const { page } = await sitDown(browser, app.address.replace(/#.*/, "#key=another"));
 
   await page.getByRole("heading", { name: /belongs to a Keenfall that was stopped/ }).waitFor();
   expect(await faults(page)).toEqual([]);

@@ -324,3 +324,43 @@ test("what a plan lacks is said, in words, and nothing that was typed is lost", 
   await named(page, "Ask: Lacking");
   expect(await field(page, /could turn out wrong/).inputValue()).toBe("B outlasts A in rope");
 });
+
+test("a medium that the kit has twice, dry and by its bare name, is asked and planned in", async () => {
+  const person = await sitDown(browser, app.address);
+  const { page } = person;
+  await beginTrial(person, "Twice");
+  for (const medium of [{ name: "rope", condition: "dry" }, { name: "rope" }]) {
+    await askApi(app, "POST", "/kit/media", medium);
+  }
+  await page.reload();
+  await page.getByLabel("blade 1", { exact: true }).fill("B");
+  await page.getByLabel("blade 2", { exact: true }).fill("A");
+  await page.getByLabel("medium 1", { exact: true }).fill("rope");
+  await writeItDown(page);
+
+  await expect.poll(() => page.getByLabel("Kind of reading").locator("option").count()).not.toBe(1);
+  expect(await page.locator("datalist option[value=rope]").count()).toBe(1);
+  expect(person.complaints).toEqual([]);
+});
+
+test("a question or plan with a field that is marked wrong is not written down or fixed", async () => {
+  const person = await sitDown(browser, app.address);
+  const { page } = person;
+  await beginTrial(person, "Marked");
+  await button(page, "Write it down and plan").click();
+  await page.locator(".problems", { hasText: "Nothing is asked yet" }).waitFor();
+  await askOfTwoBlades(person);
+  const margin = page.getByLabel("Worth-it margin");
+  await margin.fill("0,9");
+  await button(page, "Write it down and plan").click();
+  await page.locator(".problems", { hasText: "cannot be “0,9”. A number above 1." }).waitFor();
+  await margin.fill("2");
+  await writeItDown(page);
+
+  await field(page, /^Bevel angles/).fill("200");
+  await button(page, "Fix question and plan").click();
+  await page.locator(".problems", { hasText: "cannot be “200”" }).waitFor();
+  const here = await page.evaluate(() => (document.activeElement as HTMLInputElement).value);
+  expect(here).toBe("200");
+  await named(page, /^Plan: /);
+});

@@ -2,7 +2,9 @@
 
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { Kit } from "../src/wire/api";
 import {
+  askApi,
   button,
   desktop,
   faults,
@@ -98,6 +100,33 @@ test("every shelf keeps what is typed, and shows it as the text it is", async ()
   expect(complaints).toEqual([]);
 });
 
+test("a thing with a field that is marked wrong is not kept: the field is come to, and said", async () => {
+  const { page } = await sitDown(browser, app.address);
+  await beginNotebook(page);
+  await openKit(page);
+  const blades = shelf(page, "Blades");
+  await button(page, "Add a blade").click();
+  await blades.getByLabel("Name").fill("Gyuto");
+  const hardness = blades.getByLabel(/^Hardness/);
+  await hardness.fill("hard");
+  await button(page, "Keep it").click();
+
+  await blades.getByText(/Nothing is kept yet: “Hardness, HRC” cannot be “hard”/).waitFor();
+  expect(await hardness.evaluate((field) => field === document.activeElement)).toBe(true);
+  await hardness.fill("58 HRC");
+  await button(page, "Keep it").click();
+  await blades.locator("li", { hasText: "58 HRC" }).waitFor();
+
+  const lots = shelf(page, "Lots of a medium");
+  await button(page, "Add a lot").click();
+  await lots.getByLabel("Medium").fill("rope");
+  await lots.getByLabel("Lot").fill("roll 1");
+  await button(page, "Keep it").click();
+  const lot = lots.locator("li", { hasText: "roll 1" });
+  await lot.waitFor();
+  expect(await lot.textContent()).not.toContain("false");
+});
+
 test("by the keyboard alone: a stone is refused, kept, taken away and had back", async () => {
   const { page } = await sitDown(browser, app.address);
   await beginNotebook(page);
@@ -151,4 +180,24 @@ test("what a trial rests on stays, and is corrected with a reason that the journ
 
   await inMargin(page, "Journal").click();
   await page.getByText("the mill sheet was another’s").waitFor();
+});
+
+test("why an entry of the journal cannot be undone stands at that entry", async () => {
+  const { page } = await sitDown(browser, app.address);
+  await beginNotebook(page);
+  await askApi(app, "POST", "/kit/blades", { name: "Gyuto" });
+  const { blades } = await askApi<Kit>(app, "GET", "/kit");
+  const [blade] = blades;
+  await askApi(app, "PUT", `/kit/blades/${blade?.uid}`, {
+    thing: { ...blade, name: "Petty" },
+    why: "",
+  });
+  await inMargin(page, "Journal").click();
+  const entries = page.locator("main ol > li");
+  await entries.nth(1).waitFor();
+  const first = entries.last();
+  await first.getByRole("button", { name: /^Undo/ }).click();
+
+  await first.getByRole("alert").waitFor();
+  expect(await page.getByRole("main").getByRole("alert").count()).toBe(1);
 });

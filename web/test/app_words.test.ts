@@ -6,7 +6,7 @@ import { tableSource } from "../src/app/table_source";
 import { forgetUnsent, keepUnsent, unsent } from "../src/app/unsent";
 import { nextStep, pathSteps } from "../src/components/path_steps";
 import { percent } from "../src/components/percent";
-import { checkpointsOf, circumstances } from "../src/components/run_words";
+import { checkpointsOf, circumstances, struckWords } from "../src/components/run_words";
 import { inWords, timeLeft } from "../src/components/time_words";
 import type { TrialCard } from "../src/wire/api";
 import { madeReport } from "./made_report";
@@ -164,4 +164,14 @@ test("what is unsent is there again until it is sent", () => {
 
   sessionStorage.setItem("keenfall.unsent.strike", "{half");
   expect(unsent(sessionStorage, "strike")).toBeUndefined();
+});
+
+test("striking more than a reading means those at its cuts, not all that come later", () => {
+  const { wider } = struckWords.reading({ place: 0, words: "104 gf", short: "104" }, 20, "cuts");
+  expect(wider?.words).toBe("all readings at 20 cuts");
+});
+
+test("a lot without a length says none", () => {
+  const lot = { name: "roll 1", medium: "rope" };
+  expect(thingWords("lots", lot, (unit) => ({ unit, kept: 1 }))).toBe("of rope");
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import {
   armChoices,
+  askedLacks,
   bladesCalled,
   crossingWords,
   cuttingsCalled,
@@ -72,6 +73,21 @@ describe("edges", () => {
   test("are the same whatever words are told with them", () => {
     expect(sameEdge({ ...fine, words: "15° per side", finish: "" }, fine)).toBe(true);
     expect(sameEdge(fine, coarse)).toBe(false);
+  });
+});
+
+describe("a question", () => {
+  const said = { claims: [{ words: "A outlasts B", worth_it_margin: 1.5 }] };
+
+  test("needs blades and a medium, or a claim by itself", () => {
+    expect(askedLacks(drafted({}))).toBeUndefined();
+    expect(askedLacks(emptyDraft())).toMatch(/^Nothing is asked yet/);
+    expect(askedLacks({ ...emptyDraft(), ...said })).toBeUndefined();
+  });
+
+  test("does not lose blades without a medium, or a medium without blades", () => {
+    expect(askedLacks({ ...emptyDraft(), ...said, blades: ["A"] })).toMatch(/^What do they cut/);
+    expect(askedLacks(drafted({ ...said, blades: [""] }))).toMatch(/^Which blades/);
   });
 });
 

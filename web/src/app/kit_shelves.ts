@@ -11,6 +11,10 @@ export interface Field {
   at: string;
   label: string;
   unit?: string;
+  /** Where the thing says the unit; `unit` until it does. */
+  unitAt?: string;
+  /** An angle per side: between 0 and 90. */
+  angle?: true;
   /** Absent: text. names: several, with commas; steel and grit: looked up while they are typed. */
   as?: "number" | "names" | "steel" | "grit" | { [value: string]: string };
   hint?: string;
@@ -31,10 +35,12 @@ export interface Shelf {
 }
 
 const note: Field = { at: "note", label: "Note" };
+const inScale = { unit: "HRC", unitAt: "hardness.scale" };
+const perSide = { unit: "° per side", as: "number", angle: true } as const;
 const hardness: Field[] = [
-  { at: "hardness.reading", label: "Hardness", as: "number" },
+  { at: "hardness.reading", label: "Hardness", ...inScale, as: "number" },
   { at: "hardness.scale", label: "Scale", as: { HRC: "HRC", HV: "HV" }, needed: true },
-  { at: "hardness.error", label: "Plus or minus", as: "number" },
+  { at: "hardness.error", label: "Plus or minus", ...inScale, as: "number" },
   {
     at: "hardness.how_known",
     label: "How it is known",
@@ -70,13 +76,8 @@ export const shelves: Shelf[] = [
     begin: { name: "", edge: {} },
     fields: [
       { at: "name", label: "Name", needed: true },
-      { at: "edge.bevel_angle_per_side_deg", label: "Bevel", unit: "° per side", as: "number" },
-      {
-        at: "edge.apex_angle_per_side_deg",
-        label: "Micro-bevel",
-        unit: "° per side",
-        as: "number",
-      },
+      { at: "edge.bevel_angle_per_side_deg", label: "Bevel", ...perSide },
+      { at: "edge.apex_angle_per_side_deg", label: "Micro-bevel", ...perSide },
       { at: "edge.finish", label: "Finish, with its grit’s system", as: "grit" },
       {
         at: "edge.thickness_behind_edge_mm",
@@ -212,7 +213,7 @@ export function thingWords(shelf: ShelfName, thing: Thing, shown: Shown): string
     lots: [
       `of ${thing.medium}`,
       thing.condition,
-      typeof thing.length_m === "number" && shownWords(thing.length_m, shown("m")),
+      typeof thing.length_m === "number" ? shownWords(thing.length_m, shown("m")) : undefined,
       thing.note,
     ],
     threads: [String(thing.kind).replaceAll("_", " "), thing.lot && `lot ${thing.lot}`],

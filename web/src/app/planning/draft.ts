@@ -119,6 +119,17 @@ export const cuttingsNamed = ({ cuttings }: Draft): Cutting[] =>
 export const claimsSaid = ({ claims }: Draft): Claim[] =>
   claims.filter(({ words }) => words.trim() !== "");
 
+/** What is to be said before a question can be written down; nothing where blades and media are named, or a
+    claim stands by itself. */
+export function askedLacks(draft: Draft): string | undefined {
+  const [blades, media] = [bladesNamed(draft).length > 0, cuttingsNamed(draft).length > 0];
+  if (blades && media) return undefined;
+  if (blades) return "What do they cut? Name a medium; the blades are kept with it.";
+  if (media) return "Which blades cut it? Name one at least; the medium is kept with it.";
+  if (claimsSaid(draft).length > 0) return undefined;
+  return "Nothing is asked yet. Name the blades and what they cut.";
+}
+
 export function armChoices(draft: Draft, cuttings: number): ArmChoices {
   const edges = {
     crossed: () => crossedEdges(draft.choices),
