@@ -3,8 +3,9 @@
 //
 // In: the cell's text, the table's decimal mark, the kinds the person defined (for their units).
 // Out: the readings with what stands beside each, or words without a number, or nothing ("-",
-// "n/a"). A single word that is not known (says_why_no_reading) is one only in brackets. Repeats are parted by a slash, semicolon, bar, line end or a comma with a blank; a comma
-// alone is never one. Fails with a Problem where a number might be taken by half.
+// "n/a"). A single word that is not known (says_why_no_reading) is one only in brackets. Repeats
+// are parted by a slash, semicolon, bar, line end or a comma with a blank; a comma alone is never
+// one. Fails with a Problem where a number might be taken by half.
 #pragma once
 
 #include "base/result.h"

@@ -45,7 +45,7 @@ Json section_json(const telling::Section& section) {
 }
 
 Json medium_json(const telling::MediumAnswers& medium) {
-  Json object = {{"on", medium.on}, {"answers", Json::array()}};
+  Json object = {{"medium", medium.group}, {"on", medium.on}, {"answers", Json::array()}};
   for (const telling::Answer& answer : medium.answers) {
     object["answers"].push_back(
         {{"comparison", answer.comparison}, {"sentence", sentence_json(answer.sentence)}});
