@@ -91,7 +91,7 @@ std::string dates_words(const Trial& trial) {
 
 }  // namespace
 
-void add_how_done(Html& html, const Trial& trial, const materials::ToldIn& told) {
+void add_how_done(Html& html, const Trial& trial, const materials::ToldIn& told, bool is_planned) {
   add_table(html, blade_table(trial, told));
   html.open("ul");
   add_fact(html, "Medium", all_of(trial, medium_words));
@@ -101,9 +101,13 @@ void add_how_done(Html& html, const Trial& trial, const materials::ToldIn& told)
   add_fact(html, "Readings", readings_words(trial, told));
   add_fact(html, "Who cut", all_of(trial, [](const Run& run) { return run.operator_name; }));
   add_fact(html, "When", dates_words(trial));
-  add_fact(html, "Departures from the plan", all_of(trial, [](const Run& run) {
-             return telling::listed(run.deviations);
-           }));
+  const bool departed =
+      std::ranges::any_of(trial.runs, [](const Run& run) { return !run.deviations.empty(); });
+  if (departed || !is_planned) {
+    add_fact(html, "Departures from the plan", all_of(trial, [](const Run& run) {
+               return telling::listed(run.deviations);
+             }));
+  }
   html.close();
 }
 

@@ -8,6 +8,10 @@
 
 namespace keenfall::page {
 
-void add_how_done(Html& html, const trials::Trial& trial, const materials::ToldIn& told);
+// `is_planned`: what departs from a plan stands elsewhere; only what runs say of it is said here.
+void add_how_done(Html& html,
+                  const trials::Trial& trial,
+                  const materials::ToldIn& told,
+                  bool is_planned);
 
 }  // namespace keenfall::page

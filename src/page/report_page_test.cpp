@@ -138,6 +138,20 @@ TEST(AReportPage, SaysOfPlansWhatIsRecordedOfThem) {
   EXPECT_THAT(planned, HasSubstr("No claim that was written down before the first cut"));
 }
 
+TEST(AReportPage, DoesNotSayThatDeparturesAreNotRecordedWhereItListsThem) {
+  telling::Report report = telling::testing::made_report();
+  const std::string not_recorded = "Departures from the plan";
+  EXPECT_THAT(without_script(report_page(report, "")), HasSubstr(not_recorded));
+
+  report.planned = {"Done otherwise than planned:", "Of A 2 runs were planned and 1 counts."};
+  const std::string planned = without_script(report_page(report, ""));
+  EXPECT_THAT(planned, Not(HasSubstr(not_recorded)));
+  EXPECT_THAT(planned, HasSubstr("Of A 2 runs were planned and 1 counts."));
+
+  report.trial.runs[0].deviations = {"stopped early"};
+  EXPECT_THAT(without_script(report_page(report, "")), HasSubstr(not_recorded));
+}
+
 // Which level of heading it is, of the first that says so.
 char level_of(const std::string& page, const std::string& heading) {
   const std::size_t at = page.find(">" + heading + "</h");

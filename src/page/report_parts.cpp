@@ -162,7 +162,8 @@ void add_limits(Html& html, const Report& /*report*/, const std::vector<Judged>&
 }
 
 void add_done(Html& html, const Report& report, const std::vector<Judged>& all) {
-  add_how_done(html, report.trial, report.judgements.front().judgement.told_in);
+  add_how_done(
+      html, report.trial, report.judgements.front().judgement.told_in, !report.planned.empty());
   for (const std::string& sentence : planned_words(report)) {
     html.element("p", sentence, {{"class", "quiet"}});
   }

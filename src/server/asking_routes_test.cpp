@@ -266,9 +266,12 @@ TEST_F(AskingRoutes, ShowWhatWasDoneOtherwiseThanPlannedAndWhatTheRunsSayThemsel
   cut_it();
 
   const json deviations = page_of(uid)["deviations"];
-  ASSERT_EQ(deviations.size(), 1U) << deviations;
+  ASSERT_EQ(deviations.size(), 2U) << deviations;
   EXPECT_EQ(deviations[0],
             "1 of 4 runs was read at other cuts than planned: run 2 of B on sisal rope.");
+  EXPECT_EQ(deviations[1],
+            "In 4 of 4 runs fewer readings are recorded at a checkpoint than the 7 planned: run 1 "
+            "of A on sisal rope is the first of them.");
 }
 
 TEST_F(AskingRoutes, JudgeByTheMarginOfASealedClaimAndByNoDraft) {

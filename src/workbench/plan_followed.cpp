@@ -3,6 +3,7 @@
 #include "base/plain_number.h"
 #include "base/shell_word.h"
 #include "notebook/plan_text.h"
+#include "workbench/arms_alike.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -39,31 +40,6 @@ std::string words_of_arm(const Arm& arm, const materials::ToldIn& told) {
   const std::string& condition = arm.medium.condition;
   return arm.blade + (edge.empty() ? "" : " (" + edge + ")") + " on " + arm.medium.name +
          (condition.empty() ? "" : ", " + condition);
-}
-
-template <class T>
-bool may_be_one(const std::optional<T>& one, const std::optional<T>& other) {
-  return !one || !other || *one == *other;
-}
-bool may_be_one(const std::string& one, const std::string& other) {
-  return one.empty() || other.empty() || one == other;
-}
-
-// What only one of them says does not tell them apart.
-bool may_be_one(const Arm& one, const Arm& other) {
-  const bool one_motion = one.method.motion == trials::Motion::not_recorded ||
-                          other.method.motion == trials::Motion::not_recorded ||
-                          one.method.motion == other.method.motion;
-  return one.blade == other.blade && one.medium.name == other.medium.name &&
-         may_be_one(one.medium.condition, other.medium.condition) &&
-         may_be_one(one.edge.bevel_angle, other.edge.bevel_angle) &&
-         may_be_one(one.edge.apex_angle, other.edge.apex_angle) &&
-         may_be_one(one.edge.finish, other.edge.finish) &&
-         may_be_one(one.edge.thickness_behind_edge_mm, other.edge.thickness_behind_edge_mm) &&
-         one_motion && may_be_one(one.method.as_written, other.method.as_written) &&
-         may_be_one(one.method.cut_length_mm, other.method.cut_length_mm) &&
-         may_be_one(one.method.edge_used_mm, other.method.edge_used_mm) &&
-         may_be_one(one.method.board, other.method.board);
 }
 
 std::vector<double> cuts_read_in(const Run& run) {
@@ -159,26 +135,61 @@ class Comparing {
     }
   }
 
-  // Read up to some checkpoint, at just those that were planned.
-  [[nodiscard]] bool is_read_as_planned(const Run& run, std::size_t arm) const {
+  enum class Checkpoints { as_planned, elsewhere, left_out };
+
+  // A run that ends early is as planned up to there.
+  [[nodiscard]] Checkpoints checkpoints_of(const Run& run, std::size_t arm) const {
     const auto& planned = plan_.cuttings.at(plan_.arms.at(arm).cutting).checkpoint_cuts;
     const std::vector<double> cuts = cuts_read_in(run);
-    return planned.empty() ||
-           (cuts.size() <= planned.size() && std::equal(cuts.begin(), cuts.end(), planned.begin()));
+    if (planned.empty()) return Checkpoints::as_planned;
+    if (!std::ranges::includes(planned, cuts)) return Checkpoints::elsewhere;
+    return std::equal(cuts.begin(), cuts.end(), planned.begin()) ? Checkpoints::as_planned
+                                                                 : Checkpoints::left_out;
+  }
+
+  // At one checkpoint at least; struck readings were taken, too.
+  [[nodiscard]] bool is_read_less_often(const Run& run) const {
+    const auto at_checkpoint = [&run](double cuts) {
+      return std::ranges::count(run.readings, cuts, &trials::Reading::cuts);
+    };
+    return std::ranges::any_of(run.readings, [&](const trials::Reading& reading) {
+      return at_checkpoint(reading.cuts) < plan_.reading.repeats;
+    });
   }
 
   void on_checkpoints() {
     std::size_t read = 0;
-    std::vector<const Run*> otherwise;
+    std::vector<const Run*> elsewhere;
+    std::vector<const Run*> left_out;
+    std::vector<const Run*> less_often;
     for (std::size_t r = 0; r < done_.runs.size(); ++r) {
-      if (!places_[r] || done_.runs[r].readings.empty()) continue;
+      const Run& run = done_.runs[r];
+      if (!places_[r] || run.readings.empty()) continue;
       ++read;
-      if (!is_read_as_planned(done_.runs[r], *places_[r])) otherwise.push_back(&done_.runs[r]);
+      const Checkpoints checkpoints = checkpoints_of(run, *places_[r]);
+      if (checkpoints == Checkpoints::elsewhere) elsewhere.push_back(&run);
+      if (checkpoints == Checkpoints::left_out) left_out.push_back(&run);
+      if (is_read_less_often(run)) less_often.push_back(&run);
     }
-    if (otherwise.empty()) return;
-    say(std::to_string(otherwise.size()) + " of " + runs_in_words(read) +
-        (otherwise.size() == 1 ? " was" : " were") + " read at other " + plan_.counted.many +
-        " than planned: " + first_of(otherwise) + ".");
+    say_of(elsewhere, read, "read at other " + plan_.counted.many + " than planned");
+    say_in(
+        left_out, read, "nothing was read at a planned checkpoint, and something at a later one");
+    say_in(less_often,
+           read,
+           "fewer readings are recorded at a checkpoint than the " +
+               std::to_string(plan_.reading.repeats) + " planned");
+  }
+
+  void say_in(const std::vector<const Run*>& runs, std::size_t of, const std::string& what) {
+    if (runs.empty()) return;
+    say("In " + std::to_string(runs.size()) + " of " + runs_in_words(of) + " " + what + ": " +
+        first_of(runs) + ".");
+  }
+
+  void say_of(const std::vector<const Run*>& runs, std::size_t of, const std::string& what) {
+    if (runs.empty()) return;
+    say(std::to_string(runs.size()) + " of " + runs_in_words(of) +
+        (runs.size() == 1 ? " was " : " were ") + what + ": " + first_of(runs) + ".");
   }
 
   void on_order() {
@@ -191,10 +202,7 @@ class Comparing {
       const auto planned = std::ranges::find(plan_.runs, *run.order, &trials::PlannedRun::order);
       if (planned == plan_.runs.end() || planned->arm != *places_[r]) elsewhere.push_back(&run);
     }
-    if (elsewhere.empty()) return;
-    say(std::to_string(elsewhere.size()) + " of " + runs_in_words(ordered) +
-        (elsewhere.size() == 1 ? " was" : " were") +
-        " cut at another place in the order than planned: " + first_of(elsewhere) + ".");
+    say_of(elsewhere, ordered, "cut at another place in the order than planned");
   }
 
   static std::string first_of(const std::vector<const Run*>& runs) {

@@ -16,8 +16,9 @@
 
 namespace keenfall::workbench {
 
-// Arms that were not planned or not cut, runs too few or too many, other checkpoints, another
-// order, another kind of reading, a plan that was sealed after runs were read. Empty: none.
+// Arms that were not planned or not cut, runs too few or too many, other checkpoints, checkpoints
+// left out (a run may end early), fewer readings at a checkpoint than planned, another order,
+// another kind of reading, a plan that was sealed after runs were read. Empty: none.
 [[nodiscard]] std::vector<std::string> deviations_from(const notebook::KeptPlan& plan,
                                                        const trials::Trial& done,
                                                        const materials::ToldIn& told = {});

@@ -19,6 +19,7 @@ notebook::KeptPlan a_sealed_plan() {
   kept.plan.cuttings = {{.medium = {.name = "felt"}, .checkpoint_cuts = {0, 5, 10}}};
   kept.plan.arms = {{.blade = "A", .edge = {.bevel_angle = trials::PerSideAngle{17}}},
                     {.blade = "B"}};
+  kept.plan.reading.repeats = 2;
   kept.plan.runs_each = 2;
   kept.plan.runs = {{.arm = 0, .block = 1, .order = 1},
                     {.arm = 1, .block = 1, .order = 2},
@@ -127,13 +128,27 @@ TEST(PlanDeviations, NameRunsThatAreMissingVoidedOrMore) {
 TEST(PlanDeviations, NameOtherCheckpoints) {
   const auto found = deviations_with([](trials::Trial& done) {
     done.runs[1].readings[2].cuts = 7;
+    done.runs[1].readings[3].cuts = 7;
     done.runs[2].readings.erase(done.runs[2].readings.begin() + 2,
                                 done.runs[2].readings.begin() + 4);
   });
 
   EXPECT_EQ(found,
-            Sentences{"2 of 4 runs were read at other cuts than planned: run 1 of B on felt is the "
-                      "first of them."});
+            (Sentences{"1 of 4 runs was read at other cuts than planned: run 1 of B on felt.",
+                       "In 1 of 4 runs nothing was read at a planned checkpoint, and something at "
+                       "a later one: run 2 of B on felt."}));
+}
+
+TEST(PlanDeviations, NameFewerReadingsThanPlanned) {
+  const auto found = deviations_with([](trials::Trial& done) {
+    done.runs[3].readings.pop_back();
+    done.runs[1].readings[0].struck_reason = "slipped";
+  });
+
+  EXPECT_EQ(
+      found,
+      Sentences{"In 1 of 4 runs fewer readings are recorded at a checkpoint than the 2 planned: "
+                "run 2 of A on felt."});
 }
 
 TEST(PlanDeviations, NameAnotherOrder) {

@@ -59,6 +59,7 @@ class APlannedTrial : public ::testing::Test {
     notebook::Asked asked{.claims = {{.words = "B outlasts A", .worth_it_margin = 1.25}}};
     asked.plan.cuttings = {{.medium = {.name = "felt"}, .checkpoint_cuts = {0, 10, 20, 30}}};
     asked.plan.arms = {{.blade = "A"}, {.blade = "B"}};
+    asked.plan.reading.repeats = 1;
     asked.plan.runs_each = 1;
     EXPECT_TRUE(make_trial(opened, "felt", asked, authorship_of(kBy.hand)));
     EXPECT_TRUE(seal(opened, "felt", authorship_of(kBy.hand)));
