@@ -109,6 +109,7 @@ void put_counts(Json& json, const notebook::Taken& taken) {
 Json into_object(const IntoTrial& into) {
   Json json = {{"trial_name", into.trial}};
   put_counts(json, into.taken);
+  json["remarks"] = into.taken.remarks;
   json["contradictions"] = problems_array(into.contradictions);
   return json;
 }

@@ -32,7 +32,8 @@ TEST(TablesJson, ATableThatWasReadIsAsDescribed) {
   TablesRead read =
       read_of("Sample,medium,run,cuts,Reading (gf),heft\nA,sisal,1,0,104,x\nA,sisal,1,15,1o7,x\n");
   read.arms = {"A on sisal"};
-  read.into = IntoTrial{.trial = "t", .taken = {.runs_added = 1}, .contradictions = {}};
+  read.into = IntoTrial{
+      .trial = "t", .taken = {.runs_added = 1, .remarks = {"Beside."}}, .contradictions = {}};
 
   const std::string text = tables_read_to_json(read);
 
@@ -44,6 +45,7 @@ TEST(TablesJson, ATableThatWasReadIsAsDescribed) {
   EXPECT_EQ(answer["problems"][0]["column"], 4);
   EXPECT_EQ(answer["taken"]["readings"], 1);
   EXPECT_EQ(answer["into"]["runs_added"], 1);
+  EXPECT_EQ(answer["into"]["remarks"][0], "Beside.");
 }
 
 TEST(TablesJson, AnAnswerThatIsNotAsDescribedWouldBeFound) {

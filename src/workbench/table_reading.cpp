@@ -7,6 +7,7 @@
 #include "notebook/watched_taking.h"
 #include "trials/cutting.h"
 #include "trials/edge.h"
+#include "workbench/arms_alike.h"
 #include "workbench/said_on_a_page.h"
 
 #include <algorithm>
@@ -113,6 +114,28 @@ std::string new_name(const wire::TakeTables& asked) {
   return exchange::trial_name_after(asked.read.tables.front());
 }
 
+constexpr std::size_t kMostDoublesNamed = 10;
+
+// Runs that would be new beside one of the same name, since something of their arm is not said.
+std::vector<std::string> doubles_of(const trials::Trial& kept, const trials::Trial& taken) {
+  std::vector<std::string> remarks;
+  for (const trials::Run& run : taken.runs) {
+    const auto is_its_double = [&run](const trials::Run& other) {
+      return other.name == run.name && other.arm != run.arm && may_be_one(other.arm, run.arm);
+    };
+    const bool is_known = std::ranges::any_of(kept.runs, [&run](const trials::Run& other) {
+      return other.name == run.name && other.arm == run.arm;
+    });
+    const auto other = std::ranges::find_if(kept.runs, is_its_double);
+    if (is_known || other == kept.runs.end()) continue;
+    if (remarks.size() == kMostDoublesNamed) break;
+    remarks.push_back("Run " + run.name + " of " + arm_in_words(other->arm) +
+                      " is in already; run " + run.name + " of " + arm_in_words(run.arm) +
+                      " would come in beside it, as a run of its own.");
+  }
+  return remarks;
+}
+
 // As kept, with what is remarked on it: what would be written for what was read.
 wire::IntoTrial stands_to(const notebook::Notebook& opened,
                           const std::string& name,
@@ -126,6 +149,10 @@ wire::IntoTrial stands_to(const notebook::Notebook& opened,
       opened, std::move(trial), tables_of(asked, !good.left_out.empty()), progress);
   if (would) {
     into.taken = std::move(*would);
+    const bool adds = into.taken.runs_added > 0;
+    if (const auto kept = notebook::kept_trial(opened, name); adds && kept) {
+      std::ranges::copy(doubles_of(*kept, good.trial), std::back_inserter(into.taken.remarks));
+    }
   } else {
     into.contradictions = said_on_a_page(std::move(would.error()));
   }

@@ -158,6 +158,26 @@ TEST_F(TableReading, SaysWhatGrowsInATrialThatIsThere) {
   EXPECT_EQ(taken->trial, first->trial);
 }
 
+TEST_F(TableReading, WarnsOfARunThatIsInByTheSameNameAndSaysLess) {
+  const TypedRows header = {{"blade", "medium", "run", "cuts", "reading", "method"}};
+  TypedRows sliced = header;
+  sliced.push_back({"A", "rubber", "1", "0", "100", "slice"});
+  const auto taken = take({.read = typed(sliced), .trial_name = {}});
+  ASSERT_TRUE(taken);
+  TypedRows again = header;
+  again.push_back({"A", "rubber", "1", "0", "140", ""});
+  again.push_back({"A", "rubber", "2", "0", "104", ""});
+  wire::ReadTables asked = typed(again);
+  asked.trial = taken->trial;
+
+  const auto read = read_tables(path_, asked);
+
+  ASSERT_TRUE(read && read->into);
+  EXPECT_THAT(read->into->taken.remarks,
+              testing::ElementsAre("Run 1 of A on rubber: slice is in already; run 1 of A on "
+                                   "rubber would come in beside it, as a run of its own."));
+}
+
 TEST_F(TableReading, SaysWhatContradictsATrialThatIsThere) {
   const auto first = take({.read = typed(kTally), .trial_name = {}});
   TypedRows other = kTally;
