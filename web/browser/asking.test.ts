@@ -162,7 +162,26 @@ describe.each([
     await named(page, "Judge: My own hand");
     const said = page.getByText(/^Your runs of A scatter by \d+ %/);
     const percent = /by (\d+ %), a log sd of ([\d.]+)/.exec((await said.textContent()) ?? "");
-    expect(await page.getByText("Done otherwise than planned").count()).toBe(0);
+    const otherwise = page
+      .locator("h2", { hasText: "Done otherwise than planned" })
+      .locator("+ ul");
+    expect(await otherwise.locator("li").allTextContents()).toEqual([
+      expect.stringMatching(/^In 3 of 3 runs fewer readings are recorded at a checkpoint than/),
+    ]);
+
+    // All is in: another run, said as in the plan.
+    await inMargin(page, /Enter/).click();
+    await page.getByText("In already: run 1, 2 and 3 of A on sisal rope.").waitFor();
+    const further = await page
+      .locator("td:first-of-type input")
+      .evaluateAll((labels) => labels.map((label) => (label as HTMLInputElement).value));
+    const at = (name: string) => page.locator(`[data-cell="${further.indexOf(name)}:1"]`);
+    expect(await at("run").inputValue()).toBe("4");
+    expect(await page.locator(".labelled thead th").allTextContents()).toEqual(["A", "B"]);
+    await at("0").fill("abc");
+    await expect.poll(() => at("0").getAttribute("aria-invalid")).toBe("true");
+    expect(await faults(page)).toEqual([]);
+    await at("0").fill("");
 
     await inMargin(page, /bench/).click();
     await named(page, "Trials");

@@ -4,9 +4,10 @@ import { fileName } from "../src/app/saved_file";
 import type { Shown } from "../src/app/shown_unit";
 import { tableSource } from "../src/app/table_source";
 import { forgetUnsent, keepUnsent, unsent } from "../src/app/unsent";
+import { answersOn } from "../src/components/medium_answers";
 import { nextStep, pathSteps } from "../src/components/path_steps";
 import { percent } from "../src/components/percent";
-import { checkpointsOf, circumstances, struckWords } from "../src/components/run_words";
+import { checkpointsOf, circumstances, inAlready, struckWords } from "../src/components/run_words";
 import { inWords, timeLeft } from "../src/components/time_words";
 import type { TrialCard } from "../src/wire/api";
 import { madeReport } from "./made_report";
@@ -174,4 +175,21 @@ test("striking more than a reading means those at its cuts, not all that come la
 test("a lot without a length says none", () => {
   const lot = { name: "roll 1", medium: "rope" };
   expect(thingWords("lots", lot, (unit) => ({ unit, kept: 1 }))).toBe("of rope");
+});
+
+test("an answer stands under its own medium, where others are compared with nothing", () => {
+  const told = { medium: 1, on: "On rope, slice", answers: [], gathered: [], remarks: [] };
+  const answers = { terms: { words: [] }, media: [told], across_media: [] };
+
+  expect(answersOn(answers, 0)).toBeUndefined();
+  expect(answersOn(answers, 1)).toBe(told);
+});
+
+test("runs that are in are named by their edge, and counted where they are many", () => {
+  const run = (name: string, blade = "A") => ({ name, blade, medium: "rope" });
+
+  expect(inAlready([run("1"), run("1", "B"), run("2")])).toBe(
+    "run 1 and 2 of A on rope; run 1 of B on rope",
+  );
+  expect(inAlready(Array.from({ length: 41 }, () => run("1")))).toBe("41 runs");
 });

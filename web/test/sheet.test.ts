@@ -6,9 +6,13 @@ import { plannedSheet } from "../src/app/grid/planned_sheet";
 import { byCell, placedProblems } from "../src/app/grid/problems_at";
 import {
   blank,
+  columnLetters,
   filled,
+  headsReadings,
   holdsReadings,
   layoutOf,
+  plainName,
+  readingRows,
   type Sheet,
   textAt,
   widthOf,
@@ -106,20 +110,25 @@ describe("a key in a sheet", () => {
     [press("ArrowDown", { control: true }), { row: 1, column: 0 }],
     [press("Enter"), { row: 1, column: 0 }],
   ])("leads on: %o", (pressed, to) => {
-    expect(moved(small, { row: 0, column: 0 }, pressed)).toEqual(to);
+    expect(moved(small, "long", { row: 0, column: 0 }, pressed)).toEqual(to);
   });
 
   test("stays in the text where the caret is within it", () => {
     const within = { atStart: false, atEnd: false };
 
-    expect(moved(small, { row: 0, column: 1 }, press("ArrowLeft", within))).toBeUndefined();
-    expect(moved(small, { row: 0, column: 0 }, press("ArrowRight", within))).toBeUndefined();
-    expect(moved(small, { row: 0, column: 0 }, press("a"))).toBeUndefined();
+    expect(moved(small, "long", { row: 0, column: 1 }, press("ArrowLeft", within))).toBeUndefined();
+    expect(
+      moved(small, "long", { row: 0, column: 0 }, press("ArrowRight", within)),
+    ).toBeUndefined();
+    expect(moved(small, "long", { row: 0, column: 0 }, press("a"))).toBeUndefined();
   });
 
   test("Enter below the last row asks for a new one", () => {
-    expect(moved(small, { row: 1, column: 1 }, press("Enter"))).toEqual({ row: 2, column: 1 });
-    expect(moved(small, { row: 0, column: 1 }, press("Enter", { shift: true }))).toEqual({
+    expect(moved(small, "long", { row: 1, column: 1 }, press("Enter"))).toEqual({
+      row: 2,
+      column: 1,
+    });
+    expect(moved(small, "long", { row: 0, column: 1 }, press("Enter", { shift: true }))).toEqual({
       row: 0,
       column: 1,
     });
@@ -249,9 +258,9 @@ describe("the sheet of a plan", () => {
   };
 
   test("has a column for each run, a row for each checkpoint, and what is said of all runs", () => {
-    expect(plannedSheet(plan, [])).toEqual([
+    expect(plannedSheet(plan, [])?.sheet).toEqual([
       ["blade", "B", "A"],
-      ["bevel_angle_per_side_deg", "15", "17"],
+      ["bevel angle per side (deg)", "15", "17"],
       ["medium", "felt", "rope"],
       ["run", "1", "1"],
       ["order", "1", "2"],
@@ -261,26 +270,81 @@ describe("the sheet of a plan", () => {
       ["10", "", ""],
       ["30", "", ""],
       ["block", "1", "1"],
-      ["kind", "thread_push", "thread_push"],
+      ["kind", "thread push", "thread push"],
     ]);
   });
 
   test("says the unit that is typed into it, where that is another than the planned one", () => {
     const inNewtons = { ...plan, reading: { ...plan.reading, unit: "gf", told_unit: "N" } };
 
-    expect(plannedSheet(inNewtons, [])).toContainEqual(["unit", "N", "N"]);
+    expect(plannedSheet(inNewtons, [])?.sheet).toContainEqual(["unit", "N", "N"]);
   });
 
-  test("leaves out what is cut, and is none where nothing is left", () => {
-    expect(plannedSheet(plan, [1])?.[0]).toEqual(["blade", "A"]);
-    expect(plannedSheet(plan, [1, 2])).toBeUndefined();
+  const inFelt = { name: "1", blade: "B", medium: "felt" };
+  const inRope = { name: "1", blade: "A", medium: "rope" };
+
+  test("leaves out what is in, by its order or, where none was written down, its name", () => {
+    expect(plannedSheet(plan, [{ ...inFelt, name: "first", order: 1 }])?.sheet[0]).toEqual([
+      "blade",
+      "A",
+    ]);
+    expect(plannedSheet(plan, [inFelt])?.sheet[0]).toEqual(["blade", "A"]);
+    expect(plannedSheet(plan, [{ ...inFelt, name: "2" }])?.sheet[0]).toEqual(["blade", "B", "A"]);
     expect(plannedSheet(undefined, [])).toBeUndefined();
   });
 
+  test("has another run of each arm, said as planned, once all are in", () => {
+    const further = plannedSheet(plan, [inFelt, inRope, { ...inRope, name: "4" }]);
+
+    expect(further?.further).toBe(true);
+    expect(further?.sheet).toEqual([
+      ["blade", "A", "B"],
+      ["bevel angle per side (deg)", "17", "15"],
+      ["medium", "rope", "felt"],
+      ["run", "5", "2"],
+      ["cuts", "", ""],
+      ["0", "", ""],
+      ["5", "", ""],
+      ["10", "", ""],
+      ["30", "", ""],
+      ["kind", "thread push", "thread push"],
+    ]);
+  });
+
   test("holds no readings yet", () => {
-    const sheet = plannedSheet(plan, []) ?? [];
+    const sheet = plannedSheet(plan, [])?.sheet ?? [];
 
     expect(layoutOf(sheet)).toBe("wide");
     expect(holdsReadings(sheet, "wide")).toBe(false);
   });
+
+  test("leads by Enter from a run's last reading to the next run's first, past its names", () => {
+    const sheet = plannedSheet(plan, [])?.sheet ?? [];
+    const enter = { key: "Enter", shift: false, control: false, atStart: true, atEnd: true };
+
+    expect(readingRows(sheet)).toEqual({ first: 6, last: 9 });
+    expect(moved(sheet, "wide", { row: 8, column: 1 }, enter)).toEqual({ row: 9, column: 1 });
+    expect(moved(sheet, "wide", { row: 9, column: 1 }, enter)).toEqual({ row: 6, column: 2 });
+    expect(moved(sheet, "wide", { row: 9, column: 2 }, enter)).toBeUndefined();
+    expect(moved(sheet, "wide", { row: 4, column: 1 }, enter)).toEqual({ row: 6, column: 1 });
+  });
+
+  test("has a row over its readings in which nothing is typed", () => {
+    const sheet = plannedSheet(plan, [])?.sheet ?? [];
+
+    expect(headsReadings(sheet, "wide", 5)).toBe(true);
+    expect(headsReadings(sheet, "wide", 6)).toBe(false);
+    expect(headsReadings(withText(sheet, { row: 5, column: 1 }, "x"), "wide", 5)).toBe(false);
+  });
+});
+
+test("columns have the letters that problems name", () => {
+  expect([0, 5, 25, 26, 52, 701, 702].map(columnLetters)).toEqual(
+    ["A", "F", "Z", "AA", "BA", "ZZ", "AAA"], // as spreadsheets count
+  );
+});
+
+test("a name is known again however it is written", () => {
+  expect(plainName("Bevel angle per side (deg)")).toBe("bevel_angle_per_side_deg");
+  expect(plainName("medium condition")).toBe(plainName("medium_condition"));
 });

@@ -29,6 +29,21 @@ export interface Struck {
   wider?: Struck;
 }
 
+/** Of more, only how many there are. */
+const mostNamed = 40;
+
+/** "run 1 and 2 of A on rope; run 1 of B on rope" */
+export function inAlready(runs: readonly Pick<RecordedRun, "name" | "blade" | "medium">[]): string {
+  if (runs.length > mostNamed) return `${runs.length} runs`;
+  const names = new Map<string, string[]>();
+  for (const { name, blade, medium } of runs) {
+    const of = `${blade} on ${medium}`;
+    names.set(of, [...(names.get(of) ?? []), name]);
+  }
+  const list = new Intl.ListFormat("en-GB");
+  return [...names].map(([of, which]) => `run ${list.format(which)} of ${of}`).join("; ");
+}
+
 const joined = (...parts: (string | number | undefined)[]) =>
   parts.filter((part) => part !== undefined && part !== "").join(" ");
 

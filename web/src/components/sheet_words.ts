@@ -1,17 +1,17 @@
 // What the cells of a sheet are called, and what an empty one shows as an example.
 
-import type { Cell, Layout, Sheet } from "../app/grid/sheet";
+import { type Cell, columnLetters, type Layout, type Sheet } from "../app/grid/sheet";
 
-/** "blade, column 2": by the name of its row or column. */
+/** "blade, column B": by the name of its row or column. */
 export function cellLabel(sheet: Sheet, layout: Layout, { row, column }: Cell): string {
   if (layout === "wide") {
     if (column === 0) return `name of row ${row + 1}`;
     const name = sheet[row]?.[0]?.trim();
     const counts = name && /^[\d.,]+$/.test(name) ? `reading after ${name}` : name;
-    return `${counts || `row ${row + 1}`}, column ${column + 1}`;
+    return `${counts || `row ${row + 1}`}, column ${columnLetters(column)}`;
   }
-  if (row === 0) return `name of column ${column + 1}`;
-  return `${sheet[0]?.[column]?.trim() || `column ${column + 1}`}, row ${row + 1}`;
+  if (row === 0) return `name of column ${columnLetters(column)}`;
+  return `${sheet[0]?.[column]?.trim() || `column ${columnLetters(column)}`}, row ${row + 1}`;
 }
 
 const examples: Record<string, string[]> = {

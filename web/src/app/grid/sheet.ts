@@ -68,7 +68,7 @@ export function withColumn(sheet: Sheet, head = ""): Sheet {
 
 /** A row with its name above the rows of readings; where there are none, the last one. */
 export function withHeaderRow(sheet: Sheet, name: string): Sheet {
-  const cuts = sheet.findIndex((row) => row[0]?.trim().toLowerCase() === "cuts");
+  const cuts = cutsRow(sheet);
   const below = cuts < 0 ? sheet.length - 1 : cuts - 1;
   return withText(withRow(sheet, below), { row: below + 1, column: 0 }, name);
 }
@@ -86,16 +86,43 @@ export function filled(sheet: Sheet): string[][] {
   return sheet.slice(0, height).map((row) => row.slice(0, width));
 }
 
-// What is said of runs may stand below the readings as well as above them.
-const isAboutRuns = (label = "") => /^(?!start$)[a-z_]+$/i.test(label.trim());
+// What is said of runs may stand below the readings as well as above them; its unit in brackets.
+const isAboutRuns = (label = "") => /^(?!start$)[a-z_][a-z_ ()°]*$/i.test(label.trim());
+
+const cutsRow = (sheet: Sheet) => sheet.findIndex((row) => row[0]?.trim().toLowerCase() === "cuts");
+
+/** Whether the row only heads the readings of a wide sheet: there is nothing to type in it. */
+export const headsReadings = (sheet: Sheet, layout: Layout, row: number): boolean =>
+  layout === "wide" && row === cutsRow(sheet) && (sheet[row]?.slice(1).every(isEmpty) ?? false);
+
+/** The rows of readings of a wide sheet, first and last; nothing where it has none. */
+export function readingRows(sheet: Sheet): { first: number; last: number } | undefined {
+  const first = cutsRow(sheet) + 1;
+  const below = sheet.findIndex(([label], row) => row >= first && isAboutRuns(label));
+  const last = (below < 0 ? sheet.length : below) - 1;
+  return first > 0 && last >= first ? { first, last } : undefined;
+}
 
 /** Whether there is anything to look through: more than names and the places to read at. */
 export function holdsReadings(sheet: Sheet, layout: Layout): boolean {
   if (layout !== "wide") return sheet.slice(1).some((row) => !row.every(isEmpty));
-  const cuts = sheet.findIndex((row) => row[0]?.trim().toLowerCase() === "cuts");
+  const cuts = cutsRow(sheet);
   return sheet
     .slice(cuts + 1)
     .some(([label, ...cells]) => !isAboutRuns(label) && !cells.every(isEmpty));
+}
+
+/** A name of a row or column as it is compared: whatever its spaces, brackets and capitals. */
+export const plainName = (name = ""): string =>
+  name
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "_")
+    .replace(/^_|_$/g, "");
+
+/** "A", "AA": as spreadsheets call their columns, and as problems name them. */
+export function columnLetters(column: number): string {
+  const before = Math.floor(column / 26);
+  return (before > 0 ? columnLetters(before - 1) : "") + String.fromCharCode(65 + (column % 26));
 }
 
 /** The layout that a pasted or kept sheet has, by where it names blade and run. */
