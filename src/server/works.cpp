@@ -100,13 +100,13 @@ struct Works::Inside {
     if (failure) {
       one.state = wire::WorkState::failed;
       one.failure = failure->sentence;
-    } else if (made) {
+    } else if (made && !one.is_to_stop) {
       one.state = wire::WorkState::done;
       one.progress.fraction_done = 1;
       one.result = std::move(*made);
     } else {
       one.state = one.is_to_stop ? wire::WorkState::cancelled : wire::WorkState::failed;
-      one.problems = std::move(made.error());
+      if (!made) one.problems = std::move(made.error());
     }
     forget_the_oldest();
   }

@@ -19,6 +19,7 @@ namespace keenfall::server {
 
 // Returns the answer that GET .../result will give. It is to report its progress often, since that
 // is where it learns that it shall stop; it then fails with a problem of the kind `interrupted`.
+// What it still makes after it was asked to stop is not kept.
 using LongWork = std::function<base::ResultOrProblems<HttpResponse>(const base::Executor&,
                                                                     const base::ProgressReport&)>;
 

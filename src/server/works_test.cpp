@@ -121,6 +121,28 @@ TEST(Works, CanBeStoppedWhileTheyRun) {
   EXPECT_FALSE(works.result(id));
 }
 
+TEST(Works, AreStoppedEvenWhereTheyLearnOfItTooLate) {
+  std::promise<void> began;
+  std::promise<void> let_go;
+  Works works;
+  const std::string id =
+      works.start("judging",
+                  [&](const base::Executor&,
+                      const base::ProgressReport&) -> base::ResultOrProblems<HttpResponse> {
+                    began.set_value();
+                    let_go.get_future().wait();
+                    return HttpResponse{.body = "made"};
+                  });
+  began.get_future().wait();
+  EXPECT_EQ(works.cancel(id)->words, "stopping");
+  let_go.set_value();
+
+  works.stop();
+
+  EXPECT_EQ(works.told(id)->state, WorkState::cancelled);
+  EXPECT_FALSE(works.result(id));
+}
+
 TEST(Works, CanBeStoppedBeforeTheyRun) {
   HeldWork held;
   Works works({.at_once = 1});
