@@ -37,7 +37,7 @@ HttpResponse judged_as_work(const AppParts& parts, TrialToJudge asked, bool is_q
                [&open, is_quick, asked = std::move(asked)](const base::Executor& executor,
                                                            const base::ProgressReport& progress) {
                  auto& at_hand = open.at_hand();
-                 return (is_quick ? workbench::judge_quickly(at_hand, asked)
+                 return (is_quick ? workbench::judge_quickly(at_hand, asked, progress)
                                   : workbench::judge_fully(at_hand, asked, executor, progress))
                      .map([](const wire::Judged& judged) {
                        return json_answer(wire::judged_to_json(judged));
@@ -75,7 +75,9 @@ HttpResponse judged(const AppParts& parts,
     return judged_as_work(parts, std::move(asked), judging->is_quick);
   }
   if (!judging->is_quick) return judged_fully(parts, std::move(asked));
-  return encoded(workbench::judge_quickly(parts.open.at_hand(), asked), wire::judged_to_json, uid);
+  return encoded(workbench::judge_quickly(parts.open.at_hand(), asked, base::unwatched()),
+                 wire::judged_to_json,
+                 uid);
 }
 
 MadeFile report_file(const wire::Judged& judged, wire::ReportFormat format) {

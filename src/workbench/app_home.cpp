@@ -98,7 +98,7 @@ base::ResultOrProblems<wire::Answer> newest_answer(AtHand& at_hand, const TrialT
                                    " runs take a while, which Judge shows as it goes on."),
         .is_judged = false};
   }
-  auto judged = judge_quickly(at_hand, asked);
+  auto judged = judge_quickly(at_hand, asked, base::unwatched());
   if (!judged) return tl::unexpected<std::vector<base::Problem>>(std::move(judged.error()));
   std::vector<verdicts::Judgement> judgements;
   for (telling::ReportedJudgement& reported : judged->report.judgements) {

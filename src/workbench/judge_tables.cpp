@@ -180,13 +180,28 @@ Judgements judgements_of(Made made, std::vector<verdicts::Judgement> between) {
 
 base::ResultOrProblems<Judgements> judge_fitted(const FittedTrial& fitted,
                                                 const JudgeOptions& options) {
+  return judge_fitted(fitted, options, base::unwatched());
+}
+
+base::ResultOrProblems<Judgements> judge_fitted(const FittedTrial& fitted,
+                                                const JudgeOptions& options,
+                                                const base::ProgressReport& progress) {
   const auto stop_readings = stop_readings_of(*fitted.trial, options);
   if (!stop_readings) return base::failed_by(stop_readings.error());
   Made made;
+  const auto goes_on = [&] {
+    const auto done = static_cast<double>(made.curves.size() + made.lives.size());
+    const auto all = static_cast<double>(fitted.curves.size() + fitted.lives.size());
+    return progress({.fraction_done = done / all, .stage = "comparing the edges"});
+  };
+  const auto stopped = base::failed_by(
+      {.kind = ProblemKind::interrupted, .sentence = "Stopped before the edges were compared."});
   for (const FittedCurves& curves : fitted.curves) {
+    if (!goes_on()) return stopped;
     made.curves.push_back(judge_curves(fitted, curves, *stop_readings, options));
   }
   for (const FittedLives& lives : fitted.lives) {
+    if (!goes_on()) return stopped;
     made.lives.push_back(judge_test(fitted, lives, options));
   }
   auto between = read_against_tested({.trial = *fitted.trial,

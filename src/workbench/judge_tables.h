@@ -51,4 +51,9 @@ struct JudgedTrial {
 [[nodiscard]] base::ResultOrProblems<std::vector<verdicts::Judgement>> judge_fitted(
     const FittedTrial& fitted, const JudgeOptions& options);
 
+// The same, telling its progress before each kind of reading and each test; fails with a problem of
+// kind `interrupted` where that asks to stop.
+[[nodiscard]] base::ResultOrProblems<std::vector<verdicts::Judgement>> judge_fitted(
+    const FittedTrial& fitted, const JudgeOptions& options, const base::ProgressReport& progress);
+
 }  // namespace keenfall::workbench

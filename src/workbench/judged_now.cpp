@@ -23,6 +23,27 @@ using Problems = std::vector<Problem>;
 using Judgements = std::vector<verdicts::Judgement>;
 using Seen = std::shared_ptr<const TrialAtHand>;
 
+// Where the steps of a judging end, as fractions of it.
+struct StepsEnd {
+  double fitted = 0;
+  double judged = 0;
+};
+
+constexpr StepsEnd steps_end(Engine engine) {
+  return engine == Engine::quick ? StepsEnd{0.2, 0.7} : StepsEnd{0.95, 0.98};
+}
+
+base::ProgressReport step_of(const base::ProgressReport& whole, double from, double to) {
+  return [&whole, from, to](const base::Progress& step) {
+    return whole({.fraction_done = from + step.fraction_done * (to - from), .stage = step.stage});
+  };
+}
+
+auto stopped_judging() {
+  return base::failed_by({.kind = base::ProblemKind::interrupted,
+                          .sentence = "Stopped before there was an answer; nothing was kept."});
+}
+
 FitWanted fit_for(const TrialToJudge& asked, const Seen& seen, Engine engine) {
   return {.trial = seen->trial,
           .with_struck = asked.question.with_struck,
@@ -105,11 +126,16 @@ std::string own_scatter_words(const TrialAtHand& trial, const verdicts::Judgemen
 base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
                                                  const TrialToJudge& asked,
                                                  const Seen& seen,
-                                                 FitAtHand fit) {
+                                                 FitAtHand fit,
+                                                 const base::ProgressReport& progress) {
   JudgeOptions options = options_for(asked.question, *seen);
   options.told_in = asked.told_in;
-  auto judgements = judge_fitted(*fit.fitted, options);
+  const StepsEnd ends = steps_end(fit.of.engine);
+  auto judgements = judge_fitted(*fit.fitted, options, step_of(progress, ends.fitted, ends.judged));
   if (!judgements) return tl::unexpected<Problems>(std::move(judgements.error()));
+  if (!progress({.fraction_done = ends.judged, .stage = "writing the answer down"})) {
+    return stopped_judging();  // before it is counted
+  }
   CountedLook counted = counted_once(at_hand, asked, seen, fit, options, *judgements);
   if (counted.caution) judgements->front().cannot_say.push_back(std::move(*counted.caution));
   wire::Judged judged{.is_quick = fit.of.engine == Engine::quick,
@@ -135,9 +161,36 @@ base::ResultOrProblems<wire::Judged> judged_from(AtHand& at_hand,
   return judged;
 }
 
-base::Problem stopped_while_waiting() {
-  return {.kind = base::ProblemKind::interrupted,
-          .sentence = "Stopped while the same was being worked out; nothing was kept."};
+// From the fit that is at hand, or that is made in its turn.
+base::ResultOrProblems<FitAtHand> fit_in_turn(const FitWanted& wanted,
+                                              FitsAtHand& fits,
+                                              const JudgeOptions& options,
+                                              const base::Executor& executor,
+                                              const base::ProgressReport& progress) {
+  const FitsAtHand::Turn turn(fits, wanted, [&progress] {
+    return progress({.stage = "waiting for the same to be worked out"});
+  });
+  if (!turn.is_mine()) return stopped_judging();
+  if (auto fit = fits.find(wanted)) return std::move(*fit);
+  if (!progress({.stage = "fitting the curves"})) return stopped_judging();
+  auto fit = fit_now(wanted, options, executor, progress);
+  if (fit) fits.keep(*fit);
+  return fit;
+}
+
+base::ResultOrProblems<wire::Judged> judged_by(Engine engine,
+                                               AtHand& at_hand,
+                                               const TrialToJudge& asked,
+                                               const Seen& seen,
+                                               const base::Executor& executor,
+                                               const base::ProgressReport& progress) {
+  auto fit = fit_in_turn(fit_for(asked, seen, engine),
+                         at_hand.fits,
+                         options_for(asked.question, *seen),
+                         executor,
+                         step_of(progress, 0, steps_end(engine).fitted));
+  if (!fit) return tl::unexpected<Problems>(std::move(fit.error()));
+  return judged_from(at_hand, asked, seen, std::move(*fit), progress);
 }
 
 }  // namespace
@@ -146,18 +199,12 @@ bool is_long_to_judge(const trials::Trial& trial) {
   return trial.runs.size() > kMostRunsJudgedAtOnce;
 }
 
-base::ResultOrProblems<wire::Judged> judge_quickly(AtHand& at_hand, const TrialToJudge& asked) {
+base::ResultOrProblems<wire::Judged> judge_quickly(AtHand& at_hand,
+                                                   const TrialToJudge& asked,
+                                                   const base::ProgressReport& progress) {
   const auto seen = at_hand.trials.trial(asked.notebook, asked.uid);
   if (!seen) return base::failed_by(seen.error());
-  const FitWanted wanted = fit_for(asked, *seen, Engine::quick);
-  if (auto fit = at_hand.fits.find(wanted)) {
-    return judged_from(at_hand, asked, *seen, std::move(*fit));
-  }
-  auto fit =
-      fit_now(wanted, options_for(asked.question, **seen), base::one_thread(), base::unwatched());
-  if (!fit) return tl::unexpected<Problems>(std::move(fit.error()));
-  at_hand.fits.keep(*fit);
-  return judged_from(at_hand, asked, *seen, std::move(*fit));
+  return judged_by(Engine::quick, at_hand, asked, *seen, base::one_thread(), progress);
 }
 
 base::ResultOrProblems<std::optional<wire::Judged>> judge_again(AtHand& at_hand,
@@ -167,7 +214,7 @@ base::ResultOrProblems<std::optional<wire::Judged>> judge_again(AtHand& at_hand,
   if (!seen) return base::failed_by(seen.error());
   auto fit = at_hand.fits.find(fit_for(asked, *seen, Engine::full));
   if (!fit) return Again();
-  auto judged = judged_from(at_hand, asked, *seen, std::move(*fit));
+  auto judged = judged_from(at_hand, asked, *seen, std::move(*fit), base::unwatched());
   if (!judged) return tl::unexpected<Problems>(std::move(judged.error()));
   return Again(std::move(*judged));
 }
@@ -178,18 +225,7 @@ base::ResultOrProblems<wire::Judged> judge_fully(AtHand& at_hand,
                                                  const base::ProgressReport& progress) {
   const auto seen = at_hand.trials.checked_trial(asked.notebook, asked.uid);
   if (!seen) return base::failed_by(seen.error());
-  const FitWanted wanted = fit_for(asked, *seen, Engine::full);
-  const FitsAtHand::Turn turn(at_hand.fits, wanted, [&progress] {
-    return progress({.stage = "waiting for the same to be worked out"});
-  });
-  if (!turn.is_mine()) return base::failed_by(stopped_while_waiting());
-  if (auto fit = at_hand.fits.find(wanted)) {
-    return judged_from(at_hand, asked, *seen, std::move(*fit));
-  }
-  auto fit = fit_now(wanted, options_for(asked.question, **seen), executor, progress);
-  if (!fit) return tl::unexpected<Problems>(std::move(fit.error()));
-  at_hand.fits.keep(*fit);
-  return judged_from(at_hand, asked, *seen, std::move(*fit));
+  return judged_by(Engine::full, at_hand, asked, *seen, executor, progress);
 }
 
 }  // namespace keenfall::workbench

@@ -41,9 +41,9 @@ struct AtHand {
 inline constexpr std::size_t kMostRunsJudgedAtOnce = 60;
 [[nodiscard]] bool is_long_to_judge(const trials::Trial& trial);
 
-// Without sampling, at once.
-[[nodiscard]] base::ResultOrProblems<wire::Judged> judge_quickly(AtHand& at_hand,
-                                                                 const TrialToJudge& asked);
+// Without sampling, at once. It tells its progress, and can be stopped, between its steps.
+[[nodiscard]] base::ResultOrProblems<wire::Judged> judge_quickly(
+    AtHand& at_hand, const TrialToJudge& asked, const base::ProgressReport& progress);
 
 // From full draws of the trial as it is; nothing where there are none at hand.
 [[nodiscard]] base::ResultOrProblems<std::optional<wire::Judged>> judge_again(

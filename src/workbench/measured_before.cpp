@@ -88,8 +88,10 @@ std::vector<ScatterOfArm> scatters_of(AtHand& at_hand,
                                       const MeasuredAsked& asked,
                                       const TrialAtHand& seen) {
   if (auto known = at_hand.scatters.find(seen.trial)) return *std::move(known);
-  const auto judged = judge_quickly(
-      at_hand, {.notebook = asked.notebook, .uid = seen.uid, .question = {}, .by = asked.by});
+  const auto judged =
+      judge_quickly(at_hand,
+                    {.notebook = asked.notebook, .uid = seen.uid, .question = {}, .by = asked.by},
+                    base::unwatched());
   std::vector<ScatterOfArm> scatters = judged ? scatters_in(*judged) : std::vector<ScatterOfArm>();
   at_hand.scatters.keep(seen.trial, scatters);
   return scatters;
