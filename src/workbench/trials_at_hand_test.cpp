@@ -1,15 +1,19 @@
 #include "workbench/trials_at_hand.h"
 
+#include "notebook/kept_trials.h"
+#include "workbench/app_asking.h"
 #include "workbench/app_home.h"
 #include "workbench/judge_files.h"
 #include "workbench/notebook_changes.h"
 
 #include <gtest/gtest.h>
 
+#include <cstddef>
 #include <filesystem>
 #include <fstream>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include <unistd.h>
 
@@ -93,6 +97,27 @@ TEST_F(TrialsKeptAtHand, SayWhereThereIsNone) {
   const auto elsewhere = trials_.trial(folder_ / "away.keen", uid_);
   ASSERT_FALSE(elsewhere);
   EXPECT_EQ(elsewhere.error().kind, base::ProblemKind::unreadable);
+}
+
+// The first page asks for every trial of a notebook, one after another.
+TEST_F(TrialsKeptAtHand, AreAllKeptHoweverManySmallOnesThereAre) {
+  constexpr std::size_t kSome = 105;
+  for (std::size_t i = 0; i < kSome; ++i) {
+    ASSERT_TRUE(begin_trial({.notebook = path_, .name = "trial " + std::to_string(i)}, {}, kHand));
+  }
+  const auto all_seen = [this] {
+    std::vector<std::shared_ptr<const TrialAtHand>> all;
+    const auto opened = opened_to_read(path_);
+    for (const auto& kept : notebook::kept_trials(*opened)) {
+      all.push_back(trials_.trial_of(*opened, kept.uid).value());
+    }
+    return all;
+  };
+
+  const auto once = all_seen();
+
+  EXPECT_EQ(once.size(), kSome + 1);
+  EXPECT_EQ(all_seen(), once);
 }
 
 // A file put in the place of another is not taken for it.
