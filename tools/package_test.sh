@@ -71,8 +71,12 @@ status=$(inside bash -c '
   kill -TERM $!; wait $! || true')
 [[ $status == "200 401 200" ]] || fail "open answers \"$status\" for the page, and for home without and with the key"
 
-# From the menu, twice: the second start shows what the first has open. The desk is played by a script.
-printf '#!/bin/sh\necho "$1" >>/root/shown\n' >"$root/root/xdg-open"
+# From the menu, twice: the second start shows what the first has open. The desk is played by a script,
+# which follows the private file to the address that it leads to.
+cat >"$root/root/xdg-open" <<'DESK'
+#!/bin/sh
+sed -nE 's/.*<a href="([^"]*)".*/\1/p' "$1" >>/root/shown
+DESK
 chmod +x "$root/root/xdg-open"
 entry=$(sed -n 's/^Exec=\(.*\) %f$/\1/p' "$root/usr/share/applications/keenfall.desktop")
 menu=$(inside bash -c '
