@@ -1,4 +1,4 @@
-// keenfall_bench: runs the benchmarks that are named, or all; `list` names them.
+// keenfall_benchmarks: runs the benchmarks that are named, or all; `list` names them.
 #include "base/result.h"
 #include "benchmarks/benchmark.h"
 
