@@ -1,15 +1,17 @@
 #include "bench/run_sheet.h"
 
-#include "base/require.h"
-
 namespace keenfall::bench {
 
 base::Result<RunSheet> sheet_of(const trials::Plan& plan,
-                                std::size_t planned_run,
+                                const RunToCut& run,
                                 const trials::ReadingKind& kind) {
-  base::require(planned_run < plan.runs.size(), "the plan has such a run");
-  const trials::PlannedRun& planned = plan.runs[planned_run];
-  const trials::PlannedArm& arm = plan.arms.at(planned.arm);
+  if (run.arm >= plan.arms.size()) {
+    return base::failed({.kind = base::ProblemKind::unknown_name,
+                         .sentence = "The plan has no arm " + std::to_string(run.arm + 1) + ".",
+                         .place = {.column = "arm"},
+                         .accepted = "an arm of the plan; it may have been changed since"});
+  }
+  const trials::PlannedArm& arm = plan.arms[run.arm];
   const trials::PlannedCutting& cutting = plan.cuttings.at(arm.cutting);
   if (cutting.checkpoint_cuts.empty()) {
     return base::failed({.kind = base::ProblemKind::missing,
@@ -18,15 +20,14 @@ base::Result<RunSheet> sheet_of(const trials::Plan& plan,
                          .place = {.column = "checkpoint_cuts"},
                          .accepted = "checkpoints that rise from 0"});
   }
-  const std::string block = std::to_string(planned.block);
-  return RunSheet{.run = {.name = block,
+  return RunSheet{.run = {.name = run.name,
                           .arm = {.blade = arm.blade,
                                   .edge = arm.edge,
                                   .medium = cutting.medium,
                                   .method = cutting.method},
-                          .specimen = planned.specimen,
-                          .block = block,
-                          .order = planned.order,
+                          .specimen = run.specimen,
+                          .block = std::to_string(run.block),
+                          .order = run.order,
                           .medium_lot = cutting.lot},
                   .counted = plan.counted,
                   .kind = kind,

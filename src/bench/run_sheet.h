@@ -17,7 +17,7 @@
 namespace keenfall::bench {
 
 struct RunSheet {
-  trials::Run run;  // arm, specimen, block, order, lot; named by its block; nothing read yet
+  trials::Run run;  // arm, specimen, block, order, lot and name; nothing read yet
   trials::Counted counted;
   trials::ReadingKind kind;
   std::string unit;  // of all readings; not empty
@@ -32,10 +32,21 @@ struct RunSheet {
   bool operator==(const RunSheet&) const = default;
 };
 
-// Of the planned run at this place of Plan::runs. `kind`: what Plan::reading names. Refused where
-// its way of cutting has no checkpoints.
+// Which run of a sealed plan is cut.
+struct RunToCut {
+  std::string name;          // within its arm; not empty
+  std::size_t arm = 0;       // index into Plan::arms
+  std::string specimen;      // empty: the blade's only one
+  int block = 1;             // from 1
+  std::optional<int> order;  // its place in the plan's order; absent: cut beyond the plan
+
+  bool operator==(const RunToCut&) const = default;
+};
+
+// `kind`: what Plan::reading names. Refused where the plan has no such arm (it was changed since),
+// or the arm's way of cutting no checkpoints.
 [[nodiscard]] base::Result<RunSheet> sheet_of(const trials::Plan& plan,
-                                              std::size_t planned_run,
+                                              const RunToCut& run,
                                               const trials::ReadingKind& kind);
 
 // Stations take turns: a reading damages its own spot, so the next one is somewhere else. `taken`:

@@ -16,40 +16,44 @@ using ::testing::IsEmpty;
 
 Standing standing_after(const Tapped& tapped) { return standing_of(a_sheet(), tapped.entries()); }
 
-TEST(RunSheet, FollowsThePlan) {
+trials::Plan a_plan() {
   trials::Plan plan;
-  plan.cuttings = {{.medium = {.name = "new sisal"},
+  plan.cuttings = {{.medium = {.name = "new sisal", .condition = {}},
                     .lot = "roll 2",
                     .method = {},
                     .checkpoint_cuts = {0, 1, 3}}};
   plan.arms = {{.blade = "A", .edge = {}, .cutting = 0}};
   plan.reading.stations = {"heel", "tip"};
-  plan.runs = {{.arm = 0, .specimen = "2", .block = 4, .order = 7}};
+  return plan;
+}
 
-  const auto sheet = sheet_of(plan, 0, *trials::find_reading_kind("thread_push"));
+const trials::ReadingKind& thread_push() { return *trials::find_reading_kind("thread_push"); }
+
+TEST(RunSheet, FollowsThePlan) {
+  const auto sheet = sheet_of(
+      a_plan(), {.name = "4", .arm = 0, .specimen = "2", .block = 4, .order = 7}, thread_push());
 
   ASSERT_TRUE(sheet);
   EXPECT_EQ(sheet->run.arm.blade, "A");
   EXPECT_EQ(sheet->run.medium_lot, "roll 2");
   EXPECT_EQ(sheet->run.order, 7);
   EXPECT_EQ(sheet->run.name, "4");
+  EXPECT_EQ(sheet->run.block, "4");
   EXPECT_EQ(sheet->unit, "gf");
   EXPECT_EQ(station_in_turn(*sheet, 0), "heel");
   EXPECT_EQ(station_in_turn(*sheet, 3), "tip");
 }
 
-TEST(RunSheet, IsRefusedWithoutCheckpoints) {
-  trials::Plan plan;
-  plan.cuttings = {
-      {.medium = {.name = "new sisal"}, .lot = {}, .method = {}, .checkpoint_cuts = {}}};
-  plan.arms = {{.blade = "A", .edge = {}, .cutting = 0}};
-  plan.runs = {{.arm = 0}};
+TEST(RunSheet, IsRefusedWithoutCheckpointsAndWithoutItsArm) {
+  trials::Plan plan = a_plan();
+  plan.cuttings[0].checkpoint_cuts.clear();
+  const RunToCut first{.name = "1", .arm = 0, .specimen = {}, .block = 1, .order = 1};
 
-  const auto sheet = sheet_of(plan, 0, *trials::find_reading_kind("thread_push"));
-
-  ASSERT_FALSE(sheet);
-  EXPECT_EQ(sheet.error().sentence,
+  EXPECT_EQ(sheet_of(plan, first, thread_push()).error().sentence,
             "The plan does not say when an edge that cuts new sisal is read.");
+
+  plan.arms.clear();
+  EXPECT_EQ(sheet_of(plan, first, thread_push()).error().sentence, "The plan has no arm 1.");
 }
 
 TEST(Standing, BeginsWithTheStart) {

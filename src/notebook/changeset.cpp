@@ -81,7 +81,7 @@ Recording::Recording(SQLite::Database& database) {
   must(sqlite3session_create(database.getHandle(), "main", &session_),
        "the change cannot be recorded");
   for (const TableText& table : tables_of_schema()) {
-    if (table.name == "journal") continue;
+    if (table.name == "journal" || is_beside_the_journal(table.name)) continue;
     must(sqlite3session_attach(session_, std::string(table.name).c_str()),
          "the change cannot be recorded");
   }

@@ -299,7 +299,7 @@ TEST_F(ANotebook, RefusesWhatIsNoNotebookAndLeavesItAlone) {
             "There is nothing in this file: its making was interrupted, or it was emptied.");
   EXPECT_EQ(sentence("short.keen"), "This notebook is cut short: the end of the file is missing.");
   EXPECT_EQ(sentence("newer.keen"),
-            "This notebook was written by a newer Keenfall (format 9; this one knows up to 3). It "
+            "This notebook was written by a newer Keenfall (format 9; this one knows up to 4). It "
             "was left as it is.");
   EXPECT_EQ(sentence("."), "A notebook is a file, and this is none.");
   EXPECT_FALSE(Notebook::create(path_, {}, kOpener));

@@ -17,12 +17,6 @@ namespace keenfall::notebook {
 
 namespace {
 
-int small_whole(RowReader& row) {
-  const auto whole = row.whole_if_any();
-  if (!whole) throw NotebookDamaged("a number of a plan is missing");
-  return *whole;
-}
-
 base::Seed seed_in(const std::string& text) {
   base::Seed seed;
   const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), seed.number);
@@ -86,7 +80,7 @@ class PlanReader {
     reading.unit = row.text();
     reading.thread = row.text();
     reading.thread_lot = row.text();
-    reading.repeats = small_whole(row);
+    reading.repeats = row.small_whole();
     const auto target_reading = row.real_if_any();
     const auto tolerance_fraction = row.real_if_any();
     if (target_reading && tolerance_fraction) {
@@ -96,11 +90,11 @@ class PlanReader {
     plan().stop.level = row.real_if_any();
     plan().stop.reading = row.real_if_any();
     plan().stop.force_cap_newton = row.real_if_any();
-    plan().runs_each = small_whole(row);
+    plan().runs_each = row.small_whole();
     if (const auto house_blade = row.whole_if_any()) plan().house_blade = blade_with(*house_blade);
     plan().order_seed = seed_in(row.text());
     kept_.sealed_at_utc = row.text_if_any();
-    kept_.runs_read_before = small_whole(row);
+    kept_.runs_read_before = row.small_whole();
   }
 
   void read_lists() {
@@ -111,7 +105,7 @@ class PlanReader {
     });
     each_of_list("plan_station",
                  [&](RowReader& row) { plan().reading.stations.push_back(row.text()); });
-    each_of_list("plan_look", [&](RowReader& row) { plan().looks.push_back(small_whole(row)); });
+    each_of_list("plan_look", [&](RowReader& row) { plan().looks.push_back(row.small_whole()); });
     each_of_list("plan_cutting", [&](RowReader& row) {
       trials::PlannedCutting cutting{.medium = medium_with(row.whole())};
       cutting.lot = row.text();
@@ -128,8 +122,8 @@ class PlanReader {
     each_of_list("plan_cell", [&](RowReader& row) {
       trials::PlannedRun run{.arm = static_cast<std::size_t>(row.whole())};
       run.specimen = row.text();
-      run.block = small_whole(row);
-      run.order = small_whole(row);
+      run.block = row.small_whole();
+      run.order = row.small_whole();
       plan().runs.push_back(std::move(run));
     });
   }

@@ -14,6 +14,11 @@ const T& as(const Cell& cell) {
   throw NotebookDamaged("a row holds something of another type than its column's");
 }
 
+int narrowed(std::int64_t whole) {
+  if (!std::in_range<int>(whole)) throw NotebookDamaged("a number is too large for its column");
+  return static_cast<int>(whole);
+}
+
 bool is_null(const Cell& cell) { return std::holds_alternative<std::monostate>(cell); }
 
 }  // namespace
@@ -24,6 +29,7 @@ const Cell& RowReader::next() {
 }
 
 std::int64_t RowReader::whole() { return as<std::int64_t>(next()); }
+int RowReader::small_whole() { return narrowed(whole()); }
 double RowReader::real() { return as<double>(next()); }
 std::string RowReader::text() { return as<std::string>(next()); }
 bool RowReader::yes() { return whole() != 0; }
@@ -31,9 +37,7 @@ bool RowReader::yes() { return whole() != 0; }
 std::optional<int> RowReader::whole_if_any() {
   const Cell& cell = next();
   if (is_null(cell)) return std::nullopt;
-  const auto whole = as<std::int64_t>(cell);
-  if (!std::in_range<int>(whole)) throw NotebookDamaged("a number is too large for its column");
-  return static_cast<int>(whole);
+  return narrowed(as<std::int64_t>(cell));
 }
 
 std::optional<double> RowReader::real_if_any() {

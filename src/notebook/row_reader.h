@@ -16,6 +16,7 @@ class RowReader {
   explicit RowReader(const Row& row) : row_(row) {}
 
   std::int64_t whole();
+  int small_whole();  // within an int
   double real();
   std::string text();
   bool yes();

@@ -1,6 +1,7 @@
 #include "notebook/schema.h"
 
 #include "base/require.h"
+#include "notebook/schema_of_bench.h"
 #include "notebook/schema_of_plans.h"
 
 #include <algorithm>
@@ -215,19 +216,27 @@ constexpr std::array kTablesOfTrials{
 };
 
 constexpr auto kTables = [] {
-  std::array<TableText, kTablesOfTrials.size() + kTablesOfPlans.size()> all{};
-  std::ranges::copy(kTablesOfPlans, std::ranges::copy(kTablesOfTrials, all.begin()).out);
+  constexpr std::size_t kAll =
+      kTablesOfTrials.size() + kTablesOfPlans.size() + kTablesOfBench.size();
+  std::array<TableText, kAll> all{};
+  auto next = std::ranges::copy(kTablesOfTrials, all.begin()).out;
+  next = std::ranges::copy(kTablesOfPlans, next).out;
+  std::ranges::copy(kTablesOfBench, next);
   return all;
 }();
 
 constexpr std::array<std::size_t, kSchemaVersion> kTablesOfVersion{
-    16, kTablesOfTrials.size(), kTables.size()};
+    16, kTablesOfTrials.size(), kTablesOfTrials.size() + kTablesOfPlans.size(), kTables.size()};
 
 }  // namespace
 
 std::span<const TableText> tables_of_schema(std::int64_t version) {
   base::require(version >= 1 && version <= kSchemaVersion, "the version of the schema is known");
   return std::span(kTables).first(kTablesOfVersion[static_cast<std::size_t>(version - 1)]);
+}
+
+bool is_beside_the_journal(std::string_view table) {
+  return table == "bench_run" || table == "bench_entry";
 }
 
 }  // namespace keenfall::notebook

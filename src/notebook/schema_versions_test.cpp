@@ -63,7 +63,7 @@ TEST_F(ANotebook, OfTheFirstSchemaIsBroughtUpToDateWhereItIsWrittenTo) {
     EXPECT_TRUE(check(*notebook).empty());
   }
 
-  EXPECT_EQ(version_in(path_), 3);
+  EXPECT_EQ(version_in(path_), 4);
 }
 
 TEST_F(ANotebook, OfTheSecondSchemaStillOpens) {
