@@ -1,6 +1,7 @@
 #include "bench/as_run.h"
 
 #include "base/plain_number.h"
+#include "bench/entry_fields.h"
 #include "bench/standing.h"
 
 #include <map>
@@ -11,25 +12,6 @@ namespace keenfall::bench {
 namespace {
 
 using base::plain_number;
-
-std::string words_of(trials::EventKind kind) {
-  using enum trials::EventKind;
-  switch (kind) {
-    case twisted:
-      return "twisted";
-    case hit_something:
-      return "hit something";
-    case board_touched:
-      return "board touched";
-    case wet:
-      return "wet";
-    case pause:
-      return "pause";
-    case other:
-      return "other";
-  }
-  return "other";
-}
 
 std::string words_of(const Sharpened& done) {
   std::string words = "Sharpened on " + done.stone;
@@ -121,7 +103,10 @@ class Telling {
 
   void event(trials::EventKind kind, double at_cuts, const std::string& words) {
     told_.run.events.push_back(
-        {.kind = kind, .cuts = at_cuts, .as_written = words.empty() ? words_of(kind) : words});
+        {.kind = kind,
+         .cuts = at_cuts,
+         .as_written =
+             words.empty() ? std::string(event_words()[static_cast<std::size_t>(kind)]) : words});
   }
   void note(std::string words) { told_.run.notes.push_back(std::move(words)); }
   void deviate(std::string words) { told_.run.deviations.push_back(std::move(words)); }
