@@ -1,11 +1,15 @@
 #include "notebook/bench_runs.h"
 
+#include "base/require.h"
 #include "notebook/bench_cells.h"
 #include "notebook/notebook_failure.h"
 #include "notebook/notebook_file.h"
 #include "notebook/places.h"
+#include "notebook/random_uid.h"
 #include "notebook/row_reader.h"
 #include "notebook/row_writers.h"
+#include "notebook/trial_words.h"
+#include "notebook/trial_writer.h"
 
 #include <SQLiteCpp/Savepoint.h>
 
@@ -207,6 +211,21 @@ std::optional<BenchRun> bench_run(const Notebook& notebook, const std::string& u
     if (found.empty()) return std::nullopt;
     return std::move(found.front().run);
   });
+}
+
+base::Result<JournalEntry> put_in_trial(Notebook& notebook,
+                                        const trials::Trial& of_the_run,
+                                        const Authorship& by) {
+  base::require(of_the_run.runs.size() == 1, "one run is put into its trial");
+  const TrialToWrite to_write{.rows = {.trial = of_the_run}};
+  return change(notebook.file(),
+                {.what = "cut " + words_of(of_the_run.runs.front()) + " in " + of_the_run.name},
+                by,
+                [&](SQLite::Database& database) -> std::optional<base::Problem> {
+                  WrittenTrial written = write_trial(database, to_write, random_uid);
+                  if (written.problems.empty()) return std::nullopt;
+                  return std::move(written.problems.front());
+                });
 }
 
 bool has_bench_entries(const Notebook& notebook, const std::string& trial_uid) {

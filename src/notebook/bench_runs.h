@@ -10,6 +10,7 @@
 #include "bench/entry.h"
 #include "bench/run_sheet.h"
 #include "notebook/notebook.h"
+#include "trials/trial.h"
 
 #include <optional>
 #include <span>
@@ -50,6 +51,12 @@ struct ArrivedEntries {
 [[nodiscard]] std::vector<BenchRun> bench_runs_of(const Notebook& notebook,
                                                   const std::string& trial_uid);
 [[nodiscard]] std::optional<BenchRun> bench_run(const Notebook& notebook, const std::string& uid);
+
+// A run that is over, into its trial as one entry of the journal. `of_the_run`: the trial by its
+// name, with that run alone. Fails as take() does (kept_trials.h).
+[[nodiscard]] base::Result<JournalEntry> put_in_trial(Notebook& notebook,
+                                                      const trials::Trial& of_the_run,
+                                                      const Authorship& by);
 
 // Was anything tapped for a run of this trial?
 [[nodiscard]] bool has_bench_entries(const Notebook& notebook, const std::string& trial_uid);

@@ -24,6 +24,7 @@ void add_notebook_routes(const AppParts& parts);   // /app, /notebooks, /home, /
 void add_trial_routes(const AppParts& parts);      // /trials/{trial} and its strikes
 void add_asking_routes(const AppParts& parts);     // beginning trials, /asked, /seal, /name
 void add_judging_routes(const AppParts& parts);    // judgements, reports, answers
+void add_bench_routes(const AppParts& parts);      // /trials/{trial}/bench, /bench
 void add_kit_routes(const AppParts& parts);        // /kit
 void add_planning_routes(const AppParts& parts);   // /planning
 void add_reference_routes(const AppParts& parts);  // /reference, /export

@@ -5,6 +5,7 @@
 
 #include "base/result.h"
 #include "wire/app_json.h"
+#include "workbench/bench_book.h"
 #include "workbench/counted_look.h"
 #include "workbench/judged_now.h"
 #include "workbench/notebook_opening.h"
@@ -34,6 +35,7 @@ class OpenApp {
 
   [[nodiscard]] const Settings& settings() const { return settings_; }
   [[nodiscard]] AtHand& at_hand() { return at_hand_; }
+  [[nodiscard]] BenchBook& bench_book() { return bench_book_; }
 
   void open(const std::string& notebook);
   // Its path; a Problem where none is open.
@@ -50,6 +52,7 @@ class OpenApp {
  private:
   Settings settings_;
   AtHand at_hand_;
+  BenchBook bench_book_;
   mutable std::mutex mutex_;  // of notebook_
   std::optional<std::string> notebook_;
 };

@@ -1,0 +1,76 @@
+// The routes of the bench: a trial's runs there, beginning one, how it stands, and what is tapped.
+#include "server/app_parts.h"
+#include "server/encoded.h"
+#include "server/meant_notebook.h"
+#include "wire/bench_page.h"
+#include "workbench/bench_book.h"
+
+#include <string>
+#include <utility>
+
+namespace keenfall::server {
+
+namespace {
+
+HttpResponse bench(workbench::OpenApp& open, const std::string& uid, const HttpRequest& request) {
+  const auto path = notebook_to_read(open, request);
+  if (!path) return path.error();
+  return encoded(workbench::bench_of(open.at_hand(), {.notebook = *path, .uid = uid}),
+                 wire::bench_to_json,
+                 uid);
+}
+
+HttpResponse begun(workbench::OpenApp& open, const std::string& uid, const HttpRequest& request) {
+  const auto path = notebook_to_change(open, request);
+  if (!path) return path.error();
+  const auto begin = wire::begin_bench_run_from(request.body);
+  if (!begin) return problems_answer(begin.error());
+  return encoded(workbench::begin_at_bench(
+                     open.at_hand(), {.notebook = *path, .uid = uid}, *begin, open.hand()),
+                 wire::bench_run_to_json,
+                 uid);
+}
+
+HttpResponse run(workbench::OpenApp& open, const std::string& uid, const HttpRequest& request) {
+  const auto path = notebook_to_read(open, request);
+  if (!path) return path.error();
+  return encoded(workbench::run_at_bench(open.at_hand(), {.notebook = *path, .uid = uid}),
+                 wire::bench_run_to_json,
+                 uid);
+}
+
+HttpResponse kept(workbench::OpenApp& open, const std::string& uid, const HttpRequest& request) {
+  const auto path = notebook_to_change(open, request);
+  if (!path) return path.error();
+  auto entries = wire::bench_entries_from(request.body);
+  if (!entries) return problems_answer(entries.error());
+  return encoded(open.bench_book().keep(
+                     open.at_hand(),
+                     {.run = {.notebook = *path, .uid = uid}, .entries = *std::move(entries)},
+                     open.hand()),
+                 wire::bench_run_to_json,
+                 uid);
+}
+
+}  // namespace
+
+void add_bench_routes(const AppParts& parts) {
+  using Answer =
+      HttpResponse (*)(workbench::OpenApp&, const std::string& uid, const HttpRequest& request);
+  const auto add =
+      [&parts](
+          const char* method, const std::string& pattern, const std::string& named, Answer answer) {
+        parts.routes.add(method,
+                         pattern,
+                         [&open = parts.open, named, answer](const HttpRequest& request,
+                                                             const PathParameters& path) {
+                           return answer(open, path.at(named), request);
+                         });
+      };
+  add("GET", "/api/v1/trials/{trial}/bench", "trial", bench);
+  add("POST", "/api/v1/trials/{trial}/bench", "trial", begun);
+  add("GET", "/api/v1/bench/{run}", "run", run);
+  add("POST", "/api/v1/bench/{run}", "run", kept);
+}
+
+}  // namespace keenfall::server

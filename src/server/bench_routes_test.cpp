@@ -1,0 +1,253 @@
+#include "server/asked_app_test.h"
+
+#include <atomic>
+#include <string>
+#include <thread>
+#include <vector>
+
+namespace keenfall::server {
+namespace {
+
+using testing::json;
+
+json what_is_to_be_cut() {
+  const json edge = {{"bevel_angle_per_side_deg", 17}};
+  return {{"claims", {{{"words", "B outlasts A"}, {"worth_it_margin", 1.5}}}},
+          {"plan",
+           {{"cuttings",
+             {{{"medium", "sisal rope"},
+               {"method", {{"motion", "slice"}, {"cut_length_mm", 25}}},
+               {"checkpoint_cuts", {0, 1, 3}}}}},
+            {"arms",
+             {{{"blade", "A"}, {"edge", edge}, {"cutting", 0}},
+              {{"blade", "B"}, {"edge", edge}, {"cutting", 0}}}},
+            {"reading", {{"kind", "thread_push"}, {"repeats", 2}, {"stations", {"heel", "tip"}}}},
+            {"start_gate", {{"target_reading", 104}, {"tolerance_fraction", 0.12}}},
+            {"stop", {{"level", 4}, {"force_cap_newton", 60}}},
+            {"runs_each", 2},
+            {"order_seed", 7},
+            {"runs",
+             {{{"arm", 0}, {"block", 1}, {"order", 1}},
+              {{"arm", 1}, {"block", 1}, {"order", 2}},
+              {{"arm", 1}, {"block", 2}, {"order", 3}},
+              {{"arm", 0}, {"block", 2}, {"order", 4}}}}}}};
+}
+
+const std::string kRun = "0123456789abcdef0123456789abcdef";
+
+class BenchRoutes : public testing::AskedApp {
+ protected:
+  void with_sealed_trial() {
+    (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "bench"}});
+    trial_ =
+        got("POST", "/trials", "Trial", {{"name", "Rope"}, {"asked", what_is_to_be_cut()}})["uid"];
+    (void)got("POST", "/trials/" + trial_ + "/seal", "Trial");
+  }
+  json begun(std::size_t line = 0, const std::string& uid = kRun) {
+    const json bench = got("GET", "/trials/" + trial_ + "/bench", "Bench");
+    json begin = {{"uid", uid}, {"line", line}};
+    if (bench["lines"][line].contains("order")) begin["order"] = bench["lines"][line]["order"];
+    return got("POST", "/trials/" + trial_ + "/bench", "BenchRun", begin);
+  }
+  json entry(const json& fields) {
+    json made = {{"id", "e" + std::to_string(++entries_)}, {"at_ms", 1764000000000 + entries_}};
+    made.update(fields);
+    return made;
+  }
+  json tapped(const json& fields, const std::string& uid = kRun) {
+    return got("POST", "/bench/" + uid, "BenchRun", {{"entries", {entry(fields)}}});
+  }
+  json read(double at_cuts, double reading, const std::string& uid = kRun) {
+    return tapped({{"what", "reading"}, {"cuts", at_cuts}, {"reading", reading}}, uid);
+  }
+  // To the cap at 3 cuts, and closed.
+  json cut_through(const std::string& uid = kRun) {
+    for (const double cuts : {0.0, 1.0, 3.0}) {
+      if (cuts > 0) (void)tapped({{"what", "cuts"}, {"cuts", cuts == 1 ? 1 : 2}}, uid);
+      (void)read(cuts, 104 + cuts, uid);
+      (void)read(cuts, 102 + cuts, uid);
+      if (cuts == 0) (void)tapped({{"what", "start"}, {"subject", "matched"}}, uid);
+    }
+    return tapped({{"what", "closed"}}, uid);
+  }
+  json page() { return got("GET", "/trials/" + trial_, "Trial"); }
+
+  std::string trial_;
+  int entries_ = 0;
+};
+
+TEST_F(BenchRoutes, SayWhyNothingIsCutBeforeThePlanIsSealed) {
+  (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "bench"}});
+  trial_ =
+      got("POST", "/trials", "Trial", {{"name", "Rope"}, {"asked", what_is_to_be_cut()}})["uid"];
+
+  const json bench = got("GET", "/trials/" + trial_ + "/bench", "Bench");
+
+  EXPECT_EQ(bench["why_not"],
+            "The plan of Rope is not sealed: a run is cut to a plan that does not change any "
+            "more.");
+  EXPECT_TRUE(bench["lines"].empty());
+  (void)refused(409, "POST", "/trials/" + trial_ + "/bench", {{"uid", kRun}, {"line", 0}});
+}
+
+TEST_F(BenchRoutes, ListThePlansRunsInTheOrderOfCutting) {
+  with_sealed_trial();
+
+  const json bench = got("GET", "/trials/" + trial_ + "/bench", "Bench");
+
+  ASSERT_EQ(bench["lines"].size(), 4U);
+  EXPECT_EQ(bench["lines"][0]["blade"], "A");
+  EXPECT_EQ(bench["lines"][1]["blade"], "B");
+  EXPECT_EQ(bench["lines"][0]["state"], "to_cut");
+  EXPECT_EQ(bench["next"], 0);
+  EXPECT_EQ(bench["left_in_block"], 2);
+  EXPECT_FALSE(bench["cautions"].empty());
+}
+
+TEST_F(BenchRoutes, LeadARunFromItsStartIntoItsTrial) {
+  with_sealed_trial();
+  json run = begun();
+  EXPECT_EQ(run["sheet"]["blade"], "A");
+  EXPECT_EQ(run["standing"]["phase"], "preparing");
+  EXPECT_EQ(run["standing"]["next_station"], "heel");
+  EXPECT_EQ(got("GET", "/trials/" + trial_ + "/bench", "Bench")["lines"][0]["state"], "under_way");
+
+  run = cut_through();
+
+  EXPECT_EQ(run["standing"]["phase"], "closed");
+  EXPECT_EQ(run["standing"]["readings"].size(), 6U);
+  EXPECT_EQ(run["metres"], 0.075);
+  EXPECT_TRUE(run["is_in_trial"]);
+  const json trial = page();
+  ASSERT_EQ(trial["recorded"]["runs"].size(), 1U);
+  EXPECT_EQ(trial["recorded"]["runs"][0]["order"], 1);
+  EXPECT_EQ(trial["recorded"]["runs"][0]["readings"].size(), 6U);
+  const json bench = got("GET", "/trials/" + trial_ + "/bench", "Bench");
+  EXPECT_EQ(bench["lines"][0]["state"], "cut");
+  EXPECT_EQ(bench["next"], 1);
+  EXPECT_EQ(bench["left_in_block"], 1);
+}
+
+TEST_F(BenchRoutes, HideReadingsUntilTheRunIsOver) {
+  with_sealed_trial();
+  (void)begun();
+  const json run = read(0, 118.25);
+
+  EXPECT_EQ(run["standing"]["readings_here"], 1);
+  EXPECT_FALSE(run["standing"].contains("readings"));
+  EXPECT_EQ(run["standing"]["to_take_back"]["words"], "the reading at 0 cuts");
+}
+
+TEST_F(BenchRoutes, CountWhatArrivesTwiceOnce) {
+  with_sealed_trial();
+  (void)begun();
+  (void)tapped({{"what", "start"}, {"subject", "matched"}});
+  const json entries = {{"entries", {entry({{"what", "cuts"}, {"cuts", 1}})}}};
+
+  (void)got("POST", "/bench/" + kRun, "BenchRun", entries);
+  const json run = got("POST", "/bench/" + kRun, "BenchRun", entries);
+
+  EXPECT_EQ(run["standing"]["cuts"], 1);
+  EXPECT_EQ(run["entries"], 2);
+}
+
+TEST_F(BenchRoutes, TakeARunOutOfItsTrialWhereItsEndIsTakenBack) {
+  with_sealed_trial();
+  (void)begun();
+  json run = cut_through();
+  const std::string end = run["standing"]["to_take_back"]["id"];
+
+  run = tapped({{"what", "taken back"}, {"subject", end}});
+
+  EXPECT_EQ(run["standing"]["phase"], "at_the_stop");
+  EXPECT_TRUE(page()["recorded"]["runs"].empty());
+
+  run = tapped({{"what", "closed"}});
+  EXPECT_TRUE(run["is_in_trial"]);
+  EXPECT_EQ(page()["recorded"]["runs"].size(), 1U);
+}
+
+TEST_F(BenchRoutes, PutARunInAgainThatWasUndoneInTheJournal) {
+  with_sealed_trial();
+  (void)begun();
+  (void)cut_through();
+  (void)undone();
+  EXPECT_FALSE(got("GET", "/bench/" + kRun, "BenchRun")["is_in_trial"]);
+
+  const json run = got("POST", "/bench/" + kRun, "BenchRun", {{"entries", json::array()}});
+
+  EXPECT_TRUE(run["is_in_trial"]);
+  EXPECT_EQ(page()["recorded"]["runs"].size(), 1U);
+}
+
+TEST_F(BenchRoutes, CutAVoidedRunAgainUnderANameOfItsOwn) {
+  with_sealed_trial();
+  (void)begun();
+  (void)tapped({{"what", "voided"}, {"words", "rope slipped"}});
+  EXPECT_EQ(page()["recorded"]["runs"].size(), 1U);
+  const std::string again = "f" + kRun.substr(1);
+
+  json run = begun(0, again);
+  EXPECT_EQ(run["sheet"]["name"], "1 again 2");
+  EXPECT_EQ(run["sheet"]["order"], 1);
+  run = cut_through(again);
+
+  EXPECT_TRUE(run["is_in_trial"]) << run["why_not_in_trial"];
+  EXPECT_EQ(page()["recorded"]["runs"].size(), 2U);
+}
+
+TEST_F(BenchRoutes, RefuseWhatCannotBeAnEntryAndSayWhichField) {
+  with_sealed_trial();
+  (void)begun();
+  const auto problem = [&](const json& fields) {
+    return refused(400, "POST", "/bench/" + kRun, {{"entries", {entry(fields)}}});
+  };
+
+  EXPECT_EQ(problem({{"what", "cuts"}, {"cuts", 0}})["column"], "entries[0].cuts");
+  EXPECT_EQ(problem({{"what", "cuts"}})["column"], "entries[0].what");
+  EXPECT_EQ(problem({{"what", "dance"}})["column"], "entries[0].what");
+  EXPECT_EQ(problem({{"what", "voided"}})["column"], "entries[0].words");
+  EXPECT_EQ(problem({{"what", "reading"}, {"cuts", 1}})["column"], "entries[0].what");
+  EXPECT_EQ(refused(404, "GET", "/bench/nowhere", nullptr)["kind"], "unknown_name");
+  EXPECT_EQ(got("GET", "/bench/" + kRun, "BenchRun")["entries"], 0);
+}
+
+TEST_F(BenchRoutes, RefuseAnotherLineThanWasMeant) {
+  with_sealed_trial();
+
+  (void)refused(
+      409, "POST", "/trials/" + trial_ + "/bench", {{"uid", kRun}, {"line", 0}, {"order", 3}});
+  (void)refused(400, "POST", "/trials/" + trial_ + "/bench", {{"uid", "short"}, {"line", 0}});
+}
+
+// Eight devices at once, each tap sent twice: none lost, none doubled.
+TEST_F(BenchRoutes, KeepTheTapsOfManyDevicesOnce) {
+  with_sealed_trial();
+  (void)begun();
+  constexpr int kDevices = 8;
+  constexpr int kTaps = 15;
+  std::atomic<int> refused_taps{0};
+  {
+    std::vector<std::jthread> devices;
+    for (int device = 0; device < kDevices; ++device) {
+      devices.emplace_back([&, device] {
+        for (int tap = 0; tap < kTaps; ++tap) {
+          const json body = {{"entries",
+                              {{{"id", std::to_string(device) + "-" + std::to_string(tap)},
+                                {"at_ms", 1764000000000},
+                                {"what", "cuts"},
+                                {"cuts", 1}}}}};
+          for (int twice = 0; twice < 2; ++twice) {
+            if (asked("POST", "/bench/" + kRun, body.dump()).status != 200) ++refused_taps;
+          }
+        }
+      });
+    }
+  }
+
+  EXPECT_EQ(refused_taps, 0);
+  EXPECT_EQ(got("GET", "/bench/" + kRun, "BenchRun")["standing"]["cuts"], kDevices * kTaps);
+}
+
+}  // namespace
+}  // namespace keenfall::server

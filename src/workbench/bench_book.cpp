@@ -1,0 +1,442 @@
+#include "workbench/bench_book.h"
+
+#include "bench/as_run.h"
+#include "notebook/bench_runs.h"
+#include "notebook/kept_trials.h"
+#include "notebook/kit.h"
+#include "planning/plan_flaws.h"
+#include "trials/edge.h"
+#include "workbench/cautions.h"
+#include "workbench/trials_at_hand.h"
+
+#include <algorithm>
+#include <iterator>
+#include <span>
+#include <utility>
+
+namespace keenfall::workbench {
+
+namespace {
+
+using Told = base::Result<wire::BenchRunTold>;
+
+constexpr double kMmPerMetre = 1000;
+
+base::Problem no_such_run(const std::string& uid) {
+  return {.kind = base::ProblemKind::unknown_name,
+          .sentence = "The notebook has no such run at the bench.",
+          .place = {.column = "run", .found = uid},
+          .accepted = "a run that was begun in this notebook"};
+}
+
+base::Problem not_sealed(const std::string& trial) {
+  return {.kind = base::ProblemKind::conflicting,
+          .sentence = "The plan of " + trial +
+                      " is not sealed: a run is cut to a plan that does not change any more.",
+          .accepted = "sealing question and plan first"};
+}
+
+// By which the entry that put a run into its trial is known again.
+std::string begins_client_id(const std::string& run_uid) { return "bench " + run_uid + " "; }
+
+// The trial's newest of them that holds; and how many there were.
+struct PutIn {
+  std::optional<notebook::JournalEntry> holds;
+  std::size_t times = 0;
+};
+
+PutIn put_in(const notebook::Notebook& opened, const std::string& run_uid) {
+  PutIn found;
+  for (notebook::JournalEntry& entry : opened.journal()) {
+    if (!entry.client_id.starts_with(begins_client_id(run_uid))) continue;
+    ++found.times;
+    if (!entry.undone_by) found.holds = std::move(entry);
+  }
+  return found;
+}
+
+bool is_over(const bench::Standing& standing) {
+  return standing.phase == bench::Phase::closed || standing.phase == bench::Phase::voided;
+}
+
+base::Result<bench::RunSheet> sheet_for(const notebook::Notebook& opened,
+                                        const TrialAtHand& trial,
+                                        const bench::RunToCut& to_cut) {
+  if (!trial.asked || !trial.asked->sealed_at_utc) {
+    return base::failed(not_sealed(trial.trial->name));
+  }
+  const trials::Plan& plan = trial.asked->plan;
+  const trials::Kit kit = things_of(notebook::kept_kit(opened));
+  const trials::ReadingKind* const kind = planning::kind_read(plan, kit);
+  if (kind == nullptr) {
+    return base::failed(
+        {.kind = base::ProblemKind::unknown_name,
+         .sentence = "Nobody has heard of the kind of reading " + plan.reading.kind + " any more.",
+         .accepted = "a kind of the kit"});
+  }
+  return bench::sheet_of(plan, to_cut, *kind);
+}
+
+bool is_of_arm(const trials::Run& run, const trials::PlannedArm& arm, const trials::Plan& plan) {
+  return run.arm.blade == arm.blade && run.arm.edge == arm.edge &&
+         run.arm.medium == plan.cuttings.at(arm.cutting).medium;
+}
+
+class Lines {
+ public:
+  Lines(const TrialAtHand& trial, std::span<const notebook::BenchRun> runs)
+      : trial_(*trial.trial), plan_(trial.asked->plan), runs_(runs) {}
+
+  std::vector<wire::BenchLine> all() {
+    std::vector<wire::BenchLine> lines;
+    for (const trials::PlannedRun& planned : plan_.runs) {
+      wire::BenchLine line = line_of({.name = std::to_string(planned.block),
+                                      .arm = planned.arm,
+                                      .specimen = planned.specimen,
+                                      .block = planned.block,
+                                      .order = planned.order});
+      for (const notebook::BenchRun& run : runs_) {
+        if (run.to_cut.order == planned.order) stand_as(line, run);
+      }
+      if (line.run.empty() && is_recorded(planned)) line.state = wire::BenchRunState::cut;
+      lines.push_back(std::move(line));
+    }
+    for (const notebook::BenchRun& run : runs_) {
+      if (run.to_cut.order || run.to_cut.arm >= plan_.arms.size()) continue;
+      wire::BenchLine line = line_of(run.to_cut);
+      stand_as(line, run);
+      lines.push_back(std::move(line));
+    }
+    return lines;
+  }
+
+ private:
+  wire::BenchLine line_of(const bench::RunToCut& to_cut) const {
+    const trials::PlannedArm& arm = plan_.arms.at(to_cut.arm);
+    const trials::Medium& medium = plan_.cuttings.at(arm.cutting).medium;
+    return {.to_cut = to_cut,
+            .blade = arm.blade,
+            .edge_words = trials::in_words(arm.edge),
+            .medium = medium.name + (medium.condition.empty() ? "" : ", " + medium.condition)};
+  }
+
+  void stand_as(wire::BenchLine& line, const notebook::BenchRun& run) const {
+    const bench::Standing standing =
+        bench::standing_of({.checkpoint_cuts = {0}, .start_gate = {}}, run.entries);
+    line.run = run.uid;
+    line.to_cut.name = run.to_cut.name;
+    line.cuts = standing.cuts;
+    line.state = wire::BenchRunState::under_way;
+    if (standing.phase == bench::Phase::closed) line.state = wire::BenchRunState::cut;
+    if (standing.phase == bench::Phase::voided) line.state = wire::BenchRunState::voided;
+  }
+
+  // Typed from paper, say.
+  bool is_recorded(const trials::PlannedRun& planned) const {
+    const trials::PlannedArm& arm = plan_.arms.at(planned.arm);
+    return std::ranges::any_of(trial_.runs, [&](const trials::Run& run) {
+      return run.order == planned.order && is_of_arm(run, arm, plan_) && !run.voided_reason;
+    });
+  }
+
+  const trials::Trial& trial_;
+  const trials::Plan& plan_;
+  std::span<const notebook::BenchRun> runs_;
+};
+
+std::optional<std::size_t> next_of(const std::vector<wire::BenchLine>& lines) {
+  using enum wire::BenchRunState;
+  for (const wire::BenchRunState state : {under_way, to_cut, voided}) {
+    const auto found = std::ranges::find(lines, state, &wire::BenchLine::state);
+    if (found != lines.end()) return static_cast<std::size_t>(found - lines.begin());
+  }
+  return std::nullopt;
+}
+
+std::size_t left_in_block(const std::vector<wire::BenchLine>& lines, int block) {
+  return static_cast<std::size_t>(std::ranges::count_if(lines, [&](const wire::BenchLine& line) {
+    return line.to_cut.block == block && line.state != wire::BenchRunState::cut;
+  }));
+}
+
+// No run of the arm is called so yet.
+std::string free_name(const std::string& wanted,
+                      const TrialAtHand& trial,
+                      const bench::RunToCut& to_cut,
+                      std::span<const notebook::BenchRun> runs) {
+  const trials::Plan& plan = trial.asked->plan;
+  const trials::PlannedArm& arm = plan.arms.at(to_cut.arm);
+  const auto is_taken = [&](const std::string& name) {
+    return std::ranges::any_of(trial.trial->runs,
+                               [&](const trials::Run& run) {
+                                 return run.name == name && is_of_arm(run, arm, plan);
+                               }) ||
+           std::ranges::any_of(runs, [&](const notebook::BenchRun& run) {
+             return run.to_cut.arm == to_cut.arm && run.to_cut.name == name;
+           });
+  };
+  std::string name = wanted;
+  for (int again = 2; is_taken(name); ++again) name = wanted + " again " + std::to_string(again);
+  return name;
+}
+
+Told told_of(AtHand& at_hand, const notebook::Notebook& opened, notebook::BenchRun run) {
+  const auto trial = at_hand.trials.trial_of(opened, run.trial_uid);
+  if (!trial) return base::failed(trial.error());
+  auto sheet = sheet_for(opened, **trial, run.to_cut);
+  if (!sheet) return base::failed(sheet.error());
+  wire::BenchRunTold told{.uid = run.uid,
+                          .trial = run.trial_uid,
+                          .trial_name = (*trial)->trial->name,
+                          .sheet = *std::move(sheet),
+                          .entries = std::move(run.entries),
+                          .cautions = cautions()};
+  told.standing = bench::standing_of(told.sheet, told.entries);
+  if (const auto length = told.sheet.run.arm.method.cut_length_mm;
+      length && !told.sheet.counted.is_measured) {
+    told.metres = told.standing.cuts * *length / kMmPerMetre;
+  }
+  if (is_over(told.standing)) told.is_in_trial = put_in(opened, run.uid).holds.has_value();
+  const auto runs = notebook::bench_runs_of(opened, run.trial_uid);
+  told.left_in_block = left_in_block(Lines(**trial, runs).all(), run.to_cut.block);
+  return told;
+}
+
+Told told_of(AtHand& at_hand, const notebook::Notebook& opened, const std::string& uid) {
+  auto run = notebook::bench_run(opened, uid);
+  if (!run) return base::failed(no_such_run(uid));
+  return told_of(at_hand, opened, *std::move(run));
+}
+
+// The entry that ended the run and still stands.
+const bench::Entry* end_of(const std::vector<bench::Entry>& entries) {
+  for (const std::size_t index : bench::entries_that_stand(entries)) {
+    const bench::Entry& entry = entries[index];
+    if (std::holds_alternative<bench::Closed>(entry.what) ||
+        std::holds_alternative<bench::Voided>(entry.what)) {
+      return &entry;
+    }
+  }
+  return nullptr;
+}
+
+notebook::Authorship authorship_of_end(const Hand& hand, std::string client_id) {
+  notebook::Authorship by = authorship_of(hand);
+  by.client_id = std::move(client_id);
+  return by;
+}
+
+// A run that is over comes into its trial.
+void put_where_over(notebook::Notebook& opened, wire::BenchRunTold& told, const Hand& hand) {
+  const bench::Entry* const end = end_of(told.entries);
+  if (end == nullptr || told.is_in_trial) return;
+  bench::CutRun cut = bench::as_run(told.sheet, told.entries);
+  cut.run.operator_name = hand.who;
+  cut.run.date = hand.at_utc.substr(0, std::string("2026-11-28").size());
+  trials::Blade blade{.name = cut.run.arm.blade};
+  if (!cut.run.specimen.empty()) blade.specimens.push_back({.name = cut.run.specimen});
+  const std::string client_id =
+      begins_client_id(told.uid) + end->id + " " + std::to_string(put_in(opened, told.uid).times);
+  const auto put = notebook::put_in_trial(opened,
+                                          {.name = told.trial_name,
+                                           .counted = told.sheet.counted,
+                                           .blades = {std::move(blade)},
+                                           .series = {std::move(cut.series)},
+                                           .runs = {std::move(cut.run)}},
+                                          authorship_of_end(hand, client_id));
+  told.is_in_trial = put.has_value();
+  if (!put) told.why_not_in_trial = put.error().sentence;
+}
+
+// Whoever takes the end back takes the run out of its trial again.
+std::optional<base::Problem> take_out_where_end_is_taken_back(
+    notebook::Notebook& opened,
+    const notebook::BenchRun& run,
+    const std::vector<bench::Entry>& arriving,
+    const Hand& hand) {
+  const bench::Entry* const end = end_of(run.entries);
+  const bool takes_end_back =
+      end != nullptr && std::ranges::any_of(arriving, [end](const bench::Entry& entry) {
+        const auto* back = std::get_if<bench::TakenBack>(&entry.what);
+        return back != nullptr && back->id == end->id;
+      });
+  if (!takes_end_back) return std::nullopt;
+  const PutIn there = put_in(opened, run.uid);
+  if (!there.holds) return std::nullopt;
+  const auto undone = opened.undo(there.holds->entry, authorship_of(hand));
+  if (undone) return std::nullopt;
+  return undone.error();
+}
+
+}  // namespace
+
+base::Result<wire::BenchTold> bench_of(AtHand& at_hand, const TrialMeant& meant) {
+  return naming_the_file(meant.notebook, [&]() -> base::Result<wire::BenchTold> {
+    const auto opened = opened_to_read(meant.notebook);
+    if (!opened) return base::failed(opened.error());
+    const notebook::OneMoment moment(*opened);
+    const auto trial = at_hand.trials.trial_of(*opened, meant.uid);
+    if (!trial) return base::failed(trial.error());
+    wire::BenchTold told{.trial = meant.uid,
+                         .name = (*trial)->trial->name,
+                         .counted = (*trial)->trial->counted,
+                         .cautions = cautions()};
+    if (!(*trial)->asked || !(*trial)->asked->sealed_at_utc) {
+      told.why_not = not_sealed(told.name).sentence;
+      return told;
+    }
+    told.lines = Lines(**trial, notebook::bench_runs_of(*opened, meant.uid)).all();
+    told.next = next_of(told.lines);
+    if (told.next) {
+      told.left_in_block = left_in_block(told.lines, told.lines[*told.next].to_cut.block);
+    }
+    return told;
+  });
+}
+
+Told begin_at_bench(AtHand& at_hand,
+                    const TrialMeant& meant,
+                    const wire::BeginBenchRun& begin,
+                    const Hand& hand) {
+  return naming_the_file(meant.notebook, [&]() -> Told {
+    auto opened = opened_to_write(meant.notebook, hand);
+    if (!opened) return base::failed(opened.error());
+    const auto trial = at_hand.trials.trial_of(*opened, meant.uid);
+    if (!trial) return base::failed(trial.error());
+    if (!(*trial)->asked || !(*trial)->asked->sealed_at_utc) {
+      return base::failed(not_sealed((*trial)->trial->name));
+    }
+    if (notebook::bench_run(*opened, begin.uid)) return told_of(at_hand, *opened, begin.uid);
+    const auto runs = notebook::bench_runs_of(*opened, meant.uid);
+    const auto lines = Lines(**trial, runs).all();
+    if (begin.line >= lines.size() || lines[begin.line].to_cut.order != begin.order) {
+      return base::failed({.kind = base::ProblemKind::conflicting,
+                           .sentence = "The plan has another run there.",
+                           .place = {.column = "line"},
+                           .accepted = "a run that the bench shows now"});
+    }
+    const wire::BenchLine& line = lines[begin.line];
+    if (line.state == wire::BenchRunState::under_way) {
+      return base::failed({.kind = base::ProblemKind::conflicting,
+                           .sentence = "This run was begun already.",
+                           .place = {.column = "line"},
+                           .accepted = "going on with it"});
+    }
+    notebook::BenchRun run{.uid = begin.uid,
+                           .trial_uid = meant.uid,
+                           .to_cut = line.to_cut,
+                           .begun_at_utc = hand.at_utc,
+                           .who = hand.who,
+                           .entries = {}};
+    // Cut already, and cut once more: beyond the plan.
+    if (line.state == wire::BenchRunState::cut) run.to_cut.order.reset();
+    run.to_cut.name = free_name(std::to_string(run.to_cut.block), **trial, run.to_cut, runs);
+    const auto sheet = sheet_for(*opened, **trial, run.to_cut);
+    if (!sheet) return base::failed(sheet.error());
+    if (auto problem = notebook::begin_bench_run(*opened, run)) {
+      return base::failed(*std::move(problem));
+    }
+    return told_of(at_hand, *opened, std::move(run));
+  });
+}
+
+Told run_at_bench(AtHand& at_hand, const BenchRunMeant& run) {
+  return naming_the_file(run.notebook, [&]() -> Told {
+    const auto opened = opened_to_read(run.notebook);
+    if (!opened) return base::failed(opened.error());
+    const notebook::OneMoment moment(*opened);
+    return told_of(at_hand, *opened, run.uid);
+  });
+}
+
+// What waits for one notebook, written by whoever came first. Where the machine fails, those that
+// were not answered wait on and try for themselves.
+class BenchBook::Turn {
+ public:
+  // The book is locked while it is made, and is not while it writes and goes.
+  Turn(BenchBook& book, const Waiting& own) : book_(book), own_(own) {
+    const std::string& notebook = own.tapped.run.notebook;
+    const auto others = std::ranges::stable_partition(
+        book_.waiting_, [&](const Waiting* one) { return one->tapped.run.notebook != notebook; });
+    together_.assign(others.begin(), others.end());
+    book_.waiting_.erase(others.begin(), others.end());
+    book_.is_writing_ = true;
+  }
+  Turn(const Turn&) = delete;
+  Turn& operator=(const Turn&) = delete;
+  Turn(Turn&&) = delete;
+  Turn& operator=(Turn&&) = delete;
+  ~Turn() {
+    const std::scoped_lock lock(book_.mutex_);
+    std::ranges::copy_if(together_, std::back_inserter(book_.waiting_), [this](const Waiting* one) {
+      return one != &own_ && !one->answer;
+    });
+    book_.is_writing_ = false;
+    book_.written_.notify_all();
+  }
+
+  void write(AtHand& at_hand, const std::string& path, const Hand& hand) {
+    auto opened = opened_to_write(path, hand);
+    if (!opened) {
+      for (Waiting* one : together_) one->answer = base::failed(opened.error());
+      return;
+    }
+    std::vector<notebook::ArrivedEntries> arrived;
+    std::vector<Waiting*> accepted;
+    for (Waiting* one : together_) {
+      if (auto problem = problem_of(*opened, one->tapped, hand)) {
+        one->answer = base::failed(*std::move(problem));
+        continue;
+      }
+      arrived.push_back({.run_uid = one->tapped.run.uid, .entries = one->tapped.entries});
+      accepted.push_back(one);
+    }
+    const auto problems = notebook::keep_entries(*opened, arrived);
+    for (std::size_t i = 0; i < accepted.size(); ++i) {
+      accepted[i]->answer = problems[i]
+                                ? Told(base::failed(*problems[i]))
+                                : told_with_run_put(at_hand, *opened, arrived[i].run_uid, hand);
+    }
+  }
+
+ private:
+  static std::optional<base::Problem> problem_of(notebook::Notebook& opened,
+                                                 const Tapped& tapped,
+                                                 const Hand& hand) {
+    const auto run = notebook::bench_run(opened, tapped.run.uid);
+    if (!run) return no_such_run(tapped.run.uid);
+    return take_out_where_end_is_taken_back(opened, *run, tapped.entries, hand);
+  }
+
+  static Told told_with_run_put(AtHand& at_hand,
+                                notebook::Notebook& opened,
+                                const std::string& uid,
+                                const Hand& hand) {
+    Told told = told_of(at_hand, opened, uid);
+    if (told) put_where_over(opened, *told, hand);
+    return told;
+  }
+
+  BenchBook& book_;
+  const Waiting& own_;
+  std::vector<Waiting*> together_;
+};
+
+Told BenchBook::keep(AtHand& at_hand, Tapped tapped, const Hand& hand) {
+  Waiting own{.tapped = std::move(tapped), .answer = {}};
+  const std::string path = own.tapped.run.notebook;
+  std::unique_lock lock(mutex_);
+  waiting_.push_back(&own);
+  written_.wait(lock, [&] { return !is_writing_; });
+  if (!own.answer) {
+    Turn turn(*this, own);
+    lock.unlock();
+    naming_the_file(path, [&] {
+      turn.write(at_hand, path, hand);
+      return true;
+    });
+  }
+  return *std::move(own.answer);
+}
+
+}  // namespace keenfall::workbench
