@@ -60,19 +60,34 @@ std::vector<bench::Entry> entries_of(SQLite::Database& database, std::int64_t ru
   return entries;
 }
 
-// With their entries.
+// With their entries, in the order in which they were begun; which: "WHERE uid = ?", may be empty.
 std::vector<RunRow> runs_where(SQLite::Database& database,
-                               const std::string& column,
-                               const std::string& value) {
+                               const std::string& which,
+                               std::span<const Cell> values) {
   std::vector<RunRow> found;
-  const Cell which = value;
-  each_row(database,
-           "bench_run",
-           "WHERE " + column + " = ? ORDER BY bench_run_id",
-           std::span(&which, 1),
-           [&](const Row& cells) { found.push_back(run_in(cells)); });
+  each_row(database, "bench_run", which + " ORDER BY bench_run_id", values, [&](const Row& cells) {
+    found.push_back(run_in(cells));
+  });
   for (RunRow& row : found) row.run.entries = entries_of(database, row.key);
   return found;
+}
+
+std::vector<RunRow> runs_with_uid(SQLite::Database& database, const std::string& uid) {
+  const Cell value = uid;
+  return runs_where(database, "WHERE uid = ?", std::span(&value, 1));
+}
+
+std::vector<BenchRun> runs_kept(NotebookFile& file,
+                                const std::string& which,
+                                std::span<const Cell> values) {
+  if (file.version < kVersion) return {};
+  return seen_at_once(file.database, [&] {
+    std::vector<BenchRun> runs;
+    for (RunRow& row : runs_where(file.database, which, values)) {
+      runs.push_back(std::move(row.run));
+    }
+    return runs;
+  });
 }
 
 std::optional<std::int64_t> key_of_run(SQLite::Database& database, const std::string& uid) {
@@ -146,7 +161,7 @@ std::optional<base::Problem> begin_bench_run(Notebook& notebook, const BenchRun&
   SQLite::Database& database = notebook.file().database;
   return carrying_over([&]() -> std::optional<base::Problem> {
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
-    const std::vector<RunRow> there = runs_where(database, "uid", run.uid);
+    const std::vector<RunRow> there = runs_with_uid(database, run.uid);
     if (!there.empty()) {
       const BenchRun& kept = there.front().run;
       if (kept.trial_uid == run.trial_uid && kept.to_cut == run.to_cut) return std::nullopt;
@@ -192,22 +207,19 @@ std::vector<std::optional<base::Problem>> keep_entries(Notebook& notebook,
 }
 
 std::vector<BenchRun> bench_runs_of(const Notebook& notebook, const std::string& trial_uid) {
-  NotebookFile& file = notebook.file();
-  if (file.version < kVersion) return {};
-  return seen_at_once(file.database, [&] {
-    std::vector<BenchRun> runs;
-    for (RunRow& row : runs_where(file.database, "trial_uid", trial_uid)) {
-      runs.push_back(std::move(row.run));
-    }
-    return runs;
-  });
+  const Cell value = trial_uid;
+  return runs_kept(notebook.file(), "WHERE trial_uid = ?", std::span(&value, 1));
+}
+
+std::vector<BenchRun> all_bench_runs(const Notebook& notebook) {
+  return runs_kept(notebook.file(), "", {});
 }
 
 std::optional<BenchRun> bench_run(const Notebook& notebook, const std::string& uid) {
   NotebookFile& file = notebook.file();
   if (file.version < kVersion) return std::nullopt;
   return seen_at_once(file.database, [&]() -> std::optional<BenchRun> {
-    std::vector<RunRow> found = runs_where(file.database, "uid", uid);
+    std::vector<RunRow> found = runs_with_uid(file.database, uid);
     if (found.empty()) return std::nullopt;
     return std::move(found.front().run);
   });

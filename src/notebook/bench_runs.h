@@ -50,6 +50,7 @@ struct ArrivedEntries {
 // written.
 [[nodiscard]] std::vector<BenchRun> bench_runs_of(const Notebook& notebook,
                                                   const std::string& trial_uid);
+[[nodiscard]] std::vector<BenchRun> all_bench_runs(const Notebook& notebook);
 [[nodiscard]] std::optional<BenchRun> bench_run(const Notebook& notebook, const std::string& uid);
 
 // A run that is over, into its trial as one entry of the journal. `of_the_run`: the trial by its

@@ -3,6 +3,7 @@
 #include "notebook/a_notebook_test.h"
 #include "notebook/check.h"
 #include "notebook/kept_trials.h"
+#include "notebook/merge.h"
 
 #include <gtest/gtest.h>
 
@@ -145,6 +146,26 @@ TEST_F(BenchRuns, KeepNothingOfWhatContradictsAndAllOfTheRest) {
   EXPECT_EQ(bench_run(*notebook_, "r1")->entries.size(), 1U);
   EXPECT_EQ(bench_run(*notebook_, "r2")->entries.size(), 1U);
   EXPECT_TRUE(check(*notebook_).empty());
+}
+
+TEST_F(BenchRuns, ComeAlongWhereTheirNotebookIsMerged) {
+  ASSERT_FALSE(keep("r1", all_kinds()));
+  const std::string elsewhere = path_ + ".elsewhere.keen";
+  Notebook into = std::move(*Notebook::create(elsewhere, {.uid = "v", .made_by = "test"}, kOpener));
+  const auto merged = [&] { return merge(into, *notebook_, "merge", {}, next()); };
+
+  ASSERT_TRUE(merged());
+  BenchRun expected = a_run("r1");
+  expected.entries = all_kinds();
+  EXPECT_EQ(all_bench_runs(into), std::vector<BenchRun>{expected});
+
+  bench::Entry more = all_kinds().front();
+  more.id = "later";
+  ASSERT_FALSE(keep("r1", {more}));
+  ASSERT_TRUE(merged());
+  EXPECT_EQ(bench_run(into, "r1")->entries.back(), more);
+  EXPECT_EQ(bench_run(into, "r1")->entries.size(), all_kinds().size() + 1);
+  EXPECT_TRUE(check(into).empty());
 }
 
 TEST_F(BenchRuns, AreNoneInANotebookOfAnOlderSchemaThatIsOnlyRead) {

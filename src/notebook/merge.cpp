@@ -1,6 +1,7 @@
 #include "notebook/merge.h"
 
 #include "base/require.h"
+#include "notebook/bench_runs.h"
 #include "notebook/check.h"
 #include "notebook/kit_rows.h"
 #include "notebook/look_rows.h"
@@ -17,6 +18,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <span>
 #include <utility>
 
 namespace keenfall::notebook {
@@ -64,6 +66,9 @@ class Merging {
     if (there_version_ >= 2) merge_looks();
     return problems_;
   }
+
+  // Of trials, by their uid there.
+  [[nodiscard]] const std::map<std::string, std::string>& uids_here() const { return uids_here_; }
 
   Merged merged() && {
     merged_.not_taken = static_cast<std::size_t>(std::ranges::count_if(
@@ -196,10 +201,27 @@ class Merging {
   std::int64_t there_version_;
   const MergeRules& rules_;
   MergedNames names_;
-  std::map<std::string, std::string> uids_here_;  // of trials, by their uid there
+  std::map<std::string, std::string> uids_here_;
   std::vector<base::Problem> problems_;
   Merged merged_;
 };
+
+// Beside the journal, as they are here: not part of the change.
+void merge_bench(Notebook& into,
+                 const Notebook& other,
+                 const std::map<std::string, std::string>& uids_here,
+                 std::vector<std::string>& remarks) {
+  for (BenchRun run : all_bench_runs(other)) {
+    const auto here = uids_here.find(run.trial_uid);
+    if (here != uids_here.end()) run.trial_uid = here->second;
+    std::optional<base::Problem> problem = begin_bench_run(into, run);
+    if (!problem) {
+      const ArrivedEntries arrived{.run_uid = run.uid, .entries = std::move(run.entries)};
+      problem = keep_entries(into, std::span(&arrived, 1)).front();
+    }
+    if (problem) remarks.push_back(kNotTaken + problem->sentence);
+  }
+}
 
 }  // namespace
 
@@ -218,11 +240,13 @@ base::ResultOrProblems<Merged> merge(Notebook& into,
   }
   Merged merged;
   Problems problems;
+  std::map<std::string, std::string> uids_here;
   const auto entry = change_if_any(
       into.file(), {.what = what}, by, [&](SQLite::Database& here) -> std::optional<base::Problem> {
         Merging merging(here, other.file(), rules);
         problems = merging.merge();
         if (!problems.empty()) return problems.front();
+        uids_here = merging.uids_here();
         merged = std::move(merging).merged();
         return std::nullopt;
       });
@@ -230,6 +254,7 @@ base::ResultOrProblems<Merged> merge(Notebook& into,
     return tl::unexpected<Problems>(problems.empty() ? Problems{entry.error()} : problems);
   }
   merged.entry = *entry;
+  merge_bench(into, other, uids_here, merged.remarks);
   return merged;
 }
 

@@ -53,10 +53,14 @@ std::optional<std::string> trial_whose_sealing_holds(SQLite::Database& database,
   const bool was_read_since = std::ranges::any_of(
       entries_standing_after(journal, entry),
       [&](std::int64_t later) { return brings_in_readings(database, later, runs); });
-  if (!was_read_since) return std::nullopt;
-  SQLite::Statement find(database, "SELECT name FROM trial WHERE trial_id = ?");
+  SQLite::Statement find(database,
+                         "SELECT name, uid IN (SELECT trial_uid FROM bench_run JOIN bench_entry "
+                         "USING (bench_run_id)) FROM trial WHERE trial_id = ?");
   find.bind(1, std::get<std::int64_t>(*trial_id));
-  return find.executeStep() ? std::optional(find.getColumn(0).getString()) : std::nullopt;
+  if (!find.executeStep()) return std::nullopt;
+  const bool was_begun_at_the_bench = find.getColumn(1).getInt() != 0;
+  if (!was_read_since && !was_begun_at_the_bench) return std::nullopt;
+  return find.getColumn(0).getString();
 }
 
 }  // namespace keenfall::notebook

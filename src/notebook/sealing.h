@@ -14,8 +14,9 @@
 namespace keenfall::notebook {
 
 // Undoing the entry would seal a trial's plan, or unseal it, although readings or edge lives of the
-// trial came in after it: the trial's name. Nothing where it would not. What was read before the
-// entry stands in nobody's way: the plan says how many runs were read when it was sealed.
+// trial came in after it, or something was tapped for a run of it at the bench: the trial's name.
+// Nothing where it would not. What was read before the entry stands in nobody's way: the plan says
+// how many runs were read when it was sealed.
 [[nodiscard]] std::optional<std::string> trial_whose_sealing_holds(
     SQLite::Database& database, const std::vector<JournalEntry>& journal, std::int64_t entry);
 

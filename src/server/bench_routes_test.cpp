@@ -212,6 +212,18 @@ TEST_F(BenchRoutes, RefuseWhatCannotBeAnEntryAndSayWhichField) {
   EXPECT_EQ(got("GET", "/bench/" + kRun, "BenchRun")["entries"], 0);
 }
 
+TEST_F(BenchRoutes, HoldThePlanSealedOnceSomethingWasTapped) {
+  with_sealed_trial();
+  const std::int64_t sealing = got("GET", "/home", "Home")["undoes"]["entry"];
+  (void)begun();
+  (void)tapped({{"what", "noted"}, {"words", "wet rope"}});
+
+  const json problem =
+      refused(409, "POST", "/journal/" + std::to_string(sealing) + "/undo", json::object());
+
+  EXPECT_NE(std::string(problem["sentence"]).find("stays sealed"), std::string::npos);
+}
+
 TEST_F(BenchRoutes, RefuseAnotherLineThanWasMeant) {
   with_sealed_trial();
 

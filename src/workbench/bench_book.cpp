@@ -82,6 +82,14 @@ bool is_of_arm(const trials::Run& run, const trials::PlannedArm& arm, const tria
          run.arm.medium == plan.cuttings.at(arm.cutting).medium;
 }
 
+bool is_recorded(const TrialAtHand& trial, const bench::RunToCut& to_cut) {
+  const trials::Plan& plan = trial.asked->plan;
+  return std::ranges::any_of(trial.trial->runs, [&](const trials::Run& run) {
+    return run.name == to_cut.name && run.specimen == to_cut.specimen &&
+           is_of_arm(run, plan.arms.at(to_cut.arm), plan);
+  });
+}
+
 class Lines {
  public:
   Lines(const TrialAtHand& trial, std::span<const notebook::BenchRun> runs)
@@ -196,7 +204,7 @@ Told told_of(AtHand& at_hand, const notebook::Notebook& opened, notebook::BenchR
       length && !told.sheet.counted.is_measured) {
     told.metres = told.standing.cuts * *length / kMmPerMetre;
   }
-  if (is_over(told.standing)) told.is_in_trial = put_in(opened, run.uid).holds.has_value();
+  told.is_in_trial = is_over(told.standing) && is_recorded(**trial, run.to_cut);
   const auto runs = notebook::bench_runs_of(opened, run.trial_uid);
   told.left_in_block = left_in_block(Lines(**trial, runs).all(), run.to_cut.block);
   return told;
@@ -261,6 +269,7 @@ std::optional<base::Problem> take_out_where_end_is_taken_back(
         return back != nullptr && back->id == end->id;
       });
   if (!takes_end_back) return std::nullopt;
+  // One that was not put in, or came with another notebook, has no entry to undo.
   const PutIn there = put_in(opened, run.uid);
   if (!there.holds) return std::nullopt;
   const auto undone = opened.undo(there.holds->entry, authorship_of(hand));
@@ -356,10 +365,12 @@ class BenchBook::Turn {
   // The book is locked while it is made, and is not while it writes and goes.
   Turn(BenchBook& book, const Waiting& own) : book_(book), own_(own) {
     const std::string& notebook = own.tapped.run.notebook;
-    const auto others = std::ranges::stable_partition(
-        book_.waiting_, [&](const Waiting* one) { return one->tapped.run.notebook != notebook; });
-    together_.assign(others.begin(), others.end());
-    book_.waiting_.erase(others.begin(), others.end());
+    const auto first = std::stable_partition(
+        book_.waiting_.begin(), book_.waiting_.end(), [&](const Waiting* one) {
+          return one->tapped.run.notebook != notebook;
+        });
+    together_.assign(first, book_.waiting_.end());
+    book_.waiting_.erase(first, book_.waiting_.end());
     book_.is_writing_ = true;
   }
   Turn(const Turn&) = delete;
