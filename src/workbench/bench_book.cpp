@@ -5,7 +5,7 @@
 #include "notebook/kept_trials.h"
 #include "notebook/kit.h"
 #include "planning/plan_flaws.h"
-#include "trials/edge.h"
+#include "workbench/bench_lines.h"
 #include "workbench/cautions.h"
 #include "workbench/trials_at_hand.h"
 
@@ -77,117 +77,6 @@ base::Result<bench::RunSheet> sheet_for(const notebook::Notebook& opened,
   return bench::sheet_of(plan, to_cut, *kind);
 }
 
-bool is_of_arm(const trials::Run& run, const trials::PlannedArm& arm, const trials::Plan& plan) {
-  return run.arm.blade == arm.blade && run.arm.edge == arm.edge &&
-         run.arm.medium == plan.cuttings.at(arm.cutting).medium;
-}
-
-bool is_recorded(const TrialAtHand& trial, const bench::RunToCut& to_cut) {
-  const trials::Plan& plan = trial.asked->plan;
-  return std::ranges::any_of(trial.trial->runs, [&](const trials::Run& run) {
-    return run.name == to_cut.name && run.specimen == to_cut.specimen &&
-           is_of_arm(run, plan.arms.at(to_cut.arm), plan);
-  });
-}
-
-class Lines {
- public:
-  Lines(const TrialAtHand& trial, std::span<const notebook::BenchRun> runs)
-      : trial_(*trial.trial), plan_(trial.asked->plan), runs_(runs) {}
-
-  std::vector<wire::BenchLine> all() {
-    std::vector<wire::BenchLine> lines;
-    for (const trials::PlannedRun& planned : plan_.runs) {
-      wire::BenchLine line = line_of({.name = std::to_string(planned.block),
-                                      .arm = planned.arm,
-                                      .specimen = planned.specimen,
-                                      .block = planned.block,
-                                      .order = planned.order});
-      for (const notebook::BenchRun& run : runs_) {
-        if (run.to_cut.order == planned.order) stand_as(line, run);
-      }
-      if (line.run.empty() && is_recorded(planned)) line.state = wire::BenchRunState::cut;
-      lines.push_back(std::move(line));
-    }
-    for (const notebook::BenchRun& run : runs_) {
-      if (run.to_cut.order || run.to_cut.arm >= plan_.arms.size()) continue;
-      wire::BenchLine line = line_of(run.to_cut);
-      stand_as(line, run);
-      lines.push_back(std::move(line));
-    }
-    return lines;
-  }
-
- private:
-  wire::BenchLine line_of(const bench::RunToCut& to_cut) const {
-    const trials::PlannedArm& arm = plan_.arms.at(to_cut.arm);
-    const trials::Medium& medium = plan_.cuttings.at(arm.cutting).medium;
-    return {.to_cut = to_cut,
-            .blade = arm.blade,
-            .edge_words = trials::in_words(arm.edge),
-            .medium = medium.name + (medium.condition.empty() ? "" : ", " + medium.condition)};
-  }
-
-  void stand_as(wire::BenchLine& line, const notebook::BenchRun& run) const {
-    const bench::Standing standing =
-        bench::standing_of({.checkpoint_cuts = {0}, .start_gate = {}}, run.entries);
-    line.run = run.uid;
-    line.to_cut.name = run.to_cut.name;
-    line.cuts = standing.cuts;
-    line.state = wire::BenchRunState::under_way;
-    if (standing.phase == bench::Phase::closed) line.state = wire::BenchRunState::cut;
-    if (standing.phase == bench::Phase::voided) line.state = wire::BenchRunState::voided;
-  }
-
-  // Typed from paper, say.
-  bool is_recorded(const trials::PlannedRun& planned) const {
-    const trials::PlannedArm& arm = plan_.arms.at(planned.arm);
-    return std::ranges::any_of(trial_.runs, [&](const trials::Run& run) {
-      return run.order == planned.order && is_of_arm(run, arm, plan_) && !run.voided_reason;
-    });
-  }
-
-  const trials::Trial& trial_;
-  const trials::Plan& plan_;
-  std::span<const notebook::BenchRun> runs_;
-};
-
-std::optional<std::size_t> next_of(const std::vector<wire::BenchLine>& lines) {
-  using enum wire::BenchRunState;
-  for (const wire::BenchRunState state : {under_way, to_cut, voided}) {
-    const auto found = std::ranges::find(lines, state, &wire::BenchLine::state);
-    if (found != lines.end()) return static_cast<std::size_t>(found - lines.begin());
-  }
-  return std::nullopt;
-}
-
-std::size_t left_in_block(const std::vector<wire::BenchLine>& lines, int block) {
-  return static_cast<std::size_t>(std::ranges::count_if(lines, [&](const wire::BenchLine& line) {
-    return line.to_cut.block == block && line.state != wire::BenchRunState::cut;
-  }));
-}
-
-// No run of the arm is called so yet.
-std::string free_name(const std::string& wanted,
-                      const TrialAtHand& trial,
-                      const bench::RunToCut& to_cut,
-                      std::span<const notebook::BenchRun> runs) {
-  const trials::Plan& plan = trial.asked->plan;
-  const trials::PlannedArm& arm = plan.arms.at(to_cut.arm);
-  const auto is_taken = [&](const std::string& name) {
-    return std::ranges::any_of(trial.trial->runs,
-                               [&](const trials::Run& run) {
-                                 return run.name == name && is_of_arm(run, arm, plan);
-                               }) ||
-           std::ranges::any_of(runs, [&](const notebook::BenchRun& run) {
-             return run.to_cut.arm == to_cut.arm && run.to_cut.name == name;
-           });
-  };
-  std::string name = wanted;
-  for (int again = 2; is_taken(name); ++again) name = wanted + " again " + std::to_string(again);
-  return name;
-}
-
 Told told_of(AtHand& at_hand, const notebook::Notebook& opened, notebook::BenchRun run) {
   const auto trial = at_hand.trials.trial_of(opened, run.trial_uid);
   if (!trial) return base::failed(trial.error());
@@ -206,7 +95,7 @@ Told told_of(AtHand& at_hand, const notebook::Notebook& opened, notebook::BenchR
   }
   told.is_in_trial = is_over(told.standing) && is_recorded(**trial, run.to_cut);
   const auto runs = notebook::bench_runs_of(opened, run.trial_uid);
-  told.left_in_block = left_in_block(Lines(**trial, runs).all(), run.to_cut.block);
+  told.left_in_block = left_in_block(bench_lines(**trial, runs), run.to_cut.block);
   return told;
 }
 
@@ -294,7 +183,7 @@ base::Result<wire::BenchTold> bench_of(AtHand& at_hand, const TrialMeant& meant)
       told.why_not = not_sealed(told.name).sentence;
       return told;
     }
-    told.lines = Lines(**trial, notebook::bench_runs_of(*opened, meant.uid)).all();
+    told.lines = bench_lines(**trial, notebook::bench_runs_of(*opened, meant.uid));
     told.next = next_of(told.lines);
     if (told.next) {
       told.left_in_block = left_in_block(told.lines, told.lines[*told.next].to_cut.block);
@@ -317,7 +206,7 @@ Told begin_at_bench(AtHand& at_hand,
     }
     if (notebook::bench_run(*opened, begin.uid)) return told_of(at_hand, *opened, begin.uid);
     const auto runs = notebook::bench_runs_of(*opened, meant.uid);
-    const auto lines = Lines(**trial, runs).all();
+    const auto lines = bench_lines(**trial, runs);
     if (begin.line >= lines.size() || lines[begin.line].to_cut.order != begin.order) {
       return base::failed({.kind = base::ProblemKind::conflicting,
                            .sentence = "The plan has another run there.",

@@ -1,0 +1,35 @@
+// A trial's runs at the bench as lines: those of its sealed plan in the order of cutting, and
+// further ones. Private to the folder. The trial has a sealed plan.
+#pragma once
+
+#include "bench/run_sheet.h"
+#include "notebook/bench_runs.h"
+#include "wire/bench_page.h"
+#include "workbench/trials_at_hand.h"
+
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace keenfall::workbench {
+
+[[nodiscard]] std::vector<wire::BenchLine> bench_lines(const TrialAtHand& trial,
+                                                       std::span<const notebook::BenchRun> runs);
+
+// Under way, else the first that is to be cut, else the first that does not count.
+[[nodiscard]] std::optional<std::size_t> next_of(const std::vector<wire::BenchLine>& lines);
+
+[[nodiscard]] std::size_t left_in_block(const std::vector<wire::BenchLine>& lines, int block);
+
+// Has the trial a run of that arm and name?
+[[nodiscard]] bool is_recorded(const TrialAtHand& trial, const bench::RunToCut& to_cut);
+
+// As wanted, or with a number behind it: no run of the arm is called so yet.
+[[nodiscard]] std::string free_name(const std::string& wanted,
+                                    const TrialAtHand& trial,
+                                    const bench::RunToCut& to_cut,
+                                    std::span<const notebook::BenchRun> runs);
+
+}  // namespace keenfall::workbench
