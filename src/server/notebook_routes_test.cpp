@@ -220,6 +220,17 @@ TEST_F(NotebookRoutes, FindWordsWhateverTheirCase) {
   EXPECT_TRUE(none.empty());
 }
 
+TEST_F(NotebookRoutes, FindAllTheWordsInAnyOrder) {
+  (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "bench"}});
+  take(kRows, "Rubber in spring");
+
+  const json found = got("GET", "/search?text=spring rubber", "Found")["found"];
+
+  ASSERT_FALSE(found.empty());
+  EXPECT_EQ(found[0]["words"], "Rubber in spring");
+  EXPECT_TRUE(got("GET", "/search?text=spring steel", "Found")["found"].empty());
+}
+
 TEST_F(NotebookRoutes, GiveScriptBackAsText) {
   const std::string script = "<script>alert(1)</script>";
   (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "bench"}});

@@ -8,6 +8,8 @@
 #include <algorithm>
 #include <iterator>
 #include <set>
+#include <sstream>
+#include <string>
 #include <utility>
 
 namespace keenfall::workbench {
@@ -16,15 +18,21 @@ namespace {
 
 constexpr std::size_t kMostFound = 100;
 
-// Gathers what holds the text, each kind and words once.
+// Gathers what holds all the words, each kind and words once.
 class Finder {
  public:
-  explicit Finder(const std::string& text) : wanted_(materials::lower_case(text)) {}
+  explicit Finder(const std::string& text) {
+    std::istringstream words(materials::lower_case(text));
+    for (std::string word; words >> word;) wanted_.push_back(std::move(word));
+  }
 
   void look_at(const std::string& kind, const std::string& words, const std::string& path) {
-    const std::size_t at = materials::lower_case(words).find(wanted_);
-    if (at == std::string::npos || !seen_.insert({kind, words + path}).second) return;
-    (at == 0 ? begins_ : holds_).push_back({.kind = kind, .words = words, .path = path});
+    const std::string said = materials::lower_case(words);
+    const bool has_all = std::ranges::all_of(
+        wanted_, [&said](const std::string& word) { return said.find(word) != std::string::npos; });
+    if (!has_all || !seen_.insert({kind, words + path}).second) return;
+    const bool begins = said.starts_with(wanted_.front());
+    (begins ? begins_ : holds_).push_back({.kind = kind, .words = words, .path = path});
   }
 
   // What came first of each nearness stands first in it.
@@ -35,7 +43,7 @@ class Finder {
   }
 
  private:
-  std::string wanted_;
+  std::vector<std::string> wanted_;  // at least one
   std::set<std::pair<std::string, std::string>> seen_;
   std::vector<wire::FoundPlace> begins_;
   std::vector<wire::FoundPlace> holds_;

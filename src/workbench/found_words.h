@@ -1,8 +1,9 @@
 // Looking for words in the open notebook: names of trials, blades, media and runs, notes and
-// reasons, and the journal. Capital and small letters of the Latin alphabet are the same.
+// reasons, and the journal. All of the words must stand in one place, in any order; capital and
+// small letters of the Latin alphabet are the same.
 //
-// Out: at most 100 places, names that begin with the words first, then other names, notes and the
-// journal; each with the page that shows it.
+// Out: at most 100 places, those that begin with the first word first, then other names, notes and
+// the journal; each with the page that shows it.
 #pragma once
 
 #include "base/result.h"
