@@ -40,6 +40,8 @@ std::vector<Look> looks_at(const Notebook& notebook, const std::string& trial) {
   });
 }
 
+bool is_look(const JournalEntry& entry) { return entry.what.starts_with(kLookAt); }
+
 LookCount count_of(const std::vector<Look>& looks) {
   std::set<std::string> states;
   for (const Look& look : looks) states.insert(look.judgement.inputs.sha256);
@@ -80,7 +82,7 @@ base::Result<LookCount> count_look(Notebook& notebook,
 
 bool has_changed_since(const Notebook& notebook, std::int64_t entry) {
   return std::ranges::any_of(notebook.journal(), [entry](const JournalEntry& later) {
-    return later.entry > entry && !later.what.starts_with(kLookAt);
+    return later.entry > entry && !is_look(later);
   });
 }
 

@@ -50,6 +50,9 @@ struct LookCount {
 // Of a trial by name, in the order they were made; empty where there is none.
 [[nodiscard]] std::vector<Look> looks_at(const Notebook& notebook, const std::string& trial);
 
+// Does the journal's entry say that somebody looked? It cannot be undone.
+[[nodiscard]] bool is_look(const JournalEntry& entry);
+
 [[nodiscard]] LookCount count_of(const std::vector<Look>& looks);
 
 // Stores one more look at the trial of that name. Out: all looks at it now. Fails with a Problem

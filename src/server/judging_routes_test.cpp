@@ -98,6 +98,9 @@ TEST_F(JudgingRoutes, CountWhatTwoAskAtOnceAsOneLook) {
   EXPECT_EQ(one["counted_words"], "Counted as look 1 at this trial, with its answer.");
   EXPECT_EQ(other["counted_words"], one["counted_words"]);
   EXPECT_EQ(got("GET", "/trials/" + uid, "Trial")["looks"].size(), 1U);
+  const json journal = got("GET", "/journal", "Journal")["entries"];
+  EXPECT_EQ(journal[0]["is_look"], true);
+  EXPECT_FALSE(journal[1].contains("is_look"));
 }
 
 TEST_F(JudgingRoutes, CountTheSameReadingsOnceAcrossAStrikeThatIsUndone) {

@@ -1,5 +1,6 @@
 #include "wire/app_pages.h"
 
+#include "notebook/looks.h"
 #include "wire/asked_object.h"
 #include "wire/home_object.h"
 #include "wire/json_pieces.h"
@@ -18,6 +19,7 @@ Json entry_json(const notebook::JournalEntry& entry) {
   if (entry.undoes) object["undoes"] = *entry.undoes;
   if (entry.undone_by) object["undone_by"] = *entry.undone_by;
   object["holds"] = !entry.undone_by;
+  if (notebook::is_look(entry)) object["is_look"] = true;
   return object;
 }
 
