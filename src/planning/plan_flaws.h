@@ -1,5 +1,5 @@
-// What a plan that a person made lacks before it can be fixed, each with its field and what would
-// be accepted. An empty answer: the plan can be fixed and cut.
+// What a plan that a person made lacks before it can be sealed, each with its field and what would
+// be accepted. An empty answer: the plan can be sealed and cut.
 //
 // Fields are named as in trials/plan.h; where there are several of a kind with their number, from
 // 0: "cuttings[1].checkpoint_cuts". What is only unwise is advice (advice.h).

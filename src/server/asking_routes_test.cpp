@@ -182,7 +182,7 @@ TEST_F(AskingRoutes, SealWithTheTimeAndSayWhatComesNext) {
   EXPECT_FALSE(trial["asked"].contains("flaws"));
   const json card = got("GET", "/home", "Home")["trials"][0];
   EXPECT_EQ(card["claim"], "B outlasts A");
-  EXPECT_EQ(card["steps"][1]["words"], "The plan was fixed before the first cut.");
+  EXPECT_EQ(card["steps"][1]["words"], "The plan was sealed before the first cut.");
   EXPECT_EQ(card["next"]["words"],
             "Now sharpen, cut and read as planned; then enter the readings.");
 }
@@ -300,13 +300,13 @@ TEST_F(AskingRoutes, SayInTheReportWhatWasPlanned) {
   EXPECT_NE(result_of(started).body.find("Claimed: &quot;B outlasts A&quot;"), std::string::npos);
 }
 
-TEST_F(AskingRoutes, SayThatAPlanWasFixedOnlyAfterRunsHadBeenRead) {
+TEST_F(AskingRoutes, SayThatAPlanWasSealedOnlyAfterRunsHadBeenRead) {
   const std::string uid = begun(what_is_asked());
   cut_it();
 
   const json trial = got("POST", "/trials/" + uid + "/seal", "Trial");
 
-  EXPECT_EQ(trial["steps"][0]["words"], "The question was fixed after runs had been read.");
+  EXPECT_EQ(trial["steps"][0]["words"], "The question was sealed after runs had been read.");
   EXPECT_EQ(trial["deviations"][0], "The plan was sealed when 4 runs had been read already.");
 }
 

@@ -12,14 +12,14 @@ using wire::StepState;
 
 constexpr const char* kNotWrittenDown = "Not written down; the trial can be judged all the same.";
 
-std::string fixed_when(const TrialStanding& standing) {
-  return standing.runs_read_before == 0 ? " was fixed before the first cut."
-                                        : " was fixed after runs had been read.";
+std::string sealed_when(const TrialStanding& standing) {
+  return standing.runs_read_before == 0 ? " was sealed before the first cut."
+                                        : " was sealed after runs had been read.";
 }
 
 Step step_ask(const TrialStanding& standing) {
   if (standing.is_sealed) {
-    return {StepName::ask, StepState::done, "The question" + fixed_when(standing)};
+    return {StepName::ask, StepState::done, "The question" + sealed_when(standing)};
   }
   if (standing.is_claimed) return {StepName::ask, StepState::done, "The question is written down."};
   if (standing.runs > 0) return {StepName::ask, StepState::ready, kNotWrittenDown};
@@ -28,7 +28,7 @@ Step step_ask(const TrialStanding& standing) {
 
 Step step_plan(const TrialStanding& standing) {
   if (standing.is_sealed) {
-    return {StepName::plan, StepState::done, "The plan" + fixed_when(standing)};
+    return {StepName::plan, StepState::done, "The plan" + sealed_when(standing)};
   }
   if (standing.runs > 0 && !standing.is_planned) {
     return {StepName::plan, StepState::ready, kNotWrittenDown};
@@ -36,7 +36,7 @@ Step step_plan(const TrialStanding& standing) {
   if (standing.is_planned) {
     return {StepName::plan,
             standing.runs > 0 ? StepState::ready : StepState::next,
-            "The plan is a draft; fix it before the first cut."};
+            "The plan is a draft; seal it before the first cut."};
   }
   if (standing.is_claimed) {
     return {StepName::plan, StepState::next, "Plan which runs would answer it."};

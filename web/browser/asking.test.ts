@@ -1,4 +1,4 @@
-// Asking first, as a newcomer lives it: a question, a plan, the plan fixed, and what comes next.
+// Asking first, as a newcomer lives it: a question, a plan, the plan sealed, and what comes next.
 
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
@@ -77,7 +77,7 @@ describe.each([
   ["a desktop", desktop],
   ["a phone", phone],
 ])("on %s", (_size, size) => {
-  test("from an empty notebook to a plan that is fixed, and what comes next", async () => {
+  test("from an empty notebook to a plan that is sealed, and what comes next", async () => {
     const person = await sitDown(browser, app.address, size);
     const { page } = person;
     await beginTrial(person, "Rope in autumn");
@@ -109,7 +109,7 @@ describe.each([
 
     await button(page, "Keep it as a draft").click();
     await page.getByText("What could be better about it").waitFor();
-    await button(page, "Fix question and plan").click();
+    await button(page, "Seal question and plan").click();
     await named(page, "Trials");
     const card = page.locator("article");
     await card.getByText(/Asked: Slicing sisal rope, B stays keen at least 2 times/).waitFor();
@@ -121,12 +121,12 @@ describe.each([
     await inMargin(page, /Plan/).click();
     await page.getByRole("heading", { name: "What was planned" }).waitFor();
     await page.getByText("read at 0, 10, 20, 40, 80 cuts").waitFor();
-    expect(await button(page, "Fix question and plan").count()).toBe(0);
+    expect(await button(page, "Seal question and plan").count()).toBe(0);
     expect(await faults(page)).toEqual([]);
     expect(person.complaints).toEqual([]);
   });
 
-  test("the guided first trial: one's own repeatability, planned, fixed, cut and judged", async () => {
+  test("the guided first trial: one's own repeatability, planned, sealed, cut and judged", async () => {
     const person = await sitDown(browser, app.address, size);
     const { page } = person;
     await beginTrial(person, "My own hand");
@@ -142,7 +142,7 @@ describe.each([
     expect(await field(page, /could turn out wrong/).inputValue()).toContain("My runs of A");
     await page.getByRole("heading", { name: "Block 3" }).waitFor();
     expect(await faults(page)).toEqual([]);
-    await button(page, "Fix question and plan").click();
+    await button(page, "Seal question and plan").click();
     await named(page, "Trials");
     await page.locator("article").getByRole("link", { name: "Enter", exact: true }).click();
     await named(page, "Enter: My own hand");
@@ -221,7 +221,7 @@ describe.each([
   });
 });
 
-test("by the keyboard alone: a question, a plan, the plan fixed", async () => {
+test("by the keyboard alone: a question, a plan, the plan sealed", async () => {
   const { page } = await sitDown(browser, app.address);
   await page.getByRole("heading", { level: 1 }).waitFor();
   await tabTo(page, "input", /notebook is called/);
@@ -249,7 +249,7 @@ test("by the keyboard alone: a question, a plan, the plan fixed", async () => {
   await tabTo(page, "input", /^Bevel angles/);
   await page.keyboard.type("15, 20");
   await page.getByText("2 blades × 2 angles × 1 medium: 4 arms.").waitFor();
-  await tabTo(page, "button", /^Fix question and plan$/);
+  await tabTo(page, "button", /^Seal question and plan$/);
   await page.keyboard.press("Enter");
   await named(page, "Trials");
   await page.getByText("Now sharpen, cut and read as planned").waitFor();
@@ -323,7 +323,7 @@ test("what a plan lacks is said, in words, and nothing that was typed is lost", 
   await page.getByLabel("blade 2", { exact: true }).fill("A");
   await page.getByLabel("medium 1", { exact: true }).fill("rope");
   await writeItDown(page);
-  await button(page, "Fix question and plan").click();
+  await button(page, "Seal question and plan").click();
   await page.locator(".problems", { hasText: "Nothing is claimed yet" }).first().waitFor();
 
   await field(page, /could turn out wrong/).fill("B outlasts A in rope");
@@ -362,7 +362,7 @@ test("a medium that the kit has twice, dry and by its bare name, is asked and pl
   expect(person.complaints).toEqual([]);
 });
 
-test("a question or plan with a field that is marked wrong is not written down or fixed", async () => {
+test("a question or plan with a field that is marked wrong is not written down or sealed", async () => {
   const person = await sitDown(browser, app.address);
   const { page } = person;
   await beginTrial(person, "Marked");
@@ -377,7 +377,7 @@ test("a question or plan with a field that is marked wrong is not written down o
   await writeItDown(page);
 
   await field(page, /^Bevel angles/).fill("200");
-  await button(page, "Fix question and plan").click();
+  await button(page, "Seal question and plan").click();
   await page.locator(".problems", { hasText: "cannot be “200”" }).waitFor();
   const here = await page.evaluate(() => (document.activeElement as HTMLInputElement).value);
   expect(here).toBe("200");

@@ -57,7 +57,7 @@ async function planTrial(name: string): Promise<string> {
   return (await askApi<Trial>(app, "POST", "/trials", { name, asked })).uid;
 }
 
-/** Of the trials that are planned: one a draft, one fixed. */
+/** Of the trials that are planned: one a draft, one sealed. */
 let planned: string[] = [];
 const folder = scratch();
 const notebook = folder.file("Everything that was cut in autumn on the old bench.keen");
@@ -74,7 +74,7 @@ beforeAll(async () => {
   const strike = ["--blade", blades[0] ?? "", "--run=1", "--cuts=3", "--reason=the thread slipped"];
   keenfall("strike", notebook, ...strike);
   app = await serveApp(notebook);
-  planned = [await planTrial("What is planned for the spring"), await planTrial("And fixed")];
+  planned = [await planTrial("What is planned for the spring"), await planTrial("And sealed")];
   await askApi(app, "POST", `/trials/${planned[1]}/seal`);
 });
 afterAll(async () => {
