@@ -61,14 +61,14 @@ std::string SeriesSettlement::only_unit(const SeriesAsTold& told,
                                         Origin at) {
   const std::set<std::string>& units = of_run.empty() ? register_.units_of(told.kind) : of_run;
   if (units.empty()) {
-    remarks_.insert("No unit is given for " + told.kind->name + ": taken as " + told.kind->unit +
-                    ".");
+    remarks_.insert("No unit is given for the " + told.kind->words + ": taken as " +
+                    told.kind->unit + ".");
     return told.kind->unit;
   }
   if (units.size() > 1) {
     report_undecided(at, "unit", units);
   } else if (of_run.empty()) {
-    remarks_.insert("Where no unit is given for " + told.kind->name + ", it is taken as " +
+    remarks_.insert("Where no unit is given for the " + told.kind->words + ", it is taken as " +
                     *units.begin() + ", as in the other runs.");
   }
   return *units.begin();

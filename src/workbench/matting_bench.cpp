@@ -59,7 +59,7 @@ trials::Arm arm_of(const Cell& cell) {
   return {.blade = kBlades.at(cell.blade),
           .edge = {.bevel_angle = trials::PerSideAngle{17},
                    .apex_angle = trials::PerSideAngle{20},
-                   .finish = "9 um diamond",
+                   .finish = "9 µm diamond",
                    .thickness_behind_edge_mm = 0.38},
           .medium = {.name = cell.uplifted ? "uplifted matting" : "new matting"},
           .method = {.motion = trials::Motion::slice, .cut_length_mm = 100, .edge_used_mm = 40}};
