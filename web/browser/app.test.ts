@@ -195,6 +195,41 @@ test("every other screen bars nobody and says what to do", async () => {
   expect(person.complaints).toEqual([]);
 });
 
+test("another layout begins anew, and what was typed comes back at a press", async () => {
+  const { page } = await sitDown(browser, app.address);
+  await page.getByLabel("What the notebook is called").fill("rope");
+  await button(page, "Make a notebook").click();
+  await page.getByRole("link", { name: "Type in a tally sheet" }).click();
+  await cell(page, 5, 1).fill("104");
+
+  await page.getByLabel("Layout").selectOption("long");
+  expect(await cell(page, 1, 0).inputValue()).toBe("");
+  await button(page, "Have what was typed back").click();
+
+  expect(await cell(page, 5, 1).inputValue()).toBe("104");
+  expect(await page.getByLabel("Layout").inputValue()).toBe("wide");
+  expect(await button(page, "Have what was typed back").count()).toBe(0);
+});
+
+test("where a file cannot be taken in as it is, what may be said of it stands open", async () => {
+  const { page } = await sitDown(browser, app.address);
+  await page.getByLabel("What the notebook is called").fill("rope");
+  await button(page, "Make a notebook").click();
+  await page.getByRole("link", { name: "Type in a tally sheet" }).click();
+  const rows = ["knife,stuff,go,strokes,sharp", "A,rope,1,0,104", "A,rope,1,10,150"];
+  await page
+    .locator("input[type=file]")
+    .first()
+    .setInputFiles({
+      name: "odd.csv",
+      mimeType: "text/csv",
+      buffer: Buffer.from(`${rows.join("\n")}\n`),
+    });
+
+  await page.getByLabel("Rows that name no kind of reading are").waitFor();
+  expect(await faults(page)).toEqual([]);
+});
+
 test("a link is returned to, and going back leads where one was", async () => {
   const person = await sitDown(browser, app.address);
   const { page } = person;

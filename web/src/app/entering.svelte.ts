@@ -20,6 +20,8 @@ export class EnteringTable {
   layout: Layout = $state("wide");
   past: Past<Sheet> = $state.raw(begun(blank("wide", units.chosen.force)));
   choices: TableChoices = $state.raw({});
+  /** In another layout, with what was typed put away; until something else is done. */
+  beganAnew = $state(false);
   readonly reading = new Asking<TableRead>();
   readonly taking = new Asking<TakenTable>();
   /** Of large tables. */
@@ -70,9 +72,12 @@ export class EnteringTable {
     this.#now(redone(this.past));
   }
   begin(layout: Layout): void {
+    const wasTyped =
+      !isSame(this.sheet, blank(this.layout, this.#force)) && !isSame(this.sheet, this.#planned);
     this.choices = {};
     this.change(blank(layout, units.chosen.force));
     this.layout = layout;
+    this.beganAnew = wasTyped;
   }
   choose(choices: TableChoices): void {
     this.choices = { ...this.choices, ...choices };
@@ -137,6 +142,7 @@ export class EnteringTable {
   }
 
   #now(past: Past<Sheet>): void {
+    this.beganAnew = false;
     this.past = past;
     this.layout = layoutOf(past.now);
     keepUnsent(localStorage, this.#kept, past.now);
