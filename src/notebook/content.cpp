@@ -59,7 +59,10 @@ std::int64_t version_that_brought(std::string_view table) {
   return version;
 }
 
-bool is_content(std::string_view table) { return table != "notebook" && table != "journal"; }
+// What is still being typed is no content.
+bool is_content(std::string_view table) {
+  return table != "notebook" && table != "journal" && table != "typed_sheet";
+}
 
 // What SQLite says of a row that the schema refuses, for whoever made the row.
 std::string refusal(const std::string& said) {

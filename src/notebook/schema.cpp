@@ -1,7 +1,7 @@
 #include "notebook/schema.h"
 
 #include "base/require.h"
-#include "notebook/schema_of_bench.h"
+#include "notebook/schema_beside_the_journal.h"
 #include "notebook/schema_of_plans.h"
 
 #include <algorithm>
@@ -217,11 +217,11 @@ constexpr std::array kTablesOfTrials{
 
 constexpr auto kTables = [] {
   constexpr std::size_t kAll =
-      kTablesOfTrials.size() + kTablesOfPlans.size() + kTablesOfBench.size();
+      kTablesOfTrials.size() + kTablesOfPlans.size() + kTablesBesideTheJournal.size();
   std::array<TableText, kAll> all{};
   auto next = std::ranges::copy(kTablesOfTrials, all.begin()).out;
   next = std::ranges::copy(kTablesOfPlans, next).out;
-  std::ranges::copy(kTablesOfBench, next);
+  std::ranges::copy(kTablesBesideTheJournal, next);
   return all;
 }();
 
@@ -236,7 +236,7 @@ std::span<const TableText> tables_of_schema(std::int64_t version) {
 }
 
 bool is_beside_the_journal(std::string_view table) {
-  return table == "bench_run" || table == "bench_entry";
+  return std::ranges::count(kTablesBesideTheJournal, table, &TableText::name) > 0;
 }
 
 }  // namespace keenfall::notebook

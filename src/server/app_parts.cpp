@@ -12,6 +12,7 @@ void add_app_routes(const AppParts& parts) {
   add_planning_routes(parts);
   add_reference_routes(parts);
   add_stopping_route(parts);
+  add_sheet_routes(parts);
   add_table_routes(parts);
 }
 

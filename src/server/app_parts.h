@@ -29,6 +29,7 @@ void add_kit_routes(const AppParts& parts);        // /kit
 void add_planning_routes(const AppParts& parts);   // /planning
 void add_reference_routes(const AppParts& parts);  // /reference, /export
 void add_stopping_route(const AppParts& parts);    // /stop
+void add_sheet_routes(const AppParts& parts);      // /sheets
 void add_table_routes(const AppParts& parts);      // /tables
 
 // All of them.

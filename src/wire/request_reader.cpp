@@ -115,6 +115,19 @@ std::optional<std::string> RequestReader::lines(const std::string& field) {
   return asked_text(field, Lines::many, kLongestText);
 }
 
+std::vector<std::vector<std::string>> RequestReader::rows_of_texts(const std::string& field) {
+  const Json* const value = asked(field);
+  if (value == nullptr) return {};
+  const bool is_table = value->is_array() && std::ranges::all_of(*value, [](const Json& row) {
+                          return row.is_array() && std::ranges::all_of(row, [](const Json& cell) {
+                                   return cell.is_string();
+                                 });
+                        });
+  if (is_table) return value->get<std::vector<std::vector<std::string>>>();
+  refuse(field, "a list of rows, each a list of texts");
+  return {};
+}
+
 void RequestReader::pass_over(const std::string& field) { (void)asked(field); }
 
 std::optional<double> RequestReader::number(const std::string& field, const NumberRange& range) {

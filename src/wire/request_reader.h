@@ -61,6 +61,8 @@ class RequestReader {
   [[nodiscard]] std::optional<std::size_t> choice(const std::string& field,
                                                   std::span<const std::string_view> known);
   [[nodiscard]] std::vector<std::string> texts(const std::string& field);
+  // A table as it was typed: a list of rows, each a list of texts of any kind.
+  [[nodiscard]] std::vector<std::vector<std::string>> rows_of_texts(const std::string& field);
   // Known, and of no consequence: what was told along comes back so.
   void pass_over(const std::string& field);
   [[nodiscard]] std::vector<double> numbers(const std::string& field, const NumberRange& range);

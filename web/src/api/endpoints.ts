@@ -56,6 +56,15 @@ export const readTable = (table: wire.ReadTable, signal?: AbortSignal) =>
 export const takeTable = (table: wire.TakeTable) =>
   post<wire.TakenTable | wire.Started>(`${v1}/tables/take`, table);
 
+const sheetPath = (trial?: string) => `${v1}/sheets/${encodeURIComponent(trial ?? "new")}`;
+/** The sheet that is being typed for a trial, or for a new one. */
+export const typedSheet = (trial?: string, signal?: AbortSignal) =>
+  send<wire.TypedSheet>(sheetPath(trial), { signal });
+export const keepSheet = (sheet: wire.KeepSheet, trial?: string) =>
+  put<wire.KeptSheet>(sheetPath(trial), sheet);
+export const forgetSheet = (revision: number, trial?: string) =>
+  send<wire.KeptSheet>(`${sheetPath(trial)}?revision=${revision}`, { method: "DELETE" });
+
 export const kit = (signal?: AbortSignal) => send<wire.Kit>(`${v1}/kit`, { signal });
 /** Adds a thing to the kit, or where it has a uid already writes it anew, with why it was otherwise. */
 export function keepInKit(shelf: keyof wire.Kit, thing: { uid?: string }, why: string) {

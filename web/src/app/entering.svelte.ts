@@ -7,8 +7,8 @@ import { dropped } from "./dropped.svelte";
 import { withGuesses } from "./grid/guesses";
 import { begun, type Past, redone, stepped, undone } from "./grid/past";
 import { blank, filled, holdsReadings, type Layout, layoutOf, type Sheet } from "./grid/sheet";
+import { SheetKeeping } from "./sheet_keeping.svelte";
 import { units } from "./units.svelte";
-import { forgetUnsent, keepUnsent, unsent } from "./unsent";
 import { answered, LongWork } from "./work.svelte";
 
 const pauseMs = 250;
@@ -30,7 +30,7 @@ export class EnteringTable {
   /** Columns that a table may have, from the first answer on. */
   known: NonNullable<TableRead["known_columns"]> = $state.raw([]);
   readonly #trial: string | undefined;
-  readonly #kept: string;
+  readonly #keeping: SheetKeeping;
   #force = units.chosen.force;
   #planned: Sheet | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -42,13 +42,28 @@ export class EnteringTable {
   constructor(notebook: string, trial?: string, planned?: Sheet) {
     this.#trial = trial;
     this.#planned = planned;
-    this.#kept = `table.${notebook}.${trial ?? "new"}`;
-    const kept = unsent<Sheet>(localStorage, this.#kept);
-    const sheet = kept && kept.length > 0 ? kept : planned;
+    this.#keeping = new SheetKeeping(notebook, trial);
+    const sheet = this.#keeping.held() ?? planned;
     if (sheet) {
       this.past = begun(sheet);
       this.layout = layoutOf(sheet);
     }
+  }
+
+  /** The same sheet was typed into elsewhere, and stands so in the notebook. */
+  get elsewhere(): boolean {
+    return this.#keeping.elsewhere !== undefined;
+  }
+  /** What was typed in another browser, or before this one was closed, is gone on with. */
+  async look(): Promise<void> {
+    const kept = await this.#keeping.look(() => (this.#isTyped() ? this.sheet : undefined));
+    this.#goOnWith(kept);
+  }
+  async takeElsewhere(): Promise<void> {
+    this.#goOnWith(await this.#keeping.takeElsewhere());
+  }
+  writeOverElsewhere(): Promise<void> {
+    return this.#keeping.writeOverElsewhere(this.sheet);
   }
 
   get sheet(): Sheet {
@@ -72,8 +87,7 @@ export class EnteringTable {
     this.#now(redone(this.past));
   }
   begin(layout: Layout): void {
-    const wasTyped =
-      !isSame(this.sheet, blank(this.layout, this.#force)) && !isSame(this.sheet, this.#planned);
+    const wasTyped = this.#isTyped();
     this.choices = {};
     this.change(blank(layout, units.chosen.force));
     this.layout = layout;
@@ -136,25 +150,42 @@ export class EnteringTable {
     this.reading.leave();
   }
 
+  #goOnWith(kept: Sheet | undefined): void {
+    if (!kept) return;
+    this.#show(stepped(this.past, kept));
+    void this.read();
+  }
+
+  #isTyped(): boolean {
+    const begun = [blank(this.layout, this.#force), this.#planned];
+    return !begun.some((sheet) => isSame(this.sheet, sheet));
+  }
+
   #renew(sheet: Sheet): void {
     this.past = begun(sheet);
-    if (unsent(localStorage, this.#kept)) keepUnsent(localStorage, this.#kept, sheet);
   }
 
   #now(past: Past<Sheet>): void {
+    this.#show(past);
+    this.#keeping.hold(past.now);
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => {
+      void this.read();
+      void this.#keeping.save(this.sheet);
+    }, pauseMs);
+  }
+
+  #show(past: Past<Sheet>): void {
     this.beganAnew = false;
     this.past = past;
     this.layout = layoutOf(past.now);
-    keepUnsent(localStorage, this.#kept, past.now);
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.read(), pauseMs);
   }
 
   /** `sent`: the sheet that was taken in; absent: files. What was typed since is not forgotten. */
   #forget(sent: Sheet | undefined): void {
     if (!sent) dropped.sources = [];
     else if (isSame(sent, this.sheet)) {
-      forgetUnsent(localStorage, this.#kept);
+      this.#keeping.forget();
       this.past = begun(blank(this.layout, units.chosen.force));
     }
   }

@@ -1,4 +1,5 @@
-// The tables of runs that are cut at the bench. Private to the folder.
+// The tables that came with version 4 of the schema, which no entry of the journal touches: runs at
+// the bench, and sheets that are being typed. Private to the folder.
 #pragma once
 
 #include "notebook/schema.h"
@@ -9,7 +10,7 @@ namespace keenfall::notebook {
 
 // A run names its trial by uid only, and no change of the journal touches what was tapped: it is
 // there before any of it is part of a trial, and stays when that is undone.
-inline constexpr std::array kTablesOfBench{
+inline constexpr std::array kTablesBesideTheJournal{
     TableText{"bench_run", R"(CREATE TABLE bench_run (
   bench_run_id INTEGER PRIMARY KEY,
   uid TEXT NOT NULL UNIQUE,
@@ -43,6 +44,15 @@ inline constexpr std::array kTablesOfBench{
   piece_changed INTEGER NOT NULL CHECK (piece_changed IN (0, 1)),
   checksum INTEGER NOT NULL,
   PRIMARY KEY (bench_run_id, place)
+) STRICT, WITHOUT ROWID)"},
+    // What is not taken in yet is nobody's record: it is changed in place, and goes when it is.
+    TableText{"typed_sheet", R"(CREATE TABLE typed_sheet (
+  trial_uid TEXT NOT NULL PRIMARY KEY,
+  revision INTEGER NOT NULL CHECK (revision >= 1),
+  cells TEXT NOT NULL,
+  at_utc TEXT NOT NULL,
+  who TEXT NOT NULL,
+  checksum INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID)"},
 };
 
