@@ -6,6 +6,7 @@ import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
+import { expect } from "vitest";
 import type { App } from "../src/wire/api";
 import { sideways, tooSmall } from "./measured";
 import { program } from "./opened";
@@ -125,6 +126,21 @@ export async function tabTo(page: Page, role: string, name: RegExp): Promise<voi
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
+/** Where each page that is looked at is photographed; unset: nowhere. */
+const pictures = process.env.KEENFALL_PICTURES;
+let taken = 0;
+
+async function photograph(page: Page, scheme: string): Promise<void> {
+  if (!pictures) return;
+  taken += 1;
+  const { pathname } = new URL(page.url());
+  const screen = pathname.split("/").at(-1) || "trials";
+  const test = (expect.getState().currentTestName ?? "").replace(/[^\w]+/g, "-").slice(0, 60);
+  const width = page.viewportSize()?.width ?? 0;
+  const name = `${test}-${String(taken).padStart(3, "0")}-${screen}-${width}-${scheme}.png`;
+  await page.screenshot({ path: join(pictures, name), fullPage: true });
+}
+
 /**
  * What bars somebody from the page as it stands, in light and in dark; what is too small to be hit; and
  * whether it is wider than its window.
@@ -140,6 +156,7 @@ export async function faults(page: Page): Promise<string[]> {
       return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
     });
     found.push(...here.map((fault) => `${colorScheme}: ${fault}`));
+    await photograph(page, colorScheme);
   }
   await page.emulateMedia({ colorScheme: null });
   return [...found, ...(await tooSmall(page)), ...(await sideways(page))];
