@@ -171,7 +171,7 @@ describe.each([
 
     // All is in: another run, said as in the plan.
     await inMargin(page, /Enter/).click();
-    await page.getByText("In already: run 1, 2 and 3 of A on sisal rope.").waitFor();
+    await page.getByText("In already: runs 1 to 3 of A on sisal rope.").waitFor();
     const further = await page
       .locator("td:first-of-type input")
       .evaluateAll((labels) => labels.map((label) => (label as HTMLInputElement).value));

@@ -8,6 +8,7 @@ import { answersOn } from "../src/components/medium_answers";
 import { nextStep, pathSteps } from "../src/components/path_steps";
 import { percent } from "../src/components/percent";
 import { checkpointsOf, circumstances, inAlready, struckWords } from "../src/components/run_words";
+import { unparted } from "../src/components/sentence_words";
 import { inWords, timeLeft } from "../src/components/time_words";
 import type { TrialCard } from "../src/wire/api";
 import { madeReport } from "./made_report";
@@ -73,13 +74,19 @@ describe("the path of a trial", () => {
       "Tell",
     ]);
     expect(pathSteps(card(1))[2]).toMatchObject({ state: "done", words: "1 run, 7 readings" });
-    expect(pathSteps(card(0))[2]).toMatchObject({ state: "ready", words: "nothing entered yet" });
+    expect(pathSteps({ ...card(0), next: step("ask") })[2]).toMatchObject({
+      state: "ready",
+      words: "Nothing is entered yet.",
+    });
     expect(pathSteps(undefined)).toEqual([]);
   });
 
   test("leads to entering while there is nothing to judge", () => {
     expect(nextStep(card(0))).toBe("enter");
     expect(nextStep(card(2))).toBe("judge");
+    const [, , enter, judge] = pathSteps(card(0));
+    expect(enter).toMatchObject({ step: "enter", state: "next", words: "judge" });
+    expect(judge).toMatchObject({ state: "waiting", words: "There are no readings yet." });
   });
 });
 
@@ -189,7 +196,16 @@ test("runs that are in are named by their edge, and counted where they are many"
   const run = (name: string, blade = "A") => ({ name, blade, medium: "rope" });
 
   expect(inAlready([run("1"), run("1", "B"), run("2")])).toBe(
-    "run 1 and 2 of A on rope; run 1 of B on rope",
+    "runs 1 and 2 of A on rope; run 1 of B on rope",
+  );
+  expect(inAlready(["1", "2", "3", "5", "6", "3 (again)"].map((name) => run(name)))).toBe(
+    "runs 1 to 3, 5, 6 and 3 (again) of A on rope",
   );
   expect(inAlready(Array.from({ length: 41 }, () => run("1")))).toBe("41 runs");
+});
+
+test("a number is not parted from its unit at the end of a line", () => {
+  expect(unparted("34 (3.4 m), 90 % of 12 gf, 3 more, 2 minutes")).toBe(
+    "34 (3.4\u00a0m), 90\u00a0% of 12\u00a0gf, 3 more, 2 minutes",
+  );
 });

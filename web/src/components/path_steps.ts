@@ -21,22 +21,32 @@ const names: Record<StepName, string> = {
 export const stepTitle = (step: StepName): string => names[step];
 
 function counted({ runs, readings }: TrialCard): string {
-  if (runs === 0) return "nothing entered yet";
+  if (runs === 0) return "Nothing is entered yet.";
   const of = runs === 1 ? "1 run" : `${runs} runs`;
   return readings === 1 ? `${of}, 1 reading` : `${of}, ${readings} readings`;
-}
-
-export function pathSteps(card: TrialCard | undefined): PathStep[] {
-  if (!card) return [];
-  const entered = card.runs > 0 ? ("done" as const) : ("ready" as const);
-  const enter = { step: "enter" as const, name: names.enter, state: entered, words: counted(card) };
-  return card.steps.flatMap((step) => {
-    const named = { ...step, name: names[step.step] };
-    return step.step === "judge" ? [enter, named] : [named];
-  });
 }
 
 /** Typing in what was cut is what judging waits for. */
 export function nextStep({ next, runs }: TrialCard): StepName {
   return next.step === "judge" && runs === 0 ? "enter" : next.step;
+}
+
+function entering(card: TrialCard): PathStep {
+  const enter = { step: "enter" as const, name: names.enter };
+  if (nextStep(card) === "enter") return { ...enter, state: "next", words: card.next.words };
+  return { ...enter, state: card.runs > 0 ? "done" : "ready", words: counted(card) };
+}
+
+/** What is said of judging while that waits for readings stands where they are entered. */
+export function pathSteps(card: TrialCard | undefined): PathStep[] {
+  if (!card) return [];
+  const enter = entering(card);
+  return card.steps.flatMap((step) => {
+    const named = { ...step, name: names[step.step] };
+    if (step.step !== "judge") return [named];
+    return [
+      enter,
+      enter.state === "next" ? { ...named, words: "There are no readings yet." } : named,
+    ];
+  });
 }

@@ -32,7 +32,21 @@ export interface Struck {
 /** Of more, only how many there are. */
 const mostNamed = 40;
 
-/** "run 1 and 2 of A on rope; run 1 of B on rope" */
+const follows = (name: string, before: string | undefined) =>
+  /^\d+$/.test(name) && Number(name) === Number(before) + 1;
+
+/** "1 to 3" of three runs or more that are numbered on. */
+function gathered(names: readonly string[]): string[] {
+  const stretches: string[][] = [];
+  for (const name of names) {
+    const last = stretches.at(-1);
+    if (last && follows(name, last.at(-1))) last.push(name);
+    else stretches.push([name]);
+  }
+  return stretches.flatMap((of) => (of.length > 2 ? [`${of[0]} to ${of.at(-1)}`] : of));
+}
+
+/** "runs 1 to 3 of A on rope; run 1 of B on rope" */
 export function inAlready(runs: readonly Pick<RecordedRun, "name" | "blade" | "medium">[]): string {
   if (runs.length > mostNamed) return `${runs.length} runs`;
   const names = new Map<string, string[]>();
@@ -41,7 +55,11 @@ export function inAlready(runs: readonly Pick<RecordedRun, "name" | "blade" | "m
     names.set(of, [...(names.get(of) ?? []), name]);
   }
   const list = new Intl.ListFormat("en-GB");
-  return [...names].map(([of, which]) => `run ${list.format(which)} of ${of}`).join("; ");
+  return [...names]
+    .map(
+      ([of, which]) => `run${which.length > 1 ? "s" : ""} ${list.format(gathered(which))} of ${of}`,
+    )
+    .join("; ");
 }
 
 const joined = (...parts: (string | number | undefined)[]) =>

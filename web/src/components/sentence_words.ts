@@ -4,5 +4,6 @@ import type { Sentence } from "../wire/api";
 
 export const textOf = ({ words }: Sentence): string => words.map(({ text }) => text).join("");
 
-/** "98 %" is never parted at the end of a line. */
-export const unparted = (text: string): string => text.replaceAll(/(\d) %/g, "$1\u00a0%");
+/** "98 %" and "5.9 m" are never parted at the end of a line. */
+export const unparted = (text: string): string =>
+  text.replaceAll(/(\d) (?=(?:%|m|mm|cm|µm|gf|N)(?!\p{L}))/gu, "$1\u00a0");
