@@ -1,5 +1,6 @@
 // What stands beside the pictures of a judgement, put together from the report's own words.
 
+import { readingsOf } from "../plots/curve_marks";
 import type { Judgement, MediumView } from "../plots/view";
 
 const mostInOneFrame = 6;
@@ -12,6 +13,28 @@ export function curveForm(medium: MediumView): "banded" | "plain" | "each" {
   return curves <= mostBands ? "banded" : "plain";
 }
 
+/** What stands in the picture beside the curves, as the report explains it. */
+function curveMarks(medium: MediumView): string {
+  const shown = medium.arms.filter(({ arm }) => arm.curve.length > 0);
+  const runs = shown.flatMap((arm) => arm.runs);
+  const rings = shown.some(
+    ({ lasting }) => lasting?.reading !== undefined && !lasting.beyond_what_was_cut,
+  );
+  const struck = runs.some((run) =>
+    readingsOf(run).some((reading) => reading.struck !== undefined),
+  );
+  const events = runs.some(({ recorded }) => recorded.events.length > 0);
+  const beyond = shown.some(({ arm }) => arm.curve.some((point) => point.beyond_what_was_cut));
+  return [
+    rings && " Rings: where edges are compared.",
+    struck && " Crosses: struck out.",
+    events && " Triangles: something happened.",
+    beyond && " Shaded: beyond what was cut.",
+  ]
+    .filter(Boolean)
+    .join("");
+}
+
 export function curveCaption({ kind, counted }: Judgement, medium: MediumView): string {
   const read = kind.words ?? kind.name;
   const keener = kind.keener_when === "lower" ? "lower" : "higher";
@@ -21,7 +44,7 @@ export function curveCaption({ kind, counted }: Judgement, medium: MediumView): 
   const key = keys.length > 0 ? `\n${keys.join("\n")}` : "";
   return (
     `${read.charAt(0).toUpperCase()}${read.slice(1)} (${kind.unit}) over the ` +
-    `${counted}; ${keener} is keener. Thin: each run. Bold: each edge.${key}`
+    `${counted}; ${keener} is keener. Thin: each run. Bold: each edge.${curveMarks(medium)}${key}`
   );
 }
 
