@@ -1,7 +1,8 @@
 // Rows of intervals on one logarithmic axis: ratios of pairs, cuts of arms, effects of factors.
 //
-// Each row has its label above its line, at the left. Its number stands beside the axis at the
-// right, or on a phone above the line. A filled mark is an answer that holds, an open one is not settled.
+// Short labels have a column at the left, others stand above their line. The number stands beside the
+// axis at the right, or on a phone above the line. A filled mark is an answer that holds, an open one
+// is not settled.
 
 import * as Plot from "@observablehq/plot";
 import { answer, faint, graphite, ink, rule, sheet, signal, style } from "./look";
@@ -45,6 +46,10 @@ const rowHeights = { beside: 46, above: 54 };
 /** From so many pixels on, numbers have a column of their own. */
 const roomForColumn = 480;
 const characterWidth = 7.6;
+/** Of a label, which is bold. */
+const boldWidth = 8.6;
+/** Up to this share of the width, labels have a column of their own. */
+const roomForLabels = 0.2;
 const toneColour = { settled: answer, open: signal, plain: ink };
 
 /** The axis reaches past everything drawn, and past the margin's band where there is one. */
@@ -144,26 +149,30 @@ export function rowChart(chart: RowChart): Plot.PlotOptions {
   const rowHeight = column ? rowHeights.beside : rowHeights.above;
   const longest = Math.max(0, ...chart.rows.map(({ words }) => words.length));
   const marginRight = column ? 28 + Math.ceil(longest * characterWidth) : 14;
+  const longestLabel = Math.max(0, ...chart.rows.map(({ label }) => label.length));
+  const labelled = Math.ceil(longestLabel * boldWidth) + 14;
+  const beside = column && labelled <= chart.width * roomForLabels;
+  const marginLeft = beside ? 14 + labelled : 14;
   const ticks = logTicks(
     domain[0],
     domain[1],
-    Math.max(3, Math.floor((chart.width - marginRight) / 58)),
+    Math.max(3, Math.floor((chart.width - marginLeft - marginRight) / 58)),
   );
-  const characters = Math.floor(chart.width / 8.6);
+  const characters = Math.floor(chart.width / boldWidth);
   const labels = placed.map(({ row, y }) => ({
     label: shortened(
       row.label,
-      Math.max(8, characters - (column ? marginRight / 8.6 : row.words.length + 3)),
+      Math.max(8, characters - (column ? marginRight / boldWidth : row.words.length + 3)),
     ),
     words: row.words,
-    y: y - 17 / rowHeight,
+    y: beside ? y : y - 17 / rowHeight,
     wordsY: column ? y : y - 17 / rowHeight,
   }));
   const edge = { frameAnchor: "left" as const, textAnchor: "start" as const };
   return {
     width: chart.width,
     height: count * rowHeight + 54,
-    marginLeft: 14,
+    marginLeft,
     marginRight,
     marginTop: 8,
     marginBottom: 46,
@@ -199,6 +208,7 @@ export function rowChart(chart: RowChart): Plot.PlotOptions {
       ...intervalMarks(placed),
       Plot.text(labels, {
         ...edge,
+        dx: 14 - marginLeft,
         y: "y",
         text: "label",
         fill: ink,
