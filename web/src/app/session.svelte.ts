@@ -51,7 +51,8 @@ class Session {
 
   /** After a change: it is said, can be undone, and pages ask anew. */
   async changed(change: Changed, canUndo = true): Promise<void> {
-    const words = [change.what, ...(change.remarks ?? [])].join(" ");
+    const remarks = change.remarks ?? [];
+    const words = [`Done: ${change.what}${remarks.length > 0 ? "." : ""}`, ...remarks].join(" ");
     this.notice = { words, entry: canUndo && change.entry > 0 ? change.entry : undefined };
     this.turn += 1;
     await this.lookHome();
