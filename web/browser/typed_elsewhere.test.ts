@@ -73,7 +73,7 @@ test("of two that type at once the second is asked which one holds", async () =>
   await button(page, "Go on with the other").click();
   await expect.poll(() => cell(page, 6, 1).inputValue()).toBe("118");
   expect(await cell(page, 7, 1).inputValue()).toBe("");
-  await button(page, "Take back").click();
+  await button(page, "Undo typing").click();
   expect(await cell(page, 7, 1).inputValue()).toBe("139");
   await expect.poll(async () => (await kept()).cells?.[7]?.[1]).toBe("139");
 });
