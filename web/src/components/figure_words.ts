@@ -26,7 +26,7 @@ function curveMarks(medium: MediumView): string {
   const events = runs.some(({ recorded }) => recorded.events.length > 0);
   const beyond = shown.some(({ arm }) => arm.curve.some((point) => point.beyond_what_was_cut));
   return [
-    rings && " Rings: where edges are compared.",
+    rings && ` Rings: ${medium.lastingWords}.`,
     struck && " Crosses: struck out.",
     events && " Triangles: something happened.",
     beyond && " Shaded: beyond what was cut.",
