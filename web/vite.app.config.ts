@@ -7,6 +7,8 @@ import { packing } from "./tools/packing.js";
 
 const built = (name: string) => fileURLToPath(new URL(`../build/web/${name}`, import.meta.url));
 
+const page = (name: string) => fileURLToPath(new URL(`src/app/${name}`, import.meta.url));
+
 export default defineConfig({
   root: "src/app",
   plugins: [svelte({ configFile: "../../svelte.config.js" }), packing(built("app.pack"))],
@@ -16,5 +18,6 @@ export default defineConfig({
     target: "es2022",
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rollupOptions: { input: { index: page("index.html"), bench: page("bench.html") } },
   },
 });

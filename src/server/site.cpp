@@ -11,6 +11,8 @@ namespace keenfall::server {
 namespace {
 
 constexpr std::string_view kFirstPage = "/index.html";
+constexpr std::string_view kBench = "/bench";
+constexpr std::string_view kBenchPage = "/bench.html";
 
 const PageFile* file_at(std::string_view path, std::span<const PageFile> files) {
   const auto found = std::ranges::find(files, path, &PageFile::path);
@@ -51,7 +53,9 @@ HttpResponse site_answer(const HttpRequest& request, std::span<const PageFile> f
     return answer;
   }
   const PageFile* file = file_at(request.path, files);
-  if (file == nullptr && is_path_of_app(request.path)) file = file_at(kFirstPage, files);
+  if (file == nullptr && is_path_of_app(request.path)) {
+    file = file_at(request.path == kBench ? kBenchPage : kFirstPage, files);
+  }
   if (file == nullptr) {
     return refused({.status = 404,
                     .kind = "not_found",

@@ -1,5 +1,5 @@
 // The app's pages as answers: each file under its path, and the first page for every path of the
-// app's own, so that a link into it can be returned to.
+// app's own, so that a link into it can be returned to; the bench has a page of its own, at /bench.
 //
 // Only what is in the program is ever answered: no file of this machine is read.
 #pragma once

@@ -152,7 +152,10 @@ Json standing_json(const BenchRunTold& run) {
   }
   if (standing.to_take_back) {
     const bench::Entry& entry = run.entries.at(*standing.to_take_back);
-    object["to_take_back"] = {{"id", entry.id}, {"words", words_of(entry, run.sheet)}};
+    const bench::EntryFields fields = bench::fields_of(entry.what);
+    Json last = {{"id", entry.id}, {"words", words_of(entry, run.sheet)}, {"what", fields.what}};
+    put_number(last, "cuts", fields.cuts);
+    object["to_take_back"] = std::move(last);
   }
   const bool is_over =
       standing.phase == bench::Phase::closed || standing.phase == bench::Phase::voided;

@@ -56,6 +56,16 @@ export const readTable = (table: wire.ReadTable, signal?: AbortSignal) =>
 export const takeTable = (table: wire.TakeTable) =>
   post<wire.TakenTable | wire.Started>(`${v1}/tables/take`, table);
 
+const benchPath = (run: string) => `${v1}/bench/${encodeURIComponent(run)}`;
+export const bench = (trial: string, signal?: AbortSignal) =>
+  send<wire.Bench>(`${trialPath(trial)}/bench`, { signal });
+export const beginRun = (trial: string, begin: wire.BeginBenchRun) =>
+  post<wire.BenchRun>(`${trialPath(trial)}/bench`, begin);
+export const benchRun = (run: string, signal?: AbortSignal) =>
+  send<wire.BenchRun>(benchPath(run), { signal });
+export const tapped = (run: string, entries: wire.BenchEntries) =>
+  post<wire.BenchRun>(benchPath(run), entries);
+
 const sheetPath = (trial?: string) => `${v1}/sheets/${encodeURIComponent(trial ?? "new")}`;
 /** The sheet that is being typed for a trial, or for a new one. */
 export const typedSheet = (trial?: string, signal?: AbortSignal) =>

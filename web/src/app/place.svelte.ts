@@ -40,6 +40,8 @@ class Place {
     const link = event.target instanceof Element ? event.target.closest("a") : null;
     if (!link || link.target || link.hasAttribute("download")) return;
     if (link.origin !== location.origin || link.getAttribute("href")?.startsWith("#")) return;
+    // The bench is a page of its own.
+    if (link.pathname === "/bench") return;
     event.preventDefault();
     this.go(link.pathname + link.search);
   }

@@ -40,6 +40,11 @@ export function trialPath(trial: string, step: StepName): string {
   return `/trials/${encodeURIComponent(trial)}/${step}`;
 }
 
+/** A page of its own: readable from a step away, and with its own storage. */
+export function benchPath(trial: string): string {
+  return `/bench?${new URLSearchParams({ trial })}`;
+}
+
 export function searchPath(text: string): string {
   return `/search?${new URLSearchParams({ text })}`;
 }

@@ -1,0 +1,206 @@
+// A run at the bench on a phone: from the matched start to its trial, through a program that goes away
+// and a page that is loaded again.
+
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { BenchRun, Trial } from "../src/wire/api";
+import {
+  askApi,
+  button,
+  desktop,
+  faults,
+  phone,
+  type ServedApp,
+  serveApp,
+  sitDown,
+} from "./app_opened";
+import { startBrowser } from "./opened";
+
+let browser: Browser;
+let app: ServedApp;
+
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  app = await serveApp();
+});
+afterEach(async () => {
+  for (const context of browser.contexts()) await context.close();
+  await app.stop();
+});
+
+const edge = { bevel_angle_per_side_deg: 17 };
+const asked = (checkpoints: number[], repeats: number) => ({
+  claims: [{ words: "C outlasts A", worth_it_margin: 1.5 }],
+  plan: {
+    cuttings: [
+      {
+        medium: "new sisal",
+        method: { motion: "slice", cut_length_mm: 100 },
+        checkpoint_cuts: checkpoints,
+      },
+    ],
+    arms: [
+      { blade: "A", edge, cutting: 0 },
+      { blade: "C", edge, cutting: 0 },
+    ],
+    reading: { kind: "thread_push", repeats, stations: ["heel", "middle", "tip"] },
+    start_gate: { target_reading: 104, tolerance_fraction: 0.12 },
+    stop: { level: 4, force_cap_newton: 60 },
+    runs_each: 2,
+    order_seed: 7,
+    runs: [
+      { arm: 1, block: 1, order: 1 },
+      { arm: 0, block: 1, order: 2 },
+      { arm: 0, block: 2, order: 3 },
+      { arm: 1, block: 2, order: 4 },
+    ],
+  },
+});
+
+/** A trial with a sealed plan. Out: its uid. */
+async function sealedTrial(checkpoints: number[], repeats: number): Promise<string> {
+  await askApi(app, "POST", "/notebooks", { how: "make", path: "bench" });
+  const { uid } = await askApi<Trial>(app, "POST", "/trials", {
+    name: "Sisal",
+    asked: asked(checkpoints, repeats),
+  });
+  await askApi(app, "POST", `/trials/${uid}/seal`);
+  return uid;
+}
+
+/** At the run that comes first, which is begun. */
+async function atTheRun(trial: string, size = phone): Promise<Page> {
+  const { page } = await sitDown(browser, app.address, size);
+  await page.goto(new URL(`/trials/${trial}/plan`, app.address).href);
+  await page.getByRole("link", { name: "Cut it at the bench" }).click();
+  await button(page, "I have read this").click();
+  await button(page, "Begin it").click();
+  await page.getByText("Before the first cut").waitFor();
+  return page;
+}
+const runOf = (page: Page) => new URL(page.url()).searchParams.get("run") ?? "";
+const kept = async (page: Page) =>
+  (await askApi<BenchRun>(app, "GET", `/bench/${runOf(page)}`)).standing;
+
+async function read(page: Page, reading: number): Promise<void> {
+  for (const digit of String(reading))
+    await page.getByRole("button", { name: digit, exact: true }).click();
+  await button(page, "Enter").click();
+}
+const cut = (page: Page) => button(page, /^\+1 cut$/);
+const count = (page: Page) => page.locator(".count").textContent();
+
+describe.each([
+  ["a phone", phone],
+  ["a desktop", desktop],
+])("On %s", (_where, size) => {
+  test("a run goes from its start into its trial", async () => {
+    const trial = await sealedTrial([0, 1, 3], 3);
+    const page = await atTheRun(trial, size);
+    expect(await faults(page)).toEqual([]);
+    for (const reading of [103, 105, 104]) await read(page, reading);
+    await button(page, "Matched: begin to cut").click();
+    await page.getByText("1 cut to go").waitFor();
+    expect(await faults(page)).toEqual([]);
+
+    await cut(page).click({ delay: 90 });
+    await page.getByText("Read now").waitFor();
+    expect(await faults(page)).toEqual([]);
+    for (const reading of [110, 112]) await read(page, reading);
+    await read(page, 1120);
+    await page.getByText("Look again?").waitFor();
+    expect(await faults(page)).toEqual([]);
+    await button(page, "Type again").click();
+    await read(page, 111);
+    await page.getByText("2 cuts to go").waitFor();
+    expect(await page.getByText("112").count()).toBe(0);
+
+    await cut(page).click({ delay: 90 });
+    await button(page, "Pause").click();
+    await button(page, "Go on").click();
+    await cut(page).click({ delay: 90 });
+    for (const reading of [125, 124, 126]) await read(page, reading);
+    await button(page, "Close the run").click();
+    await page.getByText("It is in Sisal").waitFor();
+    expect(await faults(page)).toEqual([]);
+
+    const { recorded } = await askApi<Trial>(app, "GET", `/trials/${trial}`);
+    expect(recorded.runs.map(({ readings }) => readings.length)).toEqual([9]);
+    await page.getByRole("link", { name: "The next run" }).click();
+    await page.getByText("Next: A in new sisal, run 1").waitFor();
+    expect(await faults(page)).toEqual([]);
+  });
+});
+
+test("by the keyboard alone a run of the demo's protocol: 255 cuts, nine checkpoints of seven", async () => {
+  const checkpoints = [0, 1, 3, 7, 15, 31, 63, 127, 255];
+  const page = await atTheRun(await sealedTrial(checkpoints, 7));
+  let pressed = 0;
+  const press = async (key: string) => {
+    pressed += 1;
+    await page.keyboard.press(key);
+  };
+  const type = async (reading: number) => {
+    for (const digit of String(reading)) await press(digit);
+    await press("Enter");
+  };
+  for (let at = 0; at < 7; at++) await type(104);
+  await button(page, "Matched: begin to cut").focus();
+  await press("Enter");
+  let cuts = 0;
+  for (const checkpoint of checkpoints.slice(1)) {
+    await page.getByText("to go").waitFor();
+    await page.evaluate(() => (document.activeElement as HTMLElement)?.blur());
+    for (; cuts < checkpoint; cuts++) await press("Space");
+    await page.getByText("Read now").waitFor();
+    for (let at = 0; at < 7; at++) await type(104 + checkpoint);
+  }
+  await button(page, "Close the run").click();
+  await page.getByText("It is in Sisal").waitFor();
+
+  const standing = await kept(page);
+  expect(standing.cuts).toBe(255);
+  expect(standing.readings?.length).toBe(63);
+  // A stroke for each cut, and for each reading its digits and one more: what paper takes, and a line.
+  expect(pressed).toBe(255 + 63 * 4 + 1);
+});
+
+test("what is tapped while the program is away arrives once, in order, after a reload", async () => {
+  const page = await atTheRun(await sealedTrial([0, 20, 40], 1));
+  await read(page, 104);
+  await button(page, "Matched: begin to cut").click();
+  await cut(page).click({ delay: 90 });
+  await expect.poll(async () => (await kept(page)).cuts).toBe(1);
+
+  await page.route("**/api/**", (route) => route.abort());
+  for (let times = 0; times < 5; times++) await cut(page).click({ delay: 90 });
+  await button(page, /^Take back/).click();
+  await page.getByText("Keenfall does not answer").waitFor();
+  await expect.poll(() => count(page)).toBe("5");
+  expect(await faults(page)).toEqual([]);
+  expect((await kept(page)).cuts).toBe(1);
+
+  await page.unroute("**/api/**");
+  await page.reload();
+  await expect.poll(async () => (await kept(page)).cuts).toBe(5);
+  await expect.poll(() => count(page)).toBe("5");
+  await page.getByText("All is kept").waitFor();
+});
+
+test("two devices on one run stay in step within a second", async () => {
+  const page = await atTheRun(await sealedTrial([0, 20, 40], 1));
+  await read(page, 104);
+  await button(page, "Matched: begin to cut").click();
+  await page.getByText("20 cuts to go").waitFor();
+  const { page: other } = await sitDown(browser, app.address, phone);
+  await other.goto(page.url());
+  await other.getByText("20 cuts to go").waitFor();
+
+  await cut(page).click({ delay: 90 });
+  await other.getByText("19 cuts to go").waitFor({ timeout: 1_000 });
+  await cut(other).click({ delay: 90 });
+  await page.getByText("18 cuts to go").waitFor({ timeout: 1_000 });
+});

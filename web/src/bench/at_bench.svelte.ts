@@ -1,0 +1,172 @@
+// The run that is being cut, as this device sees it: how it stands, what waits to be kept, and whether
+// the program answers. Every tap is in durable storage before it counts here.
+
+import * as api from "../api/endpoints";
+import { meant, Refused, Unanswered } from "../api/send";
+import { keepUnsent, unsent } from "../app/unsent";
+import type { BenchEntry, BenchRun } from "../wire/api";
+import { foreseen, type Standing } from "./foreseen";
+import type { Tap, Taps } from "./taps";
+
+const lookMs = 500;
+const mostAtOnce = 500;
+
+/** What the program would not take, and why. */
+export interface NotTaken {
+  entries: BenchEntry[];
+  why: string;
+}
+
+const notTakenPlace = "bench.not_taken";
+
+/** Sent again it would be refused again. */
+const isFinal = ({ problems }: Refused) =>
+  problems.every(({ kind }) =>
+    ["bad_value", "missing", "unknown_name", "conflicting"].includes(kind),
+  );
+
+const anyId = () =>
+  [...crypto.getRandomValues(new Uint8Array(16))]
+    .map((byte) => byte.toString(16).padStart(2, "0"))
+    .join("");
+
+export class AtBench {
+  run: BenchRun | undefined = $state.raw();
+  waiting: Tap[] = $state.raw([]);
+  /** The program does not answer. */
+  away = $state(false);
+  /** Why there is nothing to be shown. */
+  trouble: string | undefined = $state();
+  notTaken: NotTaken[] = $state.raw(unsent<NotTaken[]>(localStorage, notTakenPlace) ?? []);
+  readonly standing: Standing | undefined = $derived(this.run && foreseen(this.run, this.#ofRun()));
+  readonly #taps: Taps;
+  readonly #uid: string;
+  #sending = false;
+  #tapped = 0;
+  #atOnce = mostAtOnce;
+  #timer: ReturnType<typeof setInterval> | undefined;
+
+  constructor(taps: Taps, uid: string) {
+    this.#taps = taps;
+    this.#uid = uid;
+  }
+
+  async begin(): Promise<void> {
+    this.waiting = await this.#taps.waiting();
+    await this.look();
+    this.#timer = setInterval(() => void this.#again(), lookMs);
+    void this.send();
+  }
+  leave(): void {
+    clearInterval(this.#timer);
+  }
+
+  async look(): Promise<void> {
+    try {
+      const tapped = this.#tapped;
+      const run = await api.benchRun(this.#uid);
+      // What was tapped meanwhile may be in it already, and would count twice.
+      if (!this.run || (this.waiting.length === 0 && tapped === this.#tapped)) this.#stands(run);
+      this.away = false;
+      if (this.waiting.length === 0) this.trouble = undefined;
+    } catch (failure) {
+      if (failure instanceof Unanswered) this.away = true;
+      else if (failure instanceof Refused) this.trouble = failure.message;
+      else throw failure;
+    }
+  }
+
+  /** Counts once it is in this device's storage. Out: its id. */
+  async tap(what: Omit<BenchEntry, "id" | "at_ms">): Promise<string> {
+    const entry: BenchEntry = { id: anyId(), at_ms: Date.now(), ...what };
+    const tap = await this.#taps.keep({ run: this.#uid, notebook: meant.notebook ?? "", entry });
+    this.#tapped += 1;
+    this.waiting = [...this.waiting, tap];
+    void this.send();
+    return entry.id;
+  }
+
+  async takeBack(): Promise<void> {
+    const last = this.standing?.to_take_back;
+    if (last) await this.tap({ what: "taken back", subject: last.id });
+  }
+
+  /** A run that is over and was taken out of its trial comes into it again. */
+  async putInTrial(): Promise<void> {
+    try {
+      this.run = await api.tapped(this.#uid, { entries: [] });
+    } catch (failure) {
+      if (failure instanceof Refused) this.trouble = failure.message;
+      else if (failure instanceof Unanswered) this.away = true;
+      else throw failure;
+    }
+  }
+
+  /** In order, one run after another; what cannot be reached stays and is tried again. */
+  async send(): Promise<void> {
+    if (this.#sending) return;
+    this.#sending = true;
+    try {
+      while (this.waiting.length > 0) await this.#sendFirst();
+    } catch (failure) {
+      // It waits, and is tried again: another notebook may be open, or another may be writing.
+      if (failure instanceof Refused) this.trouble = failure.message;
+      else if (failure instanceof Unanswered) this.away = true;
+      else throw failure;
+    } finally {
+      this.#sending = false;
+    }
+  }
+
+  async #sendFirst(): Promise<void> {
+    const [first] = this.waiting;
+    if (!first) return;
+    const others = this.waiting.findIndex(({ run }) => run !== first.run);
+    const together = this.waiting.slice(
+      0,
+      others < 0 ? this.#atOnce : Math.min(others, this.#atOnce),
+    );
+    meant.notebook = first.notebook;
+    try {
+      const run = await api.tapped(first.run, { entries: together.map(({ entry }) => entry) });
+      this.away = false;
+      this.trouble = undefined;
+      if (first.run === this.#uid) this.#stands(run);
+    } catch (failure) {
+      if (!(failure instanceof Refused) || !isFinal(failure)) throw failure;
+      // One that is refused does not hold up the others.
+      this.#atOnce = 1;
+      if (together.length > 1) return;
+      this.#setAside(together, failure.message);
+    }
+    if (together.length === this.waiting.length) this.#atOnce = mostAtOnce;
+    await this.#forget(together);
+  }
+
+  #setAside(taps: Tap[], why: string): void {
+    this.notTaken = [...this.notTaken, { entries: taps.map(({ entry }) => entry), why }];
+    keepUnsent(localStorage, notTakenPlace, this.notTaken);
+  }
+
+  /** From the page at once, so that nothing counts twice in between. */
+  async #forget(taps: Tap[]): Promise<void> {
+    const gone = new Set(taps.map(({ seq }) => seq));
+    this.waiting = this.waiting.filter(({ seq }) => !gone.has(seq));
+    await this.#taps.forget(taps);
+  }
+
+  async #again(): Promise<void> {
+    if (this.#sending || document.hidden) return;
+    if (this.waiting.length > 0) await this.send();
+    else await this.look();
+  }
+
+  /** An answer that was under way when a later one came says less: entries are never fewer. */
+  #stands(run: BenchRun): void {
+    if (run.entries >= (this.run?.entries ?? 0)) this.run = run;
+  }
+
+  #ofRun(): BenchEntry[] {
+    return this.waiting.filter(({ run }) => run === this.#uid).map(({ entry }) => entry);
+  }
+}
