@@ -160,13 +160,40 @@ std::string open_help(const Look& look) {
              look);
 }
 
+std::string scale_help(const Look& look) {
+  return wrapped("keenfall scale DEVICE [options]", {}, look) + "\n" +
+         wrapped(
+             "Shows what a scale at a serial or USB line (/dev/ttyUSB0) sends, until Ctrl-C: every "
+             "reading that differs from the one before with the line it was read from, and every "
+             "line that is not read with the reason. Nothing is sent to the scale, and nothing is "
+             "kept. Set the scale to send by itself, with its unit.",
+             {},
+             look) +
+         "\n" +
+         entries_text(
+             {{"--baud=9600", "300, 600, 1200, 2400, 4800, 9600 or 19200, as the scale is set"},
+              {"--format=7E1", "8N1 (else) or 7E1: bits, parity, stop bits, as the scale is set"},
+              {"--decimal=comma", "1,104 kg is a little more than 1 kg; else it is refused"},
+              {"--hold=peak",
+               "say the peak of every press; or with \"stable\" every value that settles"},
+              {"--full-press=200gf", "what a press reaches, so that touches are told from it"}},
+             look) +
+         "\n" +
+         wrapped(
+             "Exit code 0: it was stopped. 2: an option is wrong. 4: the device is not there, is "
+             "no "
+             "serial line, or may not be read.",
+             {},
+             look);
+}
+
 }  // namespace
 
 const std::vector<std::string_view>& command_names() {
   static const std::vector<std::string_view> names = {
-      "open",   "judge", "demo",   "tell",     "simulate", "apex",    "new",       "take",
-      "show",   "log",   "undo",   "strike",   "export",   "merge",   "check",     "backup",
-      "steels", "grits", "phases", "hardness", "convert",  "predict", "resharpen", "help"};
+      "open",   "judge",    "demo",    "tell",    "simulate",  "apex",  "new",    "take",   "show",
+      "log",    "undo",     "strike",  "export",  "merge",     "check", "backup", "steels", "grits",
+      "phases", "hardness", "convert", "predict", "resharpen", "scale", "help"};
   return names;
 }
 
@@ -213,6 +240,7 @@ std::string help_text(const Look& look) {
               {"keenfall check FILE.keen", "whether a notebook is as it was written"},
               {"keenfall backup FILE.keen COPY", "a whole copy"},
               {"keenfall resharpen --steel=NAME ...", "what bringing a damaged edge back takes"},
+              {"keenfall scale DEVICE", "read a scale at a serial or USB line, to try it"},
               {"keenfall steels [NAME]", "steels by their AISI and EN designations"},
               {"keenfall grits [GRIT]", "grit systems side by side, in µm"},
               {"keenfall phases [NAME]", "how hard carbides, minerals and abrasives are"},
@@ -228,6 +256,7 @@ std::optional<std::string> help_on(std::string_view command, const Look& look) {
   if (command == "tell") return tell_help(look);
   if (command == "demo") return demo_help(look);
   if (command == "open") return open_help(look);
+  if (command == "scale") return scale_help(look);
   if (command == "help") return help_text(look);
   if (auto text = simulation_help(command, look)) return text;
   if (auto text = notebook_help(command, look)) return text;

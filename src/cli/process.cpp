@@ -40,6 +40,8 @@ void write_to_standard_output(const std::string& text) {
   (void)std::fflush(stdout);
 }
 
+bool is_standard_output_gone() { return std::ferror(stdout) != 0; }
+
 void write_to_standard_error(const std::string& text) {
   (void)std::fwrite(text.data(), 1, text.size(), stderr);
   (void)std::fflush(stderr);
@@ -96,6 +98,7 @@ Surroundings surroundings_of_this_process(const UseCases& use_cases) {
                             .working_folder = working_folder(),
                             .runtime_folder = runtime_folder(),
                             .write_at_once = write_to_standard_output,
+                            .is_output_gone = is_standard_output_gone,
                             .wait_for_stop = wait_until_interrupted,
                             .ask_for_stop = interrupt,
                             .end_at_once = end_with};

@@ -2,6 +2,7 @@
 
 #include "base/shell_word.h"
 #include "cli/apex_command.h"
+#include "cli/bench_scale_command.h"
 #include "cli/demo_command.h"
 #include "cli/help_text.h"
 #include "cli/judge_command.h"
@@ -102,6 +103,7 @@ Outcome run_program(Words words, const Surroundings& surroundings) {
   if (!is_known) return usage_fault(unknown_command_sentence(command), "");
   if (std::ranges::any_of(rest, asks_for_help)) return said(*help_on(command, look));
   if (command == "judge") return judge_command(rest, surroundings);
+  if (command == "scale") return bench_scale_command(rest, surroundings);
   if (command == "open") return open_command(rest, surroundings);
   if (command == "demo") return demo_command(rest, surroundings);
   if (command == "simulate") return simulate_command(rest, surroundings);

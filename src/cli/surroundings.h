@@ -24,8 +24,9 @@ struct Surroundings {
   std::string runtime_folder = {};       // where this user's programs find each other (open_sign.h)
   // Of what goes on until it is stopped (open).
   std::function<void(const std::string&)> write_at_once = {};  // to standard output
-  std::function<void()> wait_for_stop = {};                    // until somebody asks for it
-  std::function<void()> ask_for_stop = {};                     // from any thread
+  std::function<bool()> is_output_gone = {};  // nobody reads standard output any more; empty: no
+  std::function<void()> wait_for_stop = {};   // until somebody asks for it
+  std::function<void()> ask_for_stop = {};    // from any thread
   std::function<void(const std::string& last_words)> end_at_once = {};   // with success
   std::function<bool(const std::string& address)> show_on_desktop = {};  // empty: there is none
 };

@@ -219,6 +219,13 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
     case Command::scale:
       add_json_option(app, json);
       break;
+    case Command::bench_scale:
+      app.add_option("--baud", typed.scale.baud);
+      app.add_option("--format", typed.format);
+      app.add_option("--decimal", typed.decimal);
+      app.add_option("--hold", typed.scale.hold);
+      app.add_option("--full-press", typed.scale.full_press);
+      break;
     case Command::resharpen:
       add_sharpening_options(app, typed);
       add_json_option(app, json);

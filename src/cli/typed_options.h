@@ -62,6 +62,13 @@ struct TypedSimulation {
   bool list = false;
 };
 
+// Of scale alone.
+struct TypedScale {
+  std::optional<std::string> baud;
+  std::optional<std::string> hold;
+  std::optional<std::string> full_press;
+};
+
 struct TypedOptions {
   std::vector<std::string> positionals;
   std::optional<std::string> worth_it;
@@ -100,7 +107,7 @@ struct TypedOptions {
   std::optional<std::string> apart;
   std::optional<std::string> as;      // the form of an export
   std::optional<std::string> out;     // of tell: the file to write
-  std::optional<std::string> format;  // of tell
+  std::optional<std::string> format;  // of tell, and of scale
   TypedSharpening sharpening;
   std::optional<std::string> port;  // of open
   bool same = false;
@@ -111,10 +118,12 @@ struct TypedOptions {
   bool own_window = false;  // of open: the terminal window is its own
   bool keep_good = false;
   TypedSimulation simulated;
+  TypedScale scale;
 };
 
 // `look`: what only looks into a notebook, or makes one; those have no options but --who.
-// `scale`: phases and hardness, which have none but --json.
+// `scale`: phases and hardness, which have none but --json. `bench_scale`: a scale at a serial
+// line.
 enum class Command {
   judge,
   demo,
@@ -127,6 +136,7 @@ enum class Command {
   look,
   open,
   scale,
+  bench_scale,
   resharpen,
   simulate,
   apex,
