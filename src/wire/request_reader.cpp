@@ -16,16 +16,16 @@ using base::Problem;
 using base::ProblemKind;
 
 // What is shown of a value that cannot be used: all of it would be too much.
-std::string found_in(const Json& value) {
+std::string found_in(const SentJson& value) {
   constexpr std::size_t kMostShown = 80;
   if (value.is_array()) return "a list of " + std::to_string(value.size());
   if (value.is_object()) return "an object";
   if (value.is_string()) return shown_of(value.get_ref<const std::string&>(), kMostShown);
-  return in_one_line(value);
+  return value.dump(-1, ' ', false, SentJson::error_handler_t::replace);
 }
 
 // Nothing where the value is a text that is taken.
-std::optional<std::string> text_wanted_instead(const Json& value,
+std::optional<std::string> text_wanted_instead(const SentJson& value,
                                                Lines lines,
                                                std::size_t most_bytes) {
   if (!value.is_string()) return "a text";
@@ -41,11 +41,11 @@ bool is_within(double number, const NumberRange& range) {
   return std::isfinite(number) && above && number <= range.highest;
 }
 
-bool is_number_within(const Json& value, const NumberRange& range) {
+bool is_number_within(const SentJson& value, const NumberRange& range) {
   return value.is_number() && is_within(value.get<double>(), range);
 }
 
-bool is_whole_within(const Json& value, const NumberRange& range) {
+bool is_whole_within(const SentJson& value, const NumberRange& range) {
   return value.is_number_unsigned() && is_within(value.get<double>(), range);
 }
 
@@ -57,29 +57,29 @@ struct RequestReader::Shared {
 };
 
 RequestReader::RequestReader(const std::string& body)
-    : object_(Json::object()), shared_(std::make_shared<Shared>()) {
+    : object_(SentJson::object()), shared_(std::make_shared<Shared>()) {
   if (auto problem = too_much_sent(body)) {
     shared_->problems.push_back(std::move(*problem));
     return;
   }
-  object_ = Json::parse(body, nullptr, false);
+  object_ = SentJson::parse(body, nullptr, false);
   if (object_.is_object()) return;
   shared_->problems.push_back({.kind = ProblemKind::unreadable,
                                .sentence = object_.is_discarded()
                                                ? "What was sent is not JSON."
                                                : "What was sent is JSON, but not an object.",
                                .accepted = "an object, as docs/wire/api.json describes it"});
-  object_ = Json::object();
+  object_ = SentJson::object();
 }
 
-RequestReader::RequestReader(Json object, std::string path, std::shared_ptr<Shared> shared)
+RequestReader::RequestReader(SentJson object, std::string path, std::shared_ptr<Shared> shared)
     : object_(std::move(object)), path_(std::move(path)), shared_(std::move(shared)) {}
 
 bool RequestReader::has(const std::string& field) const {
   return object_.contains(field) && !object_[field].is_null();
 }
 
-const Json* RequestReader::asked(const std::string& field) {
+const SentJson* RequestReader::asked(const std::string& field) {
   shared_->asked.insert(path_ + field);
   return has(field) ? &object_[field] : nullptr;
 }
@@ -95,7 +95,7 @@ void RequestReader::refuse(const std::string& field, std::string_view accepted) 
 std::optional<std::string> RequestReader::asked_text(const std::string& field,
                                                      Lines lines,
                                                      std::size_t most_bytes) {
-  const Json* value = asked(field);
+  const SentJson* value = asked(field);
   if (value == nullptr) return std::nullopt;
   const auto instead = text_wanted_instead(*value, lines, most_bytes);
   if (!instead) return value->get<std::string>();
@@ -116,13 +116,13 @@ std::optional<std::string> RequestReader::lines(const std::string& field) {
 }
 
 std::vector<std::vector<std::string>> RequestReader::rows_of_texts(const std::string& field) {
-  const Json* const value = asked(field);
+  const SentJson* const value = asked(field);
   if (value == nullptr) return {};
-  const bool is_table = value->is_array() && std::ranges::all_of(*value, [](const Json& row) {
-                          return row.is_array() && std::ranges::all_of(row, [](const Json& cell) {
-                                   return cell.is_string();
-                                 });
-                        });
+  const bool is_table =
+      value->is_array() && std::ranges::all_of(*value, [](const SentJson& row) {
+        return row.is_array() &&
+               std::ranges::all_of(row, [](const SentJson& cell) { return cell.is_string(); });
+      });
   if (is_table) return value->get<std::vector<std::vector<std::string>>>();
   refuse(field, "a list of rows, each a list of texts");
   return {};
@@ -131,7 +131,7 @@ std::vector<std::vector<std::string>> RequestReader::rows_of_texts(const std::st
 void RequestReader::pass_over(const std::string& field) { (void)asked(field); }
 
 std::optional<double> RequestReader::number(const std::string& field, const NumberRange& range) {
-  const Json* value = asked(field);
+  const SentJson* value = asked(field);
   if (value == nullptr) return std::nullopt;
   if (is_number_within(*value, range)) return value->get<double>();
   refuse(field, range.words);
@@ -140,7 +140,7 @@ std::optional<double> RequestReader::number(const std::string& field, const Numb
 
 std::optional<std::uint64_t> RequestReader::whole(const std::string& field,
                                                   const NumberRange& range) {
-  const Json* value = asked(field);
+  const SentJson* value = asked(field);
   if (value == nullptr) return std::nullopt;
   if (is_whole_within(*value, range)) return value->get<std::uint64_t>();
   refuse(field, range.words);
@@ -148,7 +148,7 @@ std::optional<std::uint64_t> RequestReader::whole(const std::string& field,
 }
 
 std::optional<bool> RequestReader::flag(const std::string& field) {
-  const Json* value = asked(field);
+  const SentJson* value = asked(field);
   if (value == nullptr) return std::nullopt;
   if (value->is_boolean()) return value->get<bool>();
   refuse(field, "true or false");
@@ -169,14 +169,14 @@ std::optional<std::size_t> RequestReader::choice(const std::string& field,
 }
 
 std::vector<std::string> RequestReader::texts(const std::string& field) {
-  const Json* value = asked(field);
+  const SentJson* value = asked(field);
   std::vector<std::string> read;
   if (value == nullptr) return read;
   if (!value->is_array()) {
     refuse(field, "a list of texts");
     return read;
   }
-  for (const Json& one : *value) {
+  for (const SentJson& one : *value) {
     if (const auto instead = text_wanted_instead(one, Lines::one, kLongestText)) {
       refuse(field, "a list of texts; each of it " + *instead);
       return {};
@@ -186,12 +186,13 @@ std::vector<std::string> RequestReader::texts(const std::string& field) {
   return read;
 }
 
-const Json* RequestReader::asked_list(const std::string& field,
-                                      const NumberRange& range,
-                                      bool (*fits)(const Json& one, const NumberRange& range)) {
-  const Json* value = asked(field);
+const SentJson* RequestReader::asked_list(const std::string& field,
+                                          const NumberRange& range,
+                                          bool (*fits)(const SentJson& one,
+                                                       const NumberRange& range)) {
+  const SentJson* value = asked(field);
   if (value == nullptr) return nullptr;
-  const bool all_fit = value->is_array() && std::ranges::all_of(*value, [&](const Json& one) {
+  const bool all_fit = value->is_array() && std::ranges::all_of(*value, [&](const SentJson& one) {
                          return fits(one, range);
                        });
   if (all_fit) return value;
@@ -201,20 +202,21 @@ const Json* RequestReader::asked_list(const std::string& field,
 
 std::vector<double> RequestReader::numbers(const std::string& field, const NumberRange& range) {
   std::vector<double> read;
-  const Json* list = asked_list(field, range, is_number_within);
+  const SentJson* list = asked_list(field, range, is_number_within);
   if (list == nullptr) return read;
-  for (const Json& one : *list) read.push_back(one.get<double>());
+  for (const SentJson& one : *list) read.push_back(one.get<double>());
   return read;
 }
 
 std::vector<std::optional<double>> RequestReader::numbers_or_null(const std::string& field,
                                                                   const NumberRange& range) {
   std::vector<std::optional<double>> read;
-  const Json* list = asked_list(field, range, [](const Json& one, const NumberRange& within) {
-    return one.is_null() || is_number_within(one, within);
-  });
+  const SentJson* list =
+      asked_list(field, range, [](const SentJson& one, const NumberRange& within) {
+        return one.is_null() || is_number_within(one, within);
+      });
   if (list == nullptr) return read;
-  for (const Json& one : *list) {
+  for (const SentJson& one : *list) {
     read.push_back(one.is_null() ? std::nullopt : std::optional(one.get<double>()));
   }
   return read;
@@ -223,18 +225,18 @@ std::vector<std::optional<double>> RequestReader::numbers_or_null(const std::str
 std::vector<std::uint64_t> RequestReader::wholes(const std::string& field,
                                                  const NumberRange& range) {
   std::vector<std::uint64_t> read;
-  const Json* list = asked_list(field, range, is_whole_within);
+  const SentJson* list = asked_list(field, range, is_whole_within);
   if (list == nullptr) return read;
-  for (const Json& one : *list) read.push_back(one.get<std::uint64_t>());
+  for (const SentJson& one : *list) read.push_back(one.get<std::uint64_t>());
   return read;
 }
 
-RequestReader RequestReader::within(const Json& object, const std::string& name) {
+RequestReader RequestReader::within(const SentJson& object, const std::string& name) {
   return {object, path_ + name + ".", shared_};
 }
 
 std::optional<RequestReader> RequestReader::object(const std::string& field) {
-  const Json* value = asked(field);
+  const SentJson* value = asked(field);
   if (value == nullptr) return std::nullopt;
   if (value->is_object()) return within(*value, field);
   refuse(field, "an object");
@@ -242,12 +244,12 @@ std::optional<RequestReader> RequestReader::object(const std::string& field) {
 }
 
 std::vector<RequestReader> RequestReader::objects(const std::string& field) {
-  const Json* value = asked(field);
+  const SentJson* value = asked(field);
   std::vector<RequestReader> read;
   if (value == nullptr) return read;
-  const bool all_objects = value->is_array() && std::ranges::all_of(*value, [](const Json& one) {
-                             return one.is_object();
-                           });
+  const bool all_objects =
+      value->is_array() &&
+      std::ranges::all_of(*value, [](const SentJson& one) { return one.is_object(); });
   if (!all_objects) {
     refuse(field, "a list of objects");
     return read;
@@ -259,7 +261,7 @@ std::vector<RequestReader> RequestReader::objects(const std::string& field) {
 }
 
 void RequestReader::require(const std::string& field, std::string_view accepted) {
-  const Json* value = asked(field);
+  const SentJson* value = asked(field);
   const bool is_blank_text =
       value != nullptr && value->is_string() && is_blank(value->get<std::string>());
   if (value != nullptr && !is_blank_text) return;
@@ -273,8 +275,8 @@ void RequestReader::add(Problem problem) { shared_->problems.push_back(std::move
 
 std::vector<Problem> RequestReader::problems() {
   std::vector<Problem> all = shared_->problems;
-  const std::function<void(const Json&, const std::string&)> look_into =
-      [&](const Json& object, const std::string& path) {
+  const std::function<void(const SentJson&, const std::string&)> look_into =
+      [&](const SentJson& object, const std::string& path) {
         for (const auto& [field, value] : object.items()) {
           const std::string name = path + field;
           if (!shared_->asked.contains(name)) {

@@ -9,6 +9,8 @@
 #include "wire/json_pieces.h"
 #include "wire/sent_json.h"
 
+#include <nlohmann/json.hpp>
+
 #include <cstddef>
 #include <cstdint>
 #include <memory>
@@ -38,6 +40,10 @@ inline constexpr std::size_t kLongestPath = 4'096;
 // A seed that every reader of JSON keeps as it is.
 inline constexpr NumberRange kSeedRange{.highest = 9007199254740991.0,
                                         .words = "a whole number, 0 or more"};
+
+// What a request says. Not the kind that keeps the order of its keys: looking one up there takes
+// longer the more it has, and reading it does so for each of them.
+using SentJson = nlohmann::json;
 
 class RequestReader {
  public:
@@ -86,20 +92,21 @@ class RequestReader {
 
  private:
   struct Shared;
-  RequestReader(Json object, std::string path, std::shared_ptr<Shared> shared);
+  RequestReader(SentJson object, std::string path, std::shared_ptr<Shared> shared);
 
   // Of the field, where it is there and not null.
-  [[nodiscard]] const Json* asked(const std::string& field);
-  [[nodiscard]] RequestReader within(const Json& object, const std::string& name);
+  [[nodiscard]] const SentJson* asked(const std::string& field);
+  [[nodiscard]] RequestReader within(const SentJson& object, const std::string& name);
   [[nodiscard]] std::optional<std::string> asked_text(const std::string& field,
                                                       Lines lines,
                                                       std::size_t most_bytes);
   // The list, where there is one and each of it is as it should be; else a problem, if it is there.
-  [[nodiscard]] const Json* asked_list(const std::string& field,
-                                       const NumberRange& range,
-                                       bool (*fits)(const Json& one, const NumberRange& range));
+  [[nodiscard]] const SentJson* asked_list(const std::string& field,
+                                           const NumberRange& range,
+                                           bool (*fits)(const SentJson& one,
+                                                        const NumberRange& range));
 
-  Json object_;
+  SentJson object_;
   std::string path_;  // "question.", of an object within
   std::shared_ptr<Shared> shared_;
 };

@@ -8,7 +8,9 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <array>
+#include <ctime>
 #include <string>
 
 namespace keenfall::wire {
@@ -17,6 +19,31 @@ namespace {
 using nlohmann::json;
 
 std::string nested(std::size_t depth) { return std::string(depth, '[') + std::string(depth, ']'); }
+
+// The least of a few times: that of a processor that nobody else needed meanwhile.
+std::clock_t time_to_refuse(const std::string& body) {
+  std::clock_t least = std::clock();
+  for (int i = 0; i < 5; ++i) {
+    const std::clock_t begun = std::clock();
+    EXPECT_FALSE(arms_asked_from(body));
+    least = std::min(least, std::clock() - begun);
+  }
+  return least;
+}
+
+std::string with_so_many_keys(int keys) {
+  json object = json::object();
+  for (int i = 0; i < keys; ++i) object["key " + std::to_string(i)] = i;
+  return object.dump();
+}
+
+TEST(WhatIsSent, TakesNotMuchLongerForEachKeyTheMoreKeysThereAre) {
+  constexpr int kFew = 5'000;
+  const std::clock_t few = time_to_refuse(with_so_many_keys(kFew));
+  const std::clock_t many = time_to_refuse(with_so_many_keys(4 * kFew));
+
+  EXPECT_LT(many, 8 * few);
+}
 
 TEST(WhatIsSent, MayBeNestedAsDeepAsAnyRequestNeeds) {
   EXPECT_FALSE(too_much_sent(nested(kDeepestNesting)));
