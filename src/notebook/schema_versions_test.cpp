@@ -1,10 +1,12 @@
 // Notebooks of every schema version open, and are brought up to date where they are written to.
 #include "notebook/a_notebook_test.h"
+#include "notebook/bench_runs.h"
 #include "notebook/check.h"
 #include "notebook/kept_trials.h"
 #include "notebook/kit.h"
 #include "notebook/looks.h"
 #include "notebook/plans.h"
+#include "notebook/typed_sheets.h"
 
 #include <gtest/gtest.h>
 
@@ -109,6 +111,22 @@ TEST_F(ANotebook, OfTheThirdSchemaStillOpens) {
   EXPECT_EQ(kit.blades.size(), 3U);
   EXPECT_EQ(kit.lots[0].thing, std::get<trials::MediumLot>(testing::a_kit()[3]));
   EXPECT_EQ(kit.kinds[0].thing, std::get<trials::ReadingKind>(testing::a_kit()[5]));
+}
+
+TEST_F(ANotebook, OfTheFourthSchemaStillOpens) {
+  std::filesystem::copy_file(stored_notebook(4), path_);
+
+  const auto notebook = Notebook::open_to_write(path_, kOpener);
+
+  ASSERT_TRUE(notebook);
+  EXPECT_TRUE(check(*notebook).empty());
+  const auto runs = all_bench_runs(*notebook);
+  ASSERT_EQ(runs.size(), 1U);
+  EXPECT_EQ(runs[0].to_cut.order, 1);
+  ASSERT_EQ(runs[0].entries.size(), 12U);
+  EXPECT_EQ(std::get<bench::ReadingTaken>(runs[0].entries[2].what).scale_line, "ST,GS,+  104.2 g");
+  EXPECT_EQ(std::get<bench::TakenBack>(runs[0].entries[11].what).id, "e11");
+  EXPECT_EQ(typed_sheet(*notebook, "")->revision, 1);
 }
 
 }  // namespace
