@@ -120,7 +120,20 @@ base::Result<std::vector<PlannedArm>> best_against_best(const ArmChoices& choice
   return arms;
 }
 
-std::vector<EdgePreparation> crossed_edges(const EdgeChoices& choices) {
+base::Result<std::vector<EdgePreparation>> crossed_edges(const EdgeChoices& choices) {
+  std::size_t product = 1;
+  for (const std::size_t count :
+       {choices.bevel_angles.size(), choices.apex_angles.size(), choices.finishes.size()}) {
+    product *= std::max(count, std::size_t{1});
+    // After each factor, so that no product runs over.
+    if (product <= kMostArms) continue;
+    return base::failed({.kind = base::ProblemKind::too_large,
+                         .sentence = "That would be " + std::to_string(product) +
+                                     " edges or more, each an arm of its own: more than a trial "
+                                     "can hold.",
+                         .place = {.column = "edge_choices"},
+                         .accepted = std::to_string(kMostArms) + " edges or fewer"});
+  }
   std::vector<EdgePreparation> edges;
   for (const auto& bevel : or_unsaid(choices.bevel_angles)) {
     for (const auto& apex : or_unsaid(choices.apex_angles)) {

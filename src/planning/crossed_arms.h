@@ -39,7 +39,8 @@ struct EdgeChoices {
   std::optional<double> thickness_behind_edge_mm;
 };
 
-// Every angle with every finish.
-[[nodiscard]] std::vector<trials::EdgePreparation> crossed_edges(const EdgeChoices& choices);
+// Every angle with every finish. Refused: more edges than anybody compares, which is kMostArms.
+[[nodiscard]] base::Result<std::vector<trials::EdgePreparation>> crossed_edges(
+    const EdgeChoices& choices);
 
 }  // namespace keenfall::planning

@@ -139,15 +139,25 @@ TEST(CrossedEdges, HoldEveryAngleWithEveryFinish) {
                                     .finishes = {"9 um diamond", "3 um diamond", "FEPA-F 220"},
                                     .thickness_behind_edge_mm = 0.4});
 
-  ASSERT_EQ(edges.size(), 6U);
-  EXPECT_EQ(edges[1],
+  ASSERT_TRUE(edges);
+  ASSERT_EQ(edges->size(), 6U);
+  EXPECT_EQ((*edges)[1],
             (trials::EdgePreparation{.bevel_angle = trials::PerSideAngle{15},
                                      .finish = "3 um diamond",
                                      .thickness_behind_edge_mm = 0.4}));
 }
 
 TEST(CrossedEdges, OfNoChoicesAreOneEdgeOfWhichNothingIsSaid) {
-  EXPECT_EQ(crossed_edges({}), std::vector<trials::EdgePreparation>{{}});
+  EXPECT_EQ(crossed_edges({}).value(), std::vector<trials::EdgePreparation>{{}});
+}
+
+TEST(CrossedEdges, AreRefusedBeforeThereAreMoreThanFitATrial) {
+  const std::vector<trials::PerSideAngle> many(100'000, {15});
+  const auto edges = crossed_edges({.bevel_angles = many, .apex_angles = many});
+
+  ASSERT_FALSE(edges);
+  EXPECT_EQ(edges.error().kind, base::ProblemKind::too_large);
+  EXPECT_EQ(edges.error().place.column, "edge_choices");
 }
 
 }  // namespace

@@ -117,6 +117,27 @@ TEST_F(PlanningRoutes, GiveEachBladeItsOwnEdgeWhereNothingIsCrossed) {
   EXPECT_EQ(refused(409, "POST", "/planning/arms", choices)["kind"], "conflicting");
 }
 
+TEST_F(PlanningRoutes, CrossWhatEdgesMayVaryIn) {
+  json choices{
+      {"blades", {"A", "B"}},
+      {"edge_choices", {{"bevel_angles_per_side_deg", {15, 20}}, {"finishes", {"coarse", "fine"}}}},
+      {"cuttings", 1}};
+
+  const json arms = got("POST", "/planning/arms", "PlannedArms", choices)["arms"];
+
+  ASSERT_EQ(arms.size(), 8U);
+  EXPECT_EQ(arms[1]["edge"]["bevel_angle_per_side_deg"], 15);
+  EXPECT_EQ(arms[1]["edge"]["finish"], "fine");
+  choices["edge_choices"] = json::object();
+  EXPECT_EQ(got("POST", "/planning/arms", "PlannedArms", choices)["arms"].size(), 2U);
+  choices["edges"] = {json::object()};
+  EXPECT_EQ(refused(409, "POST", "/planning/arms", choices)["column"], "edges");
+  choices.erase("edges");
+  choices["edge_choices"] = {{"bevel_angles_per_side_deg", {90}}};
+  EXPECT_EQ(refused(400, "POST", "/planning/arms", choices)["column"],
+            "edge_choices.bevel_angles_per_side_deg");
+}
+
 // docs/methods/planning.md: doubles and one where nothing is expected.
 TEST_F(PlanningRoutes, SuggestCheckpoints) {
   const auto suggested = [&](const json& asked) {

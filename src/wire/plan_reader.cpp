@@ -109,6 +109,12 @@ trials::Counted counted_from(RequestReader& reader) {
   return counted.value_or(trials::Counted{});
 }
 
+std::vector<trials::PerSideAngle> angles_from(RequestReader& reader, const std::string& field) {
+  std::vector<trials::PerSideAngle> angles;
+  for (const double deg : reader.numbers(field, kAngle)) angles.push_back({deg});
+  return angles;
+}
+
 template <class Part, class ReadPart>
 std::vector<Part> parts_from(RequestReader& reader, const std::string& field, ReadPart read) {
   std::vector<Part> parts;
@@ -126,6 +132,13 @@ trials::EdgePreparation edge_from(RequestReader& reader) {
   edge.thickness_behind_edge_mm = reader.number("thickness_behind_edge_mm", kLength);
   reader.pass_over("words");
   return edge;
+}
+
+planning::EdgeChoices edge_choices_from(RequestReader& reader) {
+  return {.bevel_angles = angles_from(reader, "bevel_angles_per_side_deg"),
+          .apex_angles = angles_from(reader, "apex_angles_per_side_deg"),
+          .finishes = reader.texts("finishes"),
+          .thickness_behind_edge_mm = reader.number("thickness_behind_edge_mm", kLength)};
 }
 
 std::vector<trials::Claim> claims_from(RequestReader& whole) {

@@ -5,6 +5,7 @@
 // planning/plan_flaws.h says. Words that answers add are taken back and not heeded.
 #pragma once
 
+#include "planning/crossed_arms.h"
 #include "trials/plan.h"
 #include "wire/request_reader.h"
 
@@ -20,5 +21,7 @@ namespace keenfall::wire {
 [[nodiscard]] std::vector<trials::Claim> claims_from(RequestReader& whole);
 
 [[nodiscard]] trials::EdgePreparation edge_from(RequestReader& reader);
+
+[[nodiscard]] planning::EdgeChoices edge_choices_from(RequestReader& reader);
 
 }  // namespace keenfall::wire

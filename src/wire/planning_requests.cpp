@@ -44,11 +44,20 @@ base::ResultOrProblems<ArmsAsked> arms_asked_from(const std::string& body) {
   RequestReader reader(body);
   ArmsAsked asked;
   reader.require("blades", "a list of names");
-  reader.require("edges", "a list of edges");
+  if (!reader.has("edge_choices")) reader.require("edges", "a list of edges, or edge_choices");
   reader.require("cuttings", kCuttings.words);
   asked.choices.blades = reader.texts("blades");
   for (RequestReader& edge : reader.objects("edges")) {
     asked.choices.edges.push_back(edge_from(edge));
+  }
+  if (auto choices = reader.object("edge_choices")) {
+    asked.edge_choices = edge_choices_from(*choices);
+    if (reader.has("edges")) {
+      reader.add({.kind = base::ProblemKind::conflicting,
+                  .sentence = "Edges are said twice, as a list and as choices.",
+                  .place = {.column = "edges"},
+                  .accepted = "“edges” or “edge_choices”"});
+    }
   }
   asked.choices.cuttings =
       static_cast<std::size_t>(reader.whole("cuttings", kCuttings).value_or(1));

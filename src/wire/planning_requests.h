@@ -16,7 +16,8 @@ namespace keenfall::wire {
 
 struct ArmsAsked {
   planning::ArmChoices choices;
-  bool crossed = true;  // else each blade with its own edge
+  bool crossed = true;                                // else each blade with its own edge
+  std::optional<planning::EdgeChoices> edge_choices;  // in place of choices.edges
 };
 
 // As planning/assumptions.h has them; absent or empty is the usual.

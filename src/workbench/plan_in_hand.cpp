@@ -107,8 +107,13 @@ base::Result<trials::Kit> kit_to_plan_with(const std::string& notebook) {
 }
 
 base::Result<std::vector<trials::PlannedArm>> planned_arms(const wire::ArmsAsked& asked) {
-  return asked.crossed ? planning::crossed_arms(asked.choices)
-                       : planning::best_against_best(asked.choices);
+  planning::ArmChoices choices = asked.choices;
+  if (asked.edge_choices) {
+    auto edges = planning::crossed_edges(*asked.edge_choices);
+    if (!edges) return base::failed(std::move(edges.error()));
+    choices.edges = *std::move(edges);
+  }
+  return asked.crossed ? planning::crossed_arms(choices) : planning::best_against_best(choices);
 }
 
 base::Result<trials::Plan> in_shuffled_order(trials::Plan plan, const trials::Kit& kit) {

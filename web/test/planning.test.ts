@@ -13,7 +13,7 @@ import {
   suggestedClaim,
   withPlace,
 } from "../src/app/planning/draft";
-import { choicesIn, crossedEdges, sameEdge } from "../src/app/planning/edges";
+import { choicesAsked, choicesIn, sameEdge } from "../src/app/planning/edges";
 import { offersFor, offerWords, takeWords } from "../src/app/planning/measured";
 import type { Shown } from "../src/app/shown_unit";
 import {
@@ -44,19 +44,25 @@ const drafted = (changes: Partial<Draft>): Draft => ({
 describe("edges", () => {
   const two = { bevels: [15, 20], apexes: [], finishes: ["9 µm diamond", " ", "FEPA-F 220"] };
 
-  test("are every angle with every finish, and blank finishes are none", () => {
-    const edges = crossedEdges(two);
-
-    expect(edges).toHaveLength(4);
-    expect(edges[1]).toEqual({ bevel_angle_per_side_deg: 15, finish: "FEPA-F 220" });
-    expect(crossedEdges({ bevels: [], apexes: [], finishes: [""] })).toEqual([{}]);
+  test("are crossed by the program, from what they may vary in without blank finishes", () => {
+    expect(choicesAsked(two)).toEqual({
+      bevel_angles_per_side_deg: [15, 20],
+      apex_angles_per_side_deg: [],
+      finishes: ["9 µm diamond", "FEPA-F 220"],
+      thickness_behind_edge_mm: undefined,
+    });
   });
 
   test("lead back to what they were crossed from, in any order", () => {
-    expect(choicesIn(crossedEdges(two).reverse())).toMatchObject({
+    const crossed = [coarse, fine].flatMap((edge) =>
+      ["FEPA-F 220", "9 µm diamond"].map((finish) => ({ ...edge, finish })),
+    );
+
+    expect(choicesIn(crossed)).toMatchObject({
       bevels: [20, 15],
       finishes: ["FEPA-F 220", "9 µm diamond"],
     });
+    expect(choicesIn([{}])).toMatchObject({ bevels: [], apexes: [], finishes: [] });
   });
 
   test("that are no crossing lead back to nothing", () => {
@@ -67,6 +73,13 @@ describe("edges", () => {
       ]),
     ).toBeUndefined();
     expect(choicesIn([fine, {}])).toBeUndefined();
+    const both = (bevel: number | undefined, apex: number): Edge => ({
+      bevel_angle_per_side_deg: bevel,
+      apex_angle_per_side_deg: apex,
+    });
+    expect(
+      choicesIn([both(15, 20), both(15, 22), both(17, 20), both(undefined, 22)]),
+    ).toBeUndefined();
     expect(choicesIn([fine, { ...fine, thickness_behind_edge_mm: 0.3 }])).toBeUndefined();
   });
 
@@ -164,7 +177,7 @@ describe("a draft of a plan", () => {
 
       expect(draft).toMatchObject(begun);
       expect(draft.cuttings[0]?.method).toBeUndefined();
-      expect(crossedEdges(draft.choices)).toEqual([{}]);
+      expect(draft.choices).toEqual({ bevels: [], apexes: [], finishes: [] });
       expect(draftOf({ claims: [claim] }, recorded)).toMatchObject({ ...begun, claims: [claim] });
       expect(draftOf({ claims: [], plan: plan([], []) }, recorded).blades).toEqual(["B", "A"]);
     });
@@ -191,7 +204,16 @@ describe("a draft of a plan", () => {
 
     expect(
       armChoices(drafted({ choices: { bevels: [15, 20], apexes: [], finishes: [] } }), 1),
-    ).toEqual({ blades: ["A", "B"], edges, cuttings: 1, crossed: true });
+    ).toEqual({
+      blades: ["A", "B"],
+      edge_choices: {
+        bevel_angles_per_side_deg: [15, 20],
+        apex_angles_per_side_deg: [],
+        finishes: [],
+      },
+      cuttings: 1,
+      crossed: true,
+    });
     expect(armChoices(drafted({ sharing: "listed", edges }), 2)).toMatchObject({
       edges,
       cuttings: 2,

@@ -2,7 +2,7 @@
 // program makes the arms.
 
 import type { ArmChoices, Asked, Claim, Cutting, Edge, Plan, Trial } from "../../wire/api";
-import { choicesIn, crossedEdges, type EdgeChoices, sameEdge, unsaid } from "./edges";
+import { choicesAsked, choicesIn, type EdgeChoices, sameEdge, unsaid } from "./edges";
 
 /** How edges come to blades: every angle with every finish on every blade; each of a list on every
     blade; or each blade with its own. */
@@ -132,11 +132,11 @@ export function askedLacks(draft: Draft): string | undefined {
 
 export function armChoices(draft: Draft, cuttings: number): ArmChoices {
   const edges = {
-    crossed: () => crossedEdges(draft.choices),
-    listed: () => draft.edges,
-    own: () => bladesNamed(draft).map((_, place) => draft.edges[place] ?? {}),
+    crossed: () => ({ edge_choices: choicesAsked(draft.choices) }),
+    listed: () => ({ edges: draft.edges }),
+    own: () => ({ edges: bladesNamed(draft).map((_, place) => draft.edges[place] ?? {}) }),
   }[draft.sharing]();
-  return { blades: bladesNamed(draft), edges, cuttings, crossed: draft.sharing !== "own" };
+  return { blades: bladesNamed(draft), ...edges, cuttings, crossed: draft.sharing !== "own" };
 }
 
 /** Blades of a draft by other names; where each has its own edge, that of one left out goes with it. */

@@ -1,6 +1,7 @@
-// The edges of a plan: what they may vary in, every edge that comes of it, and the way back.
+// The edges of a plan: what they may vary in, and how that is found in a plan again. The program crosses
+// them.
 
-import type { Edge } from "../../wire/api";
+import type { EdgeChoices as AskedChoices, Edge } from "../../wire/api";
 
 /** Every bevel with every micro-bevel with every finish; an empty list leaves that unsaid. */
 export interface EdgeChoices {
@@ -19,37 +20,32 @@ export const sameEdge = (a: Edge, b: Edge): boolean =>
 
 export const unsaid = ({ words: _, ...edge }: Edge): Edge => edge;
 
-const orUnsaid = <T>(choices: T[]): (T | undefined)[] =>
-  choices.length > 0 ? choices : [undefined];
-
-export function crossedEdges({ bevels, apexes, finishes, thickness }: EdgeChoices): Edge[] {
-  const said = finishes.map((finish) => finish.trim()).filter((finish) => finish !== "");
-  return orUnsaid(bevels).flatMap((bevel) =>
-    orUnsaid(apexes).flatMap((apex) =>
-      orUnsaid(said).map((finish) => ({
-        bevel_angle_per_side_deg: bevel,
-        apex_angle_per_side_deg: apex,
-        finish,
-        thickness_behind_edge_mm: thickness,
-      })),
-    ),
-  );
+/** As the program is asked to cross them. */
+export function choicesAsked({ bevels, apexes, finishes, thickness }: EdgeChoices): AskedChoices {
+  return {
+    bevel_angles_per_side_deg: bevels,
+    apex_angles_per_side_deg: apexes,
+    finishes: finishes.map((finish) => finish.trim()).filter((finish) => finish !== ""),
+    thickness_behind_edge_mm: thickness,
+  };
 }
 
-const distinct = <T>(all: (T | undefined)[]): T[] =>
-  [...new Set(all)].filter((one): one is T => one !== undefined);
+/** What stands there, each once; nothing where it is said of some edges only. */
+function factor<T>(all: (T | undefined)[]): T[] | undefined {
+  const each = [...new Set(all)];
+  const said = each.filter((one): one is T => one !== undefined);
+  return said.length === 0 || said.length === each.length ? said : undefined;
+}
 
-/** What the edges were crossed from; nothing where they are not every one of some choices. */
+/** What different edges were crossed from; nothing where they are not every one of some choices. */
 export function choicesIn(edges: Edge[]): EdgeChoices | undefined {
+  const bevels = factor(edges.map((edge) => edge.bevel_angle_per_side_deg));
+  const apexes = factor(edges.map((edge) => edge.apex_angle_per_side_deg));
+  const finishes = factor(edges.map((edge) => edge.finish || undefined));
   const thicknesses = new Set(edges.map((edge) => edge.thickness_behind_edge_mm));
-  const choices: EdgeChoices = {
-    bevels: distinct(edges.map((edge) => edge.bevel_angle_per_side_deg)),
-    apexes: distinct(edges.map((edge) => edge.apex_angle_per_side_deg)),
-    finishes: distinct(edges.map((edge) => edge.finish || undefined)),
-    thickness: [...thicknesses][0],
-  };
-  const crossed = crossedEdges(choices);
-  const all = crossed.length === edges.length && thicknesses.size <= 1;
-  const each = crossed.every((edge) => edges.some((known) => sameEdge(known, edge)));
-  return all && each ? choices : undefined;
+  if (!bevels || !apexes || !finishes || thicknesses.size > 1) return undefined;
+  // None is there twice: as many as there can be are all there can be.
+  const most = [bevels, apexes, finishes].reduce((n, { length }) => n * Math.max(1, length), 1);
+  if (most !== edges.length) return undefined;
+  return { bevels, apexes, finishes, thickness: [...thicknesses][0] };
 }
