@@ -63,8 +63,14 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
   Taken taken;
   NotebookFile& file = notebook.file();
   const std::string what = what_was_taken(trial, tables);
+  // What is left makes the journal's entry and brings all to the disk, in steps not told of.
+  constexpr double kWritten = 0.6;
+  const auto writing = [&progress](const base::Progress& told) {
+    return progress(
+        {.fraction_done = told.fraction_done * kWritten, .stage = "writing the runs down"});
+  };
   const TrialToWrite to_write{
-      .rows = {.trial = std::move(trial)}, .tables = tables, .progress = progress};
+      .rows = {.trial = std::move(trial)}, .tables = tables, .progress = writing};
   Problems problems;
   const auto entry = change_if_any(
       file, {.what = what}, by, [&](SQLite::Database& database) -> std::optional<base::Problem> {
@@ -72,6 +78,9 @@ base::ResultOrProblems<Taken> take(Notebook& notebook,
         taken = written.taken;
         taken.remarks = std::move(written.remarks);
         problems = std::move(written.problems);
+        const bool goes_on = !problems.empty() || progress({.fraction_done = kWritten,
+                                                            .stage = "bringing it to the disk"});
+        if (!goes_on) problems.push_back(taking_stopped());
         if (problems.empty()) return std::nullopt;
         return problems.front();
       });

@@ -238,5 +238,22 @@ TEST_F(ATakenTrial, IsNotThereWhereTakingItWasStopped) {
   EXPECT_TRUE(take(notebook, a_trial(), tables, next()));
 }
 
+TEST_F(ATakenTrial, IsNotThereWhereItWasStoppedAfterItsLastRun) {
+  Notebook notebook = made();
+  std::vector<double> told;
+  const auto stop_before_the_disk = [&told](const base::Progress& now) {
+    told.push_back(now.fraction_done);
+    return now.stage != "bringing it to the disk";
+  };
+
+  const auto taken = take(notebook, a_trial(), {}, next(), stop_before_the_disk);
+
+  ASSERT_FALSE(taken);
+  EXPECT_EQ(taken.error().front().kind, base::ProblemKind::interrupted);
+  EXPECT_TRUE(notebook.journal().empty());
+  // What is left has a share of its own.
+  EXPECT_EQ(told, (std::vector<double>{0, 0.6}));
+}
+
 }  // namespace
 }  // namespace keenfall::notebook

@@ -84,9 +84,7 @@ class Writer {
     const double share =
         static_cast<double>(run) / static_cast<double>(from_.rows.trial.runs.size());
     if (from_.progress({.fraction_done = share, .stage = {}})) return false;
-    written_.problems.push_back(
-        {.kind = base::ProblemKind::interrupted,
-         .sentence = "Taking the table in was stopped, and nothing of it was taken."});
+    written_.problems.push_back(taking_stopped());
     return true;
   }
 
@@ -424,6 +422,11 @@ class Writer {
 };
 
 }  // namespace
+
+base::Problem taking_stopped() {
+  return {.kind = base::ProblemKind::interrupted,
+          .sentence = "Taking the table in was stopped, and nothing of it was taken."};
+}
 
 WrittenTrial write_trial(SQLite::Database& database,
                          const TrialToWrite& trial,

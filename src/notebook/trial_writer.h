@@ -42,6 +42,9 @@ struct WrittenTrial {
   std::vector<base::Problem> problems;  // those of take() (kept_trials.h); some: to be rolled back
 };
 
+// Why nothing is taken where somebody stopped it.
+[[nodiscard]] base::Problem taking_stopped();
+
 [[nodiscard]] WrittenTrial write_trial(SQLite::Database& database,
                                        const TrialToWrite& trial,
                                        const NewUid& new_uid);

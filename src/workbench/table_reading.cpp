@@ -212,7 +212,7 @@ std::int64_t last_entry_of(const notebook::Notebook& opened) {
 }  // namespace
 
 bool is_long_to_read(const wire::ReadTables& asked) {
-  constexpr std::size_t kMostBytesAtOnce = std::size_t{1024} * 1024;
+  constexpr std::size_t kMostBytesAtOnce = std::size_t{128} * 1024;
   constexpr std::size_t kUnpacked = 10;  // a spreadsheet, which begins as any ZIP archive
   std::size_t bytes = 0;
   for (const exchange::TableInHand& table : asked.tables) {
