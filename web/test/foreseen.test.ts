@@ -30,16 +30,17 @@ const entry = (what: BenchEntry["what"], more: Partial<BenchEntry> = {}): BenchE
   what,
   ...more,
 });
-const after = (entries: BenchEntry[], standing = kept()) => foreseen({ sheet, standing }, entries);
+const standsAfter = (entries: BenchEntry[], standing = kept()) =>
+  foreseen({ sheet, standing }, entries);
 
 describe("A run is foreseen", () => {
   test("as it was kept where nothing waits", () => {
     const standing = kept();
-    expect(after([], standing)).toBe(standing);
+    expect(standsAfter([], standing)).toBe(standing);
   });
 
   test("to be read at a checkpoint, from its first station on", () => {
-    const standing = after([entry("cuts", { cuts: 1 })]);
+    const standing = standsAfter([entry("cuts", { cuts: 1 })]);
     expect(standing).toMatchObject({
       phase: "reading",
       cuts: 1,
@@ -51,23 +52,23 @@ describe("A run is foreseen", () => {
 
   test("to go on once it is read as often as planned", () => {
     const readings = [1, 2].map((reading) => entry("reading", { cuts: 1, reading }));
-    const standing = after([entry("cuts", { cuts: 1 }), ...readings]);
+    const standing = standsAfter([entry("cuts", { cuts: 1 }), ...readings]);
     expect(standing).toMatchObject({ phase: "cutting", readings_here: 2 });
   });
 
   test("at the stop where the last checkpoint is read", () => {
     const readings = [1, 2].map((reading) => entry("reading", { cuts: 3, reading }));
-    const standing = after([entry("cuts", { cuts: 3 }), ...readings]);
+    const standing = standsAfter([entry("cuts", { cuts: 3 }), ...readings]);
     expect(standing).toMatchObject({ phase: "at_the_stop" });
     expect(standing.next_checkpoint_cuts).toBeUndefined();
   });
 
   test("without what was taken back, waiting or kept", () => {
     const first = entry("cuts", { cuts: 1 });
-    expect(after([first, entry("taken back", { subject: first.id })]).cuts).toBe(0);
+    expect(standsAfter([first, entry("taken back", { subject: first.id })]).cuts).toBe(0);
 
     const last = { id: "k", words: "1 cut", what: "cuts", cuts: 1 };
-    const standing = after(
+    const standing = standsAfter(
       [entry("taken back", { subject: "k" })],
       kept({ cuts: 2, to_take_back: last }),
     );
@@ -77,9 +78,9 @@ describe("A run is foreseen", () => {
 
   test("to begin with the start until that is decided, and anew when it is sharpened again", () => {
     const unread = kept({ phase: "preparing", decided: undefined, readings_here: 2 });
-    expect(after([entry("noted")], unread).phase).toBe("preparing");
-    expect(after([entry("start", { subject: "matched" })], unread).phase).toBe("cutting");
-    expect(after([entry("start", { subject: "sharpen again" })], unread)).toMatchObject({
+    expect(standsAfter([entry("noted")], unread).phase).toBe("preparing");
+    expect(standsAfter([entry("start", { subject: "matched" })], unread).phase).toBe("cutting");
+    expect(standsAfter([entry("start", { subject: "sharpen again" })], unread)).toMatchObject({
       phase: "preparing",
       readings_here: 0,
       sharpenings: 2,
@@ -87,9 +88,9 @@ describe("A run is foreseen", () => {
   });
 
   test("paused, gone on with, and over, after which nothing counts", () => {
-    expect(after([entry("paused")]).is_paused).toBe(true);
-    expect(after([entry("paused"), entry("resumed")]).is_paused).toBe(false);
-    const over = after([entry("closed"), entry("cuts", { cuts: 1 })]);
+    expect(standsAfter([entry("paused")]).is_paused).toBe(true);
+    expect(standsAfter([entry("paused"), entry("resumed")]).is_paused).toBe(false);
+    const over = standsAfter([entry("closed"), entry("cuts", { cuts: 1 })]);
     expect(over).toMatchObject({ phase: "closed", cuts: 0 });
   });
 });

@@ -68,7 +68,8 @@ class Session {
     this.home = undefined;
     this.notice = undefined;
     this.turn += 1;
-    void this.lookHome();
+    // That nobody answers is said once, for the whole page.
+    this.lookHome().catch(() => {});
   }
 
   /** Leaves what this page was about for what is open. */

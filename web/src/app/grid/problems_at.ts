@@ -14,6 +14,8 @@ export interface PlacedProblem {
   where: string;
   sentence: string;
   accepted?: string;
+  /** Something is not there, which may still be typed. */
+  missing: boolean;
 }
 
 export const cellKey = (grid: number, row: number, column: number): string =>
@@ -45,12 +47,17 @@ function placed(read: TableRead, problem: CellProblem, place: number): PlacedPro
     where: [sheet, ...(cell ? [cell] : at)].filter(isSaid).join(", "),
     sentence,
     accepted,
+    missing: problem.problem.kind === "missing",
   };
 }
 
 export function placedProblems(read: TableRead | undefined): PlacedProblem[] {
   return (read?.problems ?? []).map((problem, place) => placed(read as TableRead, problem, place));
 }
+
+/** Without what a row lacks that is being typed. */
+export const besides = (problems: PlacedProblem[], typedRow: number | undefined): PlacedProblem[] =>
+  problems.filter(({ missing, row }) => !missing || row === undefined || row !== typedRow);
 
 /** By cell; of a row without a column, by its first cell. */
 export function byCell(problems: PlacedProblem[]): Map<string, PlacedProblem> {
