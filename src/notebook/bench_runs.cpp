@@ -13,6 +13,7 @@
 
 #include <SQLiteCpp/Savepoint.h>
 
+#include <array>
 #include <cstdint>
 #include <utility>
 
@@ -209,6 +210,13 @@ std::vector<std::optional<base::Problem>> keep_entries(Notebook& notebook,
 std::vector<BenchRun> bench_runs_of(const Notebook& notebook, const std::string& trial_uid) {
   const Cell value = trial_uid;
   return runs_kept(notebook.file(), "WHERE trial_uid = ?", std::span(&value, 1));
+}
+
+std::vector<BenchRun> bench_runs_in_block(const Notebook& notebook,
+                                          const std::string& trial_uid,
+                                          int block) {
+  const std::array<Cell, 2> values{trial_uid, std::int64_t{block}};
+  return runs_kept(notebook.file(), "WHERE trial_uid = ? AND block = ?", values);
 }
 
 std::vector<BenchRun> all_bench_runs(const Notebook& notebook) {

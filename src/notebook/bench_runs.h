@@ -50,6 +50,9 @@ struct ArrivedEntries {
 // written.
 [[nodiscard]] std::vector<BenchRun> bench_runs_of(const Notebook& notebook,
                                                   const std::string& trial_uid);
+[[nodiscard]] std::vector<BenchRun> bench_runs_in_block(const Notebook& notebook,
+                                                        const std::string& trial_uid,
+                                                        int block);
 [[nodiscard]] std::vector<BenchRun> all_bench_runs(const Notebook& notebook);
 [[nodiscard]] std::optional<BenchRun> bench_run(const Notebook& notebook, const std::string& uid);
 

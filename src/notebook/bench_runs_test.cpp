@@ -89,6 +89,16 @@ TEST_F(BenchRuns, ComeBackWithEveryKindOfEntry) {
   EXPECT_TRUE(check(*notebook_).empty());
 }
 
+TEST_F(BenchRuns, AreFoundByTheirBlock) {
+  BenchRun other = a_run("r2");
+  other.to_cut.block = 4;
+  ASSERT_FALSE(begin_bench_run(*notebook_, other));
+
+  EXPECT_EQ(bench_runs_in_block(*notebook_, trial_uid_, 3), std::vector<BenchRun>{a_run("r1")});
+  EXPECT_EQ(bench_runs_in_block(*notebook_, trial_uid_, 4), std::vector<BenchRun>{other});
+  EXPECT_TRUE(bench_runs_in_block(*notebook_, "another", 3).empty());
+}
+
 TEST_F(BenchRuns, AreThereAfterOpeningAgain) {
   ASSERT_FALSE(keep("r1", all_kinds()));
 

@@ -94,8 +94,10 @@ Told told_of(AtHand& at_hand, const notebook::Notebook& opened, notebook::BenchR
     told.metres = told.standing.cuts * *length / kMmPerMetre;
   }
   told.is_in_trial = is_over(told.standing) && is_recorded(**trial, run.to_cut);
-  const auto runs = notebook::bench_runs_of(opened, run.trial_uid);
-  told.left_in_block = left_in_block(bench_lines(**trial, runs), run.to_cut.block);
+  // With each tap: of that block alone.
+  const int block = run.to_cut.block;
+  const auto runs = notebook::bench_runs_in_block(opened, run.trial_uid, block);
+  told.left_in_block = left_in_block(bench_lines(**trial, runs), block);
   return told;
 }
 
