@@ -5,6 +5,7 @@ import * as api from "../api/endpoints";
 import { meant, Refused, Unanswered } from "../api/send";
 import { keepUnsent, unsent } from "../app/unsent";
 import type { BenchEntry, BenchRun } from "../wire/api";
+import { anyId } from "./any_id";
 import { foreseen, type Standing } from "./foreseen";
 import type { Tap, Taps } from "./taps";
 
@@ -24,11 +25,6 @@ const isFinal = ({ problems }: Refused) =>
   problems.every(({ kind }) =>
     ["bad_value", "missing", "unknown_name", "conflicting"].includes(kind),
   );
-
-const anyId = () =>
-  [...crypto.getRandomValues(new Uint8Array(16))]
-    .map((byte) => byte.toString(16).padStart(2, "0"))
-    .join("");
 
 export class AtBench {
   run: BenchRun | undefined = $state.raw();
