@@ -180,6 +180,26 @@ TEST_F(BenchRoutes, PutARunInAgainThatWasUndoneInTheJournal) {
   EXPECT_EQ(page()["recorded"]["runs"].size(), 1U);
 }
 
+TEST_F(BenchRoutes, PutARunInUnderAnotherNameWhereItsOwnWasTakenMeanwhile) {
+  with_sealed_trial();
+  (void)begun();
+  const json table = {
+      {"sources",
+       {{{"name", "paper.csv"},
+         {"text",
+          "blade,bevel angle per side (deg),medium,method,cut length (mm),run,cuts,reading\n"
+          "A,17,sisal rope,slice,25,1,0,100\nA,17,sisal rope,slice,25,1,1,120\n"}}}},
+      {"trial", trial_}};
+  (void)got("POST", "/tables/take", "TakenTable", table);
+
+  const json run = cut_through();
+
+  EXPECT_TRUE(run["is_in_trial"]) << run["why_not_in_trial"];
+  const json runs = page()["recorded"]["runs"];
+  ASSERT_EQ(runs.size(), 2U);
+  EXPECT_EQ(runs[1]["name"], "1 again 2");
+}
+
 TEST_F(BenchRoutes, CutAVoidedRunAgainUnderANameOfItsOwn) {
   with_sealed_trial();
   (void)begun();

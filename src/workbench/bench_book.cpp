@@ -93,7 +93,9 @@ Told told_of(AtHand& at_hand, const notebook::Notebook& opened, notebook::BenchR
       length && !told.sheet.counted.is_measured) {
     told.metres = told.standing.cuts * *length / kMmPerMetre;
   }
-  told.is_in_trial = is_over(told.standing) && is_recorded(**trial, run.to_cut);
+  told.is_in_trial = is_over(told.standing) &&
+                     (put_in(opened, run.uid).holds ||
+                      has_run_that_reads_as(**trial, bench::as_run(told.sheet, told.entries).run));
   // With each tap: of that block alone.
   const int block = run.to_cut.block;
   const auto runs = notebook::bench_runs_in_block(opened, run.trial_uid, block);
@@ -125,11 +127,26 @@ notebook::Authorship authorship_of_end(const Hand& hand, std::string client_id) 
   return by;
 }
 
+// As it was begun, unless a run of that name has come into the trial meanwhile, from a table say.
+std::string name_in_trial(AtHand& at_hand,
+                          const notebook::Notebook& opened,
+                          const wire::BenchRunTold& told) {
+  const auto run = notebook::bench_run(opened, told.uid);
+  const auto trial = at_hand.trials.trial_of(opened, told.trial);
+  if (!run || !trial || !has_run_called(**trial, run->to_cut)) return told.sheet.run.name;
+  return free_name(
+      told.sheet.run.name, **trial, run->to_cut, notebook::bench_runs_of(opened, told.trial));
+}
+
 // A run that is over comes into its trial.
-void put_where_over(notebook::Notebook& opened, wire::BenchRunTold& told, const Hand& hand) {
+void put_where_over(AtHand& at_hand,
+                    notebook::Notebook& opened,
+                    wire::BenchRunTold& told,
+                    const Hand& hand) {
   const bench::Entry* const end = end_of(told.entries);
   if (end == nullptr || told.is_in_trial) return;
   bench::CutRun cut = bench::as_run(told.sheet, told.entries);
+  cut.run.name = name_in_trial(at_hand, opened, told);
   cut.run.operator_name = hand.who;
   cut.run.date = hand.at_utc.substr(0, std::string("2026-11-28").size());
   trials::Blade blade{.name = cut.run.arm.blade};
@@ -315,7 +332,7 @@ class BenchBook::Turn {
                                 const std::string& uid,
                                 const Hand& hand) {
     Told told = told_of(at_hand, opened, uid);
-    if (told) put_where_over(opened, *told, hand);
+    if (told) put_where_over(at_hand, opened, *told, hand);
     return told;
   }
 

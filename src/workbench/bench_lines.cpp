@@ -84,7 +84,18 @@ std::vector<wire::BenchLine> bench_lines(const TrialAtHand& trial,
   return Lines(trial, runs).all();
 }
 
-bool is_recorded(const TrialAtHand& trial, const bench::RunToCut& to_cut) {
+bool has_run_that_reads_as(const TrialAtHand& trial, const trials::Run& cut) {
+  const auto reads_as = [](const trials::Reading& one, const trials::Reading& other) {
+    return one.cuts == other.cuts && one.reading == other.reading;
+  };
+  return !cut.readings.empty() &&
+         std::ranges::any_of(trial.trial->runs, [&](const trials::Run& run) {
+           return run.arm == cut.arm && run.specimen == cut.specimen &&
+                  std::ranges::equal(run.readings, cut.readings, reads_as);
+         });
+}
+
+bool has_run_called(const TrialAtHand& trial, const bench::RunToCut& to_cut) {
   const trials::Plan& plan = trial.asked->plan;
   return std::ranges::any_of(trial.trial->runs, [&](const trials::Run& run) {
     return run.name == to_cut.name && run.specimen == to_cut.specimen &&

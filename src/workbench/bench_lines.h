@@ -24,7 +24,11 @@ namespace keenfall::workbench {
 [[nodiscard]] std::size_t left_in_block(const std::vector<wire::BenchLine>& lines, int block);
 
 // Has the trial a run of that arm and name?
-[[nodiscard]] bool is_recorded(const TrialAtHand& trial, const bench::RunToCut& to_cut);
+[[nodiscard]] bool has_run_called(const TrialAtHand& trial, const bench::RunToCut& to_cut);
+
+// Has it one that reads the same, such as of a notebook that was merged? False where nothing was
+// read.
+[[nodiscard]] bool has_run_that_reads_as(const TrialAtHand& trial, const trials::Run& cut);
 
 // As wanted, or with a number behind it: no run of the arm is called so yet.
 [[nodiscard]] std::string free_name(const std::string& wanted,
