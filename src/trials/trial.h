@@ -4,7 +4,7 @@
 // medium x cut method. Several readings at one checkpoint are one value with a small error. A run
 // may have readings, edge lives by pass-or-fail tests, or both. Nothing is deleted: a struck
 // reading and a voided run stay, with their reason. A doubtful reading is not trusted, but counts.
-// Readings are kept in the unit of their series.
+// Readings are kept in their series' unit; those of one kind and thread are judged in the first's.
 // Invariants (kept by whoever builds a Trial): every Run::arm names a blade in Trial::blades, every
 // Reading::series indexes Trial::series, cuts >= 0, readings finite.
 #pragma once

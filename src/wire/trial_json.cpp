@@ -2,6 +2,7 @@
 
 #include "notebook/trial_words.h"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -28,10 +29,23 @@ Json blade_json(const trials::Blade& blade) {
   return object;
 }
 
-Json series_json(const trials::ReadingSeries& series, const materials::ToldIn& told) {
+struct Telling {
+  const trials::Trial& trial;
+  const materials::ToldIn& told;
+};
+
+// All readings of one kind and thread in one, as they are judged: that of the first series.
+std::string unit_told(const trials::ReadingSeries& series, const Telling& by) {
+  const auto first = std::ranges::find_if(by.trial.series, [&](const auto& one) {
+    return one.kind.name == series.kind.name && one.thread == series.thread;
+  });
+  return told_unit(first->unit, by.told);
+}
+
+Json series_json(const trials::ReadingSeries& series, const Telling& by) {
   Json object = {{"kind", series.kind.name},
                  {"kind_words", series.kind.words},
-                 {"unit", told_unit(series.unit, told)},
+                 {"unit", unit_told(series, by)},
                  {"keener_when", keener_when_name(series.kind.keener_when)},
                  {"makes_curves", series.kind.use == trials::ReadingUse::curve}};
   put_text(object, "thread", series.thread);
@@ -39,14 +53,9 @@ Json series_json(const trials::ReadingSeries& series, const materials::ToldIn& t
   return object;
 }
 
-struct Telling {
-  const trials::Trial& trial;
-  const materials::ToldIn& told;
-};
-
 Json reading_json(const trials::Reading& reading, const Telling& by) {
-  const std::string& unit = by.trial.series.at(reading.series).unit;
-  const double number = materials::told_number(reading.reading, unit, told_unit(unit, by.told));
+  const trials::ReadingSeries& series = by.trial.series.at(reading.series);
+  const double number = materials::told_number(reading.reading, series.unit, unit_told(series, by));
   Json object = {{"series", reading.series},
                  {"cuts", finite_number(reading.cuts)},
                  {"reading", finite_number(number)}};
@@ -106,7 +115,7 @@ Json run_of_trial_json(const trials::Run& run, const Telling& by) {
 
 Json trial_json(const trials::Trial& trial, const materials::ToldIn& told) {
   const Telling by{.trial = trial, .told = told};
-  const auto series = [&told](const trials::ReadingSeries& one) { return series_json(one, told); };
+  const auto series = [&by](const trials::ReadingSeries& one) { return series_json(one, by); };
   const auto run = [&by](const trials::Run& one) { return run_of_trial_json(one, by); };
   return {{"name", trial.name},
           {"counted", trial.counted.many},

@@ -1,5 +1,6 @@
 // A trial as JSON, with every reading, strike and void; readings and lengths told in the units
-// asked for. Private to this folder (it shows the library).
+// asked for, those of one kind and thread in one unit. Private to this folder (it shows the
+// library).
 #pragma once
 
 #include "materials/told_in.h"

@@ -44,6 +44,21 @@ TEST(BluntingData, LeavesOutStruckReadingsAndVoidedRunsAndSaysWhy) {
   EXPECT_EQ(data->set_aside[1].because, "every reading is struck out");
 }
 
+// Two tables that were taken into one trial may be written in two units.
+TEST(BluntingData, BringsSeriesOfOneFitIntoTheFirstOnesUnit) {
+  trials::Trial trial = a_trial(
+      {a_run("1", {{.cuts = 0, .reading = 100}, {.cuts = 9, .reading = 200}}),
+       a_run("2",
+             {{.series = 3, .cuts = 0, .reading = 1}, {.series = 3, .cuts = 9, .reading = 2}})});
+  trial.series.push_back({.kind = *trials::find_reading_kind("thread_push"), .unit = "N"});
+
+  const auto data = prepare(trial, kPush, ReadingErrors::gaussian);
+
+  ASSERT_TRUE(data);
+  EXPECT_EQ(data->unit, "gf");
+  EXPECT_NEAR(std::exp(data->runs[1].checkpoints[1].log_bluntness), 203.94, 0.01);
+}
+
 TEST(BluntingData, TurnsReadingsRoundWhereHigherIsKeener) {
   trials::Trial trial = a_trial({a_run(
       "1", {{.series = 1, .cuts = 0, .reading = 8}, {.series = 1, .cuts = 9, .reading = 4}})});

@@ -5,8 +5,34 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 namespace keenfall::blunting {
+
+namespace {
+
+// Readings in the unit of the fit's first series: tables that were taken into one trial one after
+// the other may be written in several.
+class UnitOfFit {
+ public:
+  UnitOfFit(const trials::Trial& trial, const SeriesKey& key) {
+    const auto found = std::ranges::find_if(
+        trial.series, [&key](const trials::ReadingSeries& one) { return belongs(one, key); });
+    if (found != trial.series.end()) unit_ = found->unit;
+  }
+
+  [[nodiscard]] double in_unit(double reading, const trials::ReadingSeries& of) const {
+    if (of.unit == unit_) return reading;
+    const auto converted = materials::convert(reading, of.unit, unit_);
+    base::require(converted.has_value(), "units of one kind of reading convert into one another");
+    return *converted;
+  }
+
+ private:
+  std::string unit_;
+};
+
+}  // namespace
 
 bool belongs(const trials::ReadingSeries& series, const SeriesKey& key) {
   return series.kind.name == key.kind && series.thread == key.thread;
@@ -14,12 +40,13 @@ bool belongs(const trials::ReadingSeries& series, const SeriesKey& key) {
 
 RunReadings readings_of(const trials::Run& run, const trials::Trial& trial, const SeriesKey& key) {
   RunReadings readings;
+  const UnitOfFit unit(trial, key);
   for (const trials::Reading& reading : run.readings) {
     const trials::ReadingSeries& series = trial.series.at(reading.series);
     if (reading.struck_reason || !belongs(series, key)) continue;
     if (reading.reading > 0) {
       readings.log_bluntness[reading.cuts].push_back(
-          log_bluntness_of(series.kind, reading.reading));
+          log_bluntness_of(series.kind, unit.in_unit(reading.reading, series)));
     } else {
       ++readings.below_resolution[reading.cuts];
     }

@@ -1,4 +1,5 @@
-// The readings of one run that may share a fit, gathered by checkpoint: struck ones left out.
+// The readings of one run that may share a fit, gathered by checkpoint: struck ones left out, all
+// in the unit of the first series of the fit.
 #pragma once
 
 #include "blunting/inference/blunting_data.h"
