@@ -153,6 +153,19 @@ Outcome strike(const Asked& asked) {
     return wrong(
         asked, "--lasted", "--lasted must be a number of cuts, not \"" + *typed.lasted + "\".");
   }
+  std::optional<double> instead;
+  if (!read_number(typed.instead, instead)) {
+    return wrong(asked,
+                 "--instead",
+                 "--instead must be a number without its unit, not \"" + *typed.instead + "\".");
+  }
+  if (instead && !request.cuts) {
+    return wrong(
+        asked,
+        "--instead",
+        "--instead corrects one reading: say after how many cuts it was read, with --cuts.");
+  }
+  if (instead) request.instead = {.reading = *instead, .unit = ""};
   if (request.lasted_cuts && request.cuts) {
     return wrong(asked,
                  "--lasted",

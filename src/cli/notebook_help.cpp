@@ -70,6 +70,9 @@ const std::vector<NotebookPage>& pages() {
         {"--lasted=40", "instead: that the edge lasted so many cuts, where a table says it"},
         {"--reading=240", "only readings of this value, in the unit they are kept in"},
         {"--station=NAME", "only those of this station"},
+        {"--instead=104",
+         "corrects the one reading that fits: it is struck out, and this stands beside it, in the "
+         "unit it is kept in"},
         {"--reason=TEXT", "why they do not count"},
         kWho}},
       {"export",

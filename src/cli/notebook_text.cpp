@@ -208,6 +208,10 @@ std::string trial_table_words(const std::string& trial) {
 std::string struck_words(const notebook::Struck& struck) {
   const std::string entry = "entry " + std::to_string(struck.entry.entry);
   const std::string still = " Still there to be seen, and counting no longer.";
+  if (struck.instead) {
+    return "One reading of " + struck.run_words + " corrected to " + *struck.instead + ", " +
+           entry + ". The old one is still there to be seen, and counts no longer.";
+  }
   if (struck.voided_runs > 0) {
     return "No cuts were named, so the whole " + struck.run_words + " is voided, " + entry + "." +
            still;

@@ -80,6 +80,7 @@ void add_strike_options(CLI::App& app, TypedOptions& typed) {
   app.add_option("--lasted", typed.lasted);
   app.add_option("--reading", typed.reading);
   app.add_option("--station", typed.station);
+  app.add_option("--instead", typed.instead);
   app.add_option("--reason", typed.reason);
 }
 

@@ -103,6 +103,7 @@ struct TypedOptions {
   std::optional<std::string> lasted;
   std::optional<std::string> reading;
   std::optional<std::string> station;
+  std::optional<std::string> instead;  // of a strike
   std::optional<std::string> reason;
   std::optional<std::string> apart;
   std::optional<std::string> as;      // the form of an export

@@ -104,10 +104,17 @@ void write_grown_run(RowWriters& writers,
                      const trials::Run& now) {
   if (row_of(place, before) != row_of(place, now)) writers["run"].update(row_of(place, now));
   const std::int64_t id = place.run_id;
-  write_parts(writers["reading"], id, before.readings, now.readings);
+  write_grown_readings(writers, id, before.readings, now.readings);
   write_parts(writers["edge_life"], id, before.edge_lives, now.edge_lives);
   write_parts(writers["event"], id, before.events, now.events);
   write_parts(writers["run_note"], id, notes_of(before), notes_of(now));
+}
+
+void write_grown_readings(RowWriters& writers,
+                          std::int64_t run_id,
+                          const std::vector<trials::Reading>& before,
+                          const std::vector<trials::Reading>& now) {
+  write_parts(writers["reading"], run_id, before, now);
 }
 
 }  // namespace keenfall::notebook

@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
+#include <vector>
 
 namespace keenfall::notebook {
 
@@ -27,5 +28,11 @@ void write_grown_run(RowWriters& writers,
                      const RunPlace& place,
                      const trials::Run& before,
                      const trials::Run& now);
+
+// The same of its readings alone.
+void write_grown_readings(RowWriters& writers,
+                          std::int64_t run_id,
+                          const std::vector<trials::Reading>& before,
+                          const std::vector<trials::Reading>& now);
 
 }  // namespace keenfall::notebook

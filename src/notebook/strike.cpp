@@ -1,6 +1,7 @@
 #include "notebook/strike.h"
 
 #include "base/plain_number.h"
+#include "notebook/correction.h"
 #include "notebook/notebook_file.h"
 #include "notebook/trial_reader.h"
 #include "notebook/trial_words.h"
@@ -124,6 +125,11 @@ void set_reason(SQLite::Database& database,
   RowWriter(database, table).update(row);
 }
 
+std::string with_station(const trials::Reading& reading) {
+  return base::plain_number(reading.reading) +
+         (reading.station.empty() ? "" : " at " + reading.station);
+}
+
 // Of the readings after so many cuts, or of the edge lives: why none is struck out.
 base::Problem no_such_reading(const trials::Run& run, const StrikeRequest& wanted) {
   std::vector<std::string> cuts;
@@ -133,8 +139,7 @@ base::Problem no_such_reading(const trials::Run& run, const StrikeRequest& wante
     cuts.push_back(base::plain_number(reading.cuts));
     any_fits = any_fits || fits(reading, wanted);
     if (reading.cuts != *wanted.cuts) continue;
-    readings.push_back(base::plain_number(reading.reading) +
-                       (reading.station.empty() ? "" : " at " + reading.station));
+    readings.push_back(with_station(reading));
   }
   const std::string after = base::plain_number(*wanted.cuts) + " cuts";
   if (any_fits) {
@@ -215,6 +220,40 @@ std::optional<base::Problem> strike_in_run(SQLite::Database& database,
   return std::nullopt;
 }
 
+// Says in `what` what is corrected; nothing fits, or more than one: the problem.
+std::optional<base::Problem> correct_in_run(SQLite::Database& database,
+                                            const TrialRows& rows,
+                                            std::size_t place,
+                                            const StrikeRequest& request,
+                                            Struck& struck,
+                                            std::string& what) {
+  const trials::Run& run = rows.trial.runs[place];
+  if (!request.cuts) {
+    return no_reading_to_correct("--cuts=15, after how many cuts it was read");
+  }
+  std::vector<std::size_t> found;
+  std::vector<std::string> readings;
+  for (std::size_t i = 0; i < run.readings.size(); ++i) {
+    if (run.readings[i].struck_reason || !fits(run.readings[i], request)) continue;
+    found.push_back(i);
+    readings.push_back(with_station(run.readings[i]));
+  }
+  if (found.empty()) return no_such_reading(run, request);
+  if (found.size() > 1) {
+    return refused(base::ProblemKind::conflicting,
+                   "Several readings of " + words_of(run) + " are after " +
+                       base::plain_number(*request.cuts) + " cuts: " + listed(readings, ", ") +
+                       ". One is corrected at a time.",
+                   "--reading and --station, to say which");
+  }
+  return correct(database,
+                 rows,
+                 {.run = place, .reading = found.front()},
+                 {.corrected = *request.instead, .reason = request.reason},
+                 struck,
+                 what);
+}
+
 // "strike at 15 in ", "strike that it lasted 40 in ", "void ".
 std::string what_is_done(const StrikeRequest& request) {
   if (request.cuts) return "strike at " + base::plain_number(*request.cuts) + " in ";
@@ -242,14 +281,17 @@ std::optional<base::Problem> strike_in(SQLite::Database& database,
   }
   const trials::Run& run = rows->trial.runs[*place];
   struck.run_words = words_of(run);
+  if (request.instead) return correct_in_run(database, *rows, *place, request, struck, what);
   what = what_is_done(request) + struck.run_words + ", trial " + request.trial;
   return strike_in_run(database, run, rows->runs[*place].run_id, request, struck);
 }
 
 std::optional<base::Problem> strike_one_reading(SQLite::Database& database,
-                                                const trials::Run& run,
-                                                std::int64_t id,
-                                                const StrikeAt& request) {
+                                                const TrialRows& rows,
+                                                const StrikeAt& request,
+                                                Struck& struck,
+                                                std::string& what) {
+  const trials::Run& run = rows.trial.runs[request.run];
   if (*request.reading >= run.readings.size()) {
     return refused(
         base::ProblemKind::unknown_name,
@@ -261,10 +303,19 @@ std::optional<base::Problem> strike_one_reading(SQLite::Database& database,
                    "That reading of " + words_of(run) + " is struck out already.",
                    "a reading that counts");
   }
+  if (request.instead) {
+    return correct(database,
+                   rows,
+                   {.run = request.run, .reading = *request.reading},
+                   {.corrected = *request.instead, .reason = request.reason},
+                   struck,
+                   what);
+  }
+  struck.readings = 1;
   set_reason(database,
              "reading",
              kStruckReasonOfReading,
-             {id, static_cast<std::int64_t>(*request.reading)},
+             {rows.runs[request.run].run_id, static_cast<std::int64_t>(*request.reading)},
              request.reason);
   return std::nullopt;
 }
@@ -280,7 +331,6 @@ std::optional<base::Problem> strike_at_place(SQLite::Database& database,
                    "a run that the trial has");
   }
   const trials::Run& run = rows->trial.runs[request.run];
-  const std::int64_t id = rows->runs[request.run].run_id;
   StrikeRequest as_asked{.trial = request.trial, .run = run.name, .cuts = request.cuts};
   as_asked.reason = request.reason;
   if (request.reading && *request.reading < run.readings.size()) {
@@ -291,9 +341,11 @@ std::optional<base::Problem> strike_at_place(SQLite::Database& database,
               ? "strike one reading at " + base::plain_number(as_asked.cuts.value_or(0)) + " in "
               : what_is_done(as_asked)) +
          struck.run_words + ", trial " + request.trial;
-  if (!request.reading) return strike_in_run(database, run, id, as_asked, struck);
-  struck.readings = 1;
-  return strike_one_reading(database, run, id, request);
+  if (request.reading) return strike_one_reading(database, *rows, request, struck, what);
+  if (request.instead) {
+    return no_reading_to_correct("one of the run's readings");
+  }
+  return strike_in_run(database, run, rows->runs[request.run].run_id, as_asked, struck);
 }
 
 // writes: what is struck, said in words; nothing, or why not.

@@ -1,4 +1,5 @@
-// Striking readings out, and voiding runs: with a reason, and still there to be seen.
+// Striking readings out, correcting one, and voiding runs: with a reason, and the old one still
+// there to be seen.
 #pragma once
 
 #include "base/result.h"
@@ -9,6 +10,12 @@
 #include <string>
 
 namespace keenfall::notebook {
+
+// What a reading that is struck out should have been; it comes in beside it, by the same entry.
+struct CorrectedReading {
+  double reading = 0;  // finite, and what its kind can be
+  std::string unit;    // one that converts to that of the struck reading; empty: the same
+};
 
 // Which readings of which run; what is left empty does not narrow the choice.
 struct StrikeRequest {
@@ -21,7 +28,8 @@ struct StrikeRequest {
   std::optional<double> lasted_cuts;  // of edge lives; absent, as cuts: the whole run is voided
   std::optional<double> reading;
   std::string station;
-  std::string reason;  // not empty
+  std::string reason;                       // not empty
+  std::optional<CorrectedReading> instead;  // of the one reading that fits
 };
 
 struct Struck {
@@ -30,10 +38,11 @@ struct Struck {
   std::size_t readings = 0;
   std::size_t edge_lives = 0;
   std::size_t voided_runs = 0;
+  std::optional<std::string> instead;  // "104 gf", where a reading was corrected
 };
 
-// Fails where no run, or more than one, or nothing that is not struck yet fits;
-// then it says what the trial or the run has.
+// Fails where no run, or more than one, or nothing that is not struck yet fits, or more than one
+// reading where one is to be corrected; then it says what the trial or the run has.
 [[nodiscard]] base::Result<Struck> strike(Notebook& notebook,
                                           const StrikeRequest& request,
                                           const Authorship& by);
@@ -45,7 +54,8 @@ struct StrikeAt {
   std::size_t run = 0;                 // in the trial's runs
   std::optional<std::size_t> reading;  // in the run's readings
   std::optional<double> cuts;
-  std::string reason;  // not empty
+  std::string reason;                       // not empty
+  std::optional<CorrectedReading> instead;  // where a reading is meant
 };
 
 [[nodiscard]] base::Result<Struck> strike_at(Notebook& notebook,

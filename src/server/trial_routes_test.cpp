@@ -83,6 +83,46 @@ TEST_F(TrialRoutes, StrikeOneReadingACheckpointOrARun) {
   EXPECT_TRUE(run["what"].get<std::string>().starts_with("void run"));
 }
 
+TEST_F(TrialRoutes, CorrectAReadingInTheUnitItIsTypedIn) {
+  const std::string uid = with_demo();
+  const std::string strikes = "/trials/" + uid + "/strikes";
+  const json before = got("GET", "/trials/" + uid, "Trial")["recorded"]["runs"][0]["readings"];
+
+  const json done = got(
+      "POST",
+      strikes,
+      "Changed",
+      {{"run", 0}, {"reading", 3}, {"reason", "digits swapped"}, {"instead", 1.5}, {"unit", "N"}});
+
+  const json after = got("GET", "/trials/" + uid, "Trial")["recorded"]["runs"][0]["readings"];
+  ASSERT_EQ(after.size(), before.size() + 1);
+  EXPECT_EQ(after[3]["struck"], "digits swapped");
+  EXPECT_EQ(after[3]["reading"], before[3]["reading"]);
+  EXPECT_EQ(after[4]["cuts"], before[3]["cuts"]);
+  EXPECT_NEAR(after[4]["reading"].get<double>(), 153, 0.1);  // told in gf, as its kind is
+  EXPECT_EQ(after[5], before[4]);
+  headers_ = {{.name = "x-keenfall-told-in", .text = "N"}};
+  const json in_newtons = got("GET", "/trials/" + uid, "Trial")["recorded"]["runs"][0]["readings"];
+  headers_.clear();
+  EXPECT_EQ(in_newtons[4]["reading"], 1.5);
+  EXPECT_TRUE(done["what"].get<std::string>().starts_with("correct ")) << done["what"];
+
+  EXPECT_EQ(
+      refused(
+          409,
+          "POST",
+          strikes,
+          {{"run", 0}, {"cuts", 0}, {"reason", "digits swapped"}, {"instead", 104}})["sentence"],
+      "A single reading is corrected, and it is not said which.");
+  EXPECT_EQ(
+      refused(
+          400,
+          "POST",
+          strikes,
+          {{"run", 0}, {"reading", 0}, {"reason", "digits swapped"}, {"instead", 0}})["sentence"],
+      "A thread push reading of 0 cannot be.");
+}
+
 TEST_F(TrialRoutes, RefuseToStrikeWithoutAReasonOrWhatIsNotThere) {
   const std::string strikes = "/trials/" + with_demo() + "/strikes";
   const auto sentence = [&](int status, const json& body) {

@@ -15,6 +15,7 @@ constexpr NumberRange kLevel{.lowest = 1,
                              .above_lowest = true,
                              .words = "times the start reading: a number above 1, at most 1000"};
 constexpr NumberRange kCuts{.words = "a number of cuts, 0 or more"};
+constexpr NumberRange kReadInstead{.words = "a reading, as a number: 104"};
 constexpr NumberRange kIndex{.highest = 1e9, .words = "a whole number, 0 or more"};
 constexpr std::array<std::string_view, 2> kEngines{"quick", "full"};
 constexpr std::array<std::string_view, 2> kClaims{"blades", "steels"};
@@ -79,6 +80,14 @@ base::ResultOrProblems<Strike> strike_from(const std::string& body) {
   strike.reason = reader.lines("reason").value_or("");
   if (const auto entry = reader.whole("of_entry", kIndex)) {
     strike.of_entry = static_cast<std::int64_t>(*entry);
+  }
+  strike.instead = reader.number("instead", kReadInstead);
+  strike.unit = reader.text("unit").value_or("");
+  if (strike.instead && !strike.reading) {
+    reader.add({.kind = base::ProblemKind::conflicting,
+                .sentence = "A single reading is corrected, and it is not said which.",
+                .place = {.column = "instead"},
+                .accepted = "reading, beside instead"});
   }
   if (strike.reading && strike.cuts) {
     reader.add({.kind = base::ProblemKind::conflicting,

@@ -24,12 +24,15 @@ struct Judging {
   Question question;
 };
 
-// A reading, a checkpoint's readings, or with neither the whole run.
+// A reading, a checkpoint's readings, or with neither the whole run; of a reading also what it
+// should have been.
 struct Strike {
   std::size_t run = 0;                 // index into the trial's runs
   std::optional<std::size_t> reading;  // index into its readings
   std::optional<double> cuts;
   std::string reason;
+  std::optional<double> instead;
+  std::string unit;                      // of `instead`; empty: that of the reading
   std::optional<std::int64_t> of_entry;  // the journal's last when the page read the trial
 };
 

@@ -100,12 +100,17 @@ base::Result<wire::Changed> strike_in_trial(const StrikeInTrial& request, const 
     if (request.strike.of_entry && notebook::has_changed_since(*opened, *request.strike.of_entry)) {
       return base::failed(changed_meanwhile(request.notebook));
     }
+    std::optional<notebook::CorrectedReading> instead;
+    if (request.strike.instead) {
+      instead = {.reading = *request.strike.instead, .unit = request.strike.unit};
+    }
     const auto struck = notebook::strike_at(*opened,
                                             {.trial = *name,
                                              .run = request.strike.run,
                                              .reading = request.strike.reading,
                                              .cuts = request.strike.cuts,
-                                             .reason = request.strike.reason},
+                                             .reason = request.strike.reason,
+                                             .instead = instead},
                                             authorship_of(hand));
     if (!struck) return base::failed(struck.error());
     return wire::Changed{.entry = struck->entry.entry,

@@ -175,7 +175,12 @@ test("what is unsent is there again until it is sent", () => {
 });
 
 test("striking more than a reading means those at its cuts, not all that come later", () => {
-  const { wider } = struckWords.reading({ place: 0, words: "104 gf", short: "104" }, 20, "cuts");
+  const { wider, corrected } = struckWords.reading(
+    { place: 0, words: "104 gf", short: "104", reading: 104, unit: "gf" },
+    20,
+    "cuts",
+  );
+  expect(corrected).toEqual({ reading: 104, unit: "gf" });
   expect(wider?.words).toBe("all readings at 20 cuts");
 });
 

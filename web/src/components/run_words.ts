@@ -12,6 +12,9 @@ export interface ReadingShown {
   words: string;
   /** The same beneath a head that says the unit: "131", "131 heel side". */
   short: string;
+  /** The number alone, and its unit. */
+  reading: number;
+  unit?: string;
   struck?: string;
   doubtful?: string;
 }
@@ -25,6 +28,8 @@ export interface CheckpointShown {
 export interface Struck {
   what: Pick<Strike, "reading" | "cuts">;
   words: string;
+  /** A reading can be corrected instead: what it says, and in which unit. */
+  corrected?: { reading: number; unit?: string };
   /** The same checkpoint's readings together, where a reading is meant. */
   wider?: Struck;
 }
@@ -79,7 +84,7 @@ export function checkpointsOf(run: RecordedRun, series: Recorded["series"]): Che
     const words = joined(reading, unit, station);
     const short = shared === undefined ? words : joined(reading, station);
     const here = shown.get(cuts) ?? [];
-    here.push({ place, words, short, struck, doubtful });
+    here.push({ place, words, short, reading, unit, struck, doubtful });
     shown.set(cuts, here);
   });
   return [...shown].sort(([a], [b]) => a - b).map(([cuts, readings]) => ({ cuts, readings }));
@@ -106,9 +111,14 @@ export function circumstances(run: RecordedRun): string {
 }
 
 export const struckWords = {
-  reading: ({ place, words }: ReadingShown, cuts: number, counted: string): Struck => ({
+  reading: (
+    { place, words, reading, unit }: ReadingShown,
+    cuts: number,
+    counted: string,
+  ): Struck => ({
     what: { reading: place },
     words: `the reading ${words} after ${cuts} ${counted}`,
+    corrected: { reading, unit },
     wider: { what: { cuts }, words: `all readings at ${cuts} ${counted}` },
   }),
   run: (): Struck => ({ what: {}, words: "the whole run" }),
