@@ -6,7 +6,10 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
+#include <map>
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace keenfall::exchange {
@@ -148,9 +151,22 @@ std::string header_of(std::size_t column, const trials::Counted& counted) {
   return header;
 }
 
+// "131", "131 struck: slipped", "131?".
+std::string cell_of(const trials::Reading& reading) {
+  std::string text = base::plain_number(reading.reading);
+  if (reading.struck_reason) {
+    text += reading.struck_reason->empty() ? " struck" : " struck: " + *reading.struck_reason;
+  } else if (reading.doubtful_reason) {
+    text += *reading.doubtful_reason == kQuestionMarkReason
+                ? "?"
+                : " doubtful: " + *reading.doubtful_reason;
+  }
+  return text;
+}
+
 }  // namespace
 
-std::string long_table_of(const trials::Trial& trial) {
+TypedRows long_cells_of(const trials::Trial& trial) {
   std::vector<CellTexts> rows;
   for (const trials::Run& run : trial.runs) append_run(rows, trial, run);
   std::vector<std::size_t> used;
@@ -159,14 +175,60 @@ std::string long_table_of(const trials::Trial& trial) {
         std::ranges::any_of(rows, [i](const CellTexts& cells) { return !cells[i].empty(); });
     if (i < kRequiredColumnCount || has_content) used.push_back(i);
   }
+  TypedRows written(1);
+  for (const std::size_t i : used) written.front().push_back(header_of(i, trial.counted));
+  for (CellTexts& cells : rows) {
+    written.emplace_back();
+    for (const std::size_t i : used) written.back().push_back(std::move(cells[i]));
+  }
+  return written;
+}
+
+std::string long_table_of(const trials::Trial& trial) {
   std::string text;
-  for (const std::size_t i : used) text += (i == 0 ? "" : ",") + header_of(i, trial.counted);
-  text += '\n';
-  for (const CellTexts& cells : rows) {
-    for (const std::size_t i : used) text += (i == 0 ? "" : ",") + in_csv(cells[i], i == 0);
+  for (const std::vector<std::string>& row : long_cells_of(trial)) {
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      text += (i == 0 ? "" : ",") + in_csv(row[i], i == 0);
+    }
     text += '\n';
   }
   return text;
+}
+
+TypedRows wide_cells_of(const trials::Trial& trial) {
+  std::vector<CellTexts> heads;
+  std::map<double, std::vector<std::string>> checkpoints;  // by cuts, a cell a run
+  for (std::size_t r = 0; r < trial.runs.size(); ++r) {
+    const trials::Run& run = trial.runs[r];
+    heads.push_back(run_cells(trial, run));
+    if (!run.notes.empty()) heads.back()[index_of(Column::note)] = run.notes.front();
+    if (!run.deviations.empty()) heads.back()[index_of(Column::deviation)] = run.deviations.front();
+    for (const trials::Reading& reading : run.readings) {
+      CellTexts of_reading;
+      add_reading(of_reading, trial, reading);
+      for (const Column column : {Column::kind, Column::unit, Column::thread, Column::thread_lot}) {
+        heads.back()[index_of(column)] = of_reading[index_of(column)];
+      }
+      std::vector<std::string>& row = checkpoints[reading.cuts];
+      row.resize(trial.runs.size());
+      row[r] += (row[r].empty() ? "" : " / ") + cell_of(reading);
+    }
+  }
+  TypedRows written;
+  for (std::size_t i = 0; i < kColumnCount; ++i) {
+    const bool has_content =
+        std::ranges::any_of(heads, [i](const CellTexts& cells) { return !cells[i].empty(); });
+    if (!has_content) continue;
+    written.push_back({std::string(column_definitions()[i].name)});
+    for (CellTexts& cells : heads) written.back().push_back(std::move(cells[i]));
+  }
+  written.push_back({header_of(index_of(Column::cuts), trial.counted)});
+  written.back().resize(trial.runs.size() + 1);
+  for (auto& [cuts, row] : checkpoints) {
+    written.push_back({base::plain_number(cuts)});
+    std::ranges::move(row, std::back_inserter(written.back()));
+  }
+  return written;
 }
 
 bool is_reason_in_tables(const std::string& text) { return reason_in(text) == text; }

@@ -215,5 +215,31 @@ TEST(ALongTablesText, SaysWhatIsCounted) {
   EXPECT_EQ(read->counted, strokes);
 }
 
+TEST(WideCells, AreTheTallySheetThatTheTrialCouldHaveBeenReadFrom) {
+  const TypedRows sheet = {{"blade", "A", "B"},
+                           {"medium", "rope", "rope"},
+                           {"run", "1", "1"},
+                           {"steel", "", "C75S"},
+                           {"bevel_angle_per_side_deg", "17", "20"},
+                           {"kind", "thread_push", "thread_push"},
+                           {"unit", "N", "N"},
+                           {"order", "1", "2"},
+                           {"note", "tired", ""},
+                           {"cuts", "", ""},
+                           {"0", "1.04 / 1.01", "0.98"},
+                           {"10", "1.5", "1.48 struck: slipped"},
+                           {"20", "", "2.1?"}};
+  const std::vector<TableInHand> table = {typed_table("rope", sheet)};
+  const auto trial = take_tables_in_hand(table, {});
+  ASSERT_TRUE(trial) << trial.error().front().sentence;
+
+  EXPECT_EQ(wide_cells_of(*trial), sheet);
+
+  const TypedRows rows = long_cells_of(*trial);
+  ASSERT_EQ(rows.size(), 7U);
+  EXPECT_EQ(rows[1].size(), rows[0].size());
+  EXPECT_EQ(rows[2][4], "1.01");
+}
+
 }  // namespace
 }  // namespace keenfall::exchange

@@ -9,6 +9,7 @@
 #include "workbench/app_journal.h"
 #include "workbench/app_opening.h"
 #include "workbench/found_words.h"
+#include "workbench/taken_back.h"
 
 #include <charconv>
 #include <cstdint>
@@ -74,6 +75,15 @@ HttpResponse undone(workbench::OpenApp& open,
   return encoded(workbench::undone(notebook, entry, open.hand(*why)), wire::changed_to_json);
 }
 
+HttpResponse taken_back(workbench::OpenApp& open,
+                        const std::string& notebook,
+                        const std::string& body,
+                        std::int64_t entry) {
+  const auto why = wire::why_from(body);
+  if (!why) return problems_answer(why.error());
+  return encoded(workbench::taken_back(notebook, entry, open.hand(*why)), wire::taken_back_to_json);
+}
+
 }  // namespace
 
 void add_notebook_routes(const AppParts& parts) {
@@ -104,15 +114,23 @@ void add_notebook_routes(const AppParts& parts) {
   routes.add("GET", "/api/v1/journal", [&open](const HttpRequest& request, const PathParameters&) {
     return journal(open, request);
   });
-  routes.add("POST",
-             "/api/v1/journal/{entry}/undo",
-             [&open](const HttpRequest& request, const PathParameters& path) {
-               const auto notebook = notebook_to_change(open, request);
-               if (!notebook) return notebook.error();
-               const auto entry = number_above_zero(path.at("entry"));
-               if (!entry) return not_found("The journal has no entry of that number.");
-               return undone(open, *notebook, request.body, *entry);
-             });
+  using Answer = HttpResponse (*)(workbench::OpenApp&,
+                                  const std::string& notebook,
+                                  const std::string& body,
+                                  std::int64_t entry);
+  const auto add_change_of_entry = [&](const std::string& path, Answer answer) {
+    routes.add("POST",
+               "/api/v1/journal/{entry}/" + path,
+               [&open, answer](const HttpRequest& request, const PathParameters& parameters) {
+                 const auto notebook = notebook_to_change(open, request);
+                 if (!notebook) return notebook.error();
+                 const auto entry = number_above_zero(parameters.at("entry"));
+                 if (!entry) return not_found("The journal has no entry of that number.");
+                 return answer(open, *notebook, request.body, *entry);
+               });
+  };
+  add_change_of_entry("undo", undone);
+  add_change_of_entry("take-back", taken_back);
 }
 
 }  // namespace keenfall::server

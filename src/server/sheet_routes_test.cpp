@@ -61,5 +61,81 @@ TEST_F(SheetRoutes, RefuseWhatIsNoSheet) {
   EXPECT_EQ(column({{"cells", {{"A"}}}}), "goes_on_from");
 }
 
+// A table that was taken in with a slip: its entry is undone, and its cells are typed again.
+class TableTakenBack : public SheetRoutes {
+ protected:
+  void SetUp() override { with_notebook(); }
+
+  [[nodiscard]] static json tally(const std::string& blade) {
+    return json::array({json::array({"blade", blade, blade}),
+                        json::array({"medium", "rope", "rope"}),
+                        json::array({"run", "1", "2"}),
+                        json::array({"unit", "gf", "gf"}),
+                        json::array({"cuts", "", ""}),
+                        json::array({"0", "104 / 101", "99"}),
+                        json::array({"10", "150", "148 struck: slipped"}),
+                        json::array({"20", "210?", "205"})});
+  }
+
+  json take(const json& cells, const std::string& trial = "") {
+    json table = {{"sources", {{{"name", "the typed sheet"}, {"cells", cells}}}},
+                  {"choices", json::object()}};
+    if (trial.empty()) {
+      table["trial_name"] = "Rope";
+    } else {
+      table["trial"] = trial;
+    }
+    return got("POST", "/tables/take", "TakenTable", table);
+  }
+};
+
+TEST_F(TableTakenBack, IsTheSheetOfANewTrialWhereItsTrialCameWithIt) {
+  (void)take(tally("Gyuot"));
+
+  const json back = got("POST", "/journal/1/take-back", "TakenBack", json::object());
+
+  EXPECT_FALSE(back.contains("trial"));
+  EXPECT_EQ(back["trial_name"], "Rope");
+  EXPECT_EQ(back["changed"]["entry"], 2);
+  const json sheet = got("GET", "/sheets/new", "TypedSheet");
+  EXPECT_EQ(sheet["cells"], tally("Gyuot"));
+  EXPECT_TRUE(got("GET", "/home", "Home")["trials"].empty());
+  const std::string uid = take(tally("Gyuto"))["trial"];
+  const json blades = got("GET", "/trials/" + uid, "Trial")["recorded"]["blades"];
+  ASSERT_EQ(blades.size(), 1U);
+  EXPECT_EQ(blades[0]["name"], "Gyuto");
+}
+
+TEST_F(TableTakenBack, IsWhatCameInByThatEntryAlone) {
+  const std::string uid = take(tally("A"))["trial"];
+  (void)take(tally("B"), uid);
+
+  const json back = got("POST", "/journal/2/take-back", "TakenBack", json::object());
+
+  EXPECT_EQ(back["trial"], uid);
+  EXPECT_EQ(got("GET", "/sheets/" + uid, "TypedSheet")["cells"], tally("B"));
+  EXPECT_EQ(got("GET", "/trials/" + uid, "Trial")["recorded"]["runs"].size(), 2U);
+  EXPECT_TRUE(got("GET", "/journal", "Journal")["entries"][2]["took_a_table"]);
+}
+
+TEST_F(TableTakenBack, WritesOverNoSheetAndUndoesNothingThatOthersRestOn) {
+  const std::string uid = take(tally("A"))["trial"];
+  (void)got("PUT", "/sheets/new", "KeptSheet", {{"goes_on_from", 0}, {"cells", tally("C")}});
+  EXPECT_TRUE(refused(409, "POST", "/journal/1/take-back", json::object())["sentence"]
+                  .get<std::string>()
+                  .starts_with("The sheet of a new trial holds what was typed"));
+  (void)got("DELETE", "/sheets/new?revision=1", "KeptSheet");
+  (void)got("POST",
+            "/trials/" + uid + "/strikes",
+            "Changed",
+            {{"run", 0}, {"reading", 0}, {"reason", "slipped"}});
+
+  (void)refused(409, "POST", "/journal/1/take-back", json::object());
+  (void)refused(400, "POST", "/journal/2/take-back", json::object());
+
+  EXPECT_EQ(got("GET", "/sheets/new", "TypedSheet")["revision"], 0);
+  EXPECT_EQ(got("GET", "/trials/" + uid, "Trial")["recorded"]["runs"].size(), 2U);
+}
+
 }  // namespace
 }  // namespace keenfall::server

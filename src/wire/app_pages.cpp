@@ -1,6 +1,7 @@
 #include "wire/app_pages.h"
 
 #include "notebook/looks.h"
+#include "notebook/taken_entries.h"
 #include "wire/asked_object.h"
 #include "wire/home_object.h"
 #include "wire/json_pieces.h"
@@ -20,6 +21,14 @@ Json entry_json(const notebook::JournalEntry& entry) {
   if (entry.undone_by) object["undone_by"] = *entry.undone_by;
   object["holds"] = !entry.undone_by;
   if (notebook::is_look(entry)) object["is_look"] = true;
+  if (notebook::took_a_table(entry)) object["took_a_table"] = true;
+  return object;
+}
+
+Json changed_json(const Changed& changed) {
+  Json object = {
+      {"entry", changed.entry}, {"last_entry", changed.last_entry}, {"what", changed.what}};
+  if (!changed.remarks.empty()) object["remarks"] = sentences_json(changed.remarks);
   return object;
 }
 
@@ -62,10 +71,11 @@ std::string journal_to_json(const JournalPage& page) {
   return in_one_line(object);
 }
 
-std::string changed_to_json(const Changed& changed) {
-  Json object = {
-      {"entry", changed.entry}, {"last_entry", changed.last_entry}, {"what", changed.what}};
-  if (!changed.remarks.empty()) object["remarks"] = sentences_json(changed.remarks);
+std::string changed_to_json(const Changed& changed) { return in_one_line(changed_json(changed)); }
+
+std::string taken_back_to_json(const TakenBack& back) {
+  Json object = {{"changed", changed_json(back.changed)}, {"trial_name", back.trial_name}};
+  put_text(object, "trial", back.trial);
   return in_one_line(object);
 }
 

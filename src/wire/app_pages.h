@@ -58,6 +58,13 @@ struct Changed {
   std::vector<std::string> remarks;
 };
 
+// A table that was taken back to be corrected: its cells are the sheet that is typed.
+struct TakenBack {
+  Changed changed;
+  std::string trial;       // uid, of whose sheet they are; empty: of a new trial's
+  std::string trial_name;  // what it is, or was, called
+};
+
 struct FoundPlace {
   std::string kind;  // "trial", "run", "blade", "medium", "note" or "entry"
   std::string words;
@@ -80,6 +87,7 @@ struct GritWords {
 [[nodiscard]] std::string trial_page_to_json(const TrialPage& page);
 [[nodiscard]] std::string journal_to_json(const JournalPage& page);
 [[nodiscard]] std::string changed_to_json(const Changed& changed);
+[[nodiscard]] std::string taken_back_to_json(const TakenBack& back);
 [[nodiscard]] std::string found_to_json(const std::vector<FoundPlace>& found);
 [[nodiscard]] std::string steels_to_json(const std::vector<SteelRow>& steels);
 [[nodiscard]] std::string grits_to_json(const std::vector<GritWords>& grits);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "base/result.h"
+#include "exchange/table_in_hand.h"
 #include "notebook/typed_sheets.h"
 
 #include <cstdint>
@@ -17,6 +18,13 @@ struct SheetToKeep {
 };
 
 [[nodiscard]] base::ResultOrProblems<SheetToKeep> sheet_to_keep_from(const std::string& body);
+
+// As SheetToKeep::cells.
+[[nodiscard]] std::string cells_in_json(const exchange::TypedRows& rows);
+
+// Is there more in it than names of rows and columns, and one unit beside them? As
+// SheetToKeep::cells.
+[[nodiscard]] bool holds_more_than_labels(const std::string& cells);
 
 // Nothing kept: revision 0, no cells.
 [[nodiscard]] std::string typed_sheet_to_json(const std::optional<notebook::TypedSheet>& sheet);

@@ -28,12 +28,16 @@ Trial without_its_table(Trial trial) {
   return trial;
 }
 
-base::ResultOrProblems<Trial> read_back(const std::string& text, const Trial& trial) {
+exchange::TableOptions kinds_of(const Trial& trial) {
   exchange::TableOptions options;
   for (const trials::ReadingSeries& series : trial.series) {
     options.defined_kinds.push_back(series.kind);
   }
-  return exchange::take_table_text(text, "table.csv", options);
+  return options;
+}
+
+base::ResultOrProblems<Trial> read_back(const std::string& text, const Trial& trial) {
+  return exchange::take_table_text(text, "table.csv", kinds_of(trial));
 }
 
 std::string run_words(const trials::Run& run) {
@@ -92,6 +96,21 @@ TrialTable trial_table(const Trial& trial) {
   table.left_out = left_out_of(table.csv, trial);
   table.is_whole = table.left_out.empty();
   return table;
+}
+
+exchange::TypedRows trial_cells(const Trial& trial) {
+  exchange::TypedRows wide = exchange::wide_cells_of(trial);
+  const Trial recorded = without_its_table(trial);
+  const auto says_all = [&](const exchange::TypedRows& rows) {
+    const std::vector<exchange::TableInHand> table = {exchange::typed_table("the sheet", rows)};
+    const auto read = exchange::take_tables_in_hand(table, kinds_of(trial));
+    return read && without_its_table(*read) == recorded;
+  };
+  // The kind is said only where it is not plain from the unit.
+  exchange::TypedRows without_kind = wide;
+  std::erase_if(without_kind, [](const std::vector<std::string>& row) { return row[0] == "kind"; });
+  if (says_all(without_kind)) return without_kind;
+  return says_all(wide) ? wide : exchange::long_cells_of(trial);
 }
 
 }  // namespace keenfall::workbench

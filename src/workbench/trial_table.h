@@ -1,6 +1,7 @@
 // A trial's readings as the long table that a file or a report holds.
 #pragma once
 
+#include "exchange/table_in_hand.h"
 #include "trials/trial.h"
 
 #include <string>
@@ -17,5 +18,9 @@ struct TrialTable {
 };
 
 [[nodiscard]] TrialTable trial_table(const trials::Trial& trial);
+
+// The same as cells to type in again: as a tally sheet, where that says all that is recorded, or a
+// row a reading.
+[[nodiscard]] exchange::TypedRows trial_cells(const trials::Trial& trial);
 
 }  // namespace keenfall::workbench

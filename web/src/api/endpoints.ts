@@ -46,6 +46,8 @@ export function journal(before?: number, signal?: AbortSignal) {
   return send<wire.Journal>(`${v1}/journal${query}`, { signal });
 }
 export const undoEntry = (entry: number) => post<wire.Changed>(`${v1}/journal/${entry}/undo`, {});
+export const takeBack = (entry: number) =>
+  post<wire.TakenBack>(`${v1}/journal/${entry}/take-back`, {});
 export const search = (text: string, signal?: AbortSignal) =>
   send<wire.Found>(`${v1}/search?text=${encodeURIComponent(text)}`, { signal });
 export const exportNotebook = (how: wire.Export) => post<wire.Started>(`${v1}/export`, how);
