@@ -106,12 +106,6 @@ std::string with_left_out(const RuledTable& table, const Look& look) {
          sentence("Left out here for want of width: " + telling::listed(laid.left_out) + ".", look);
 }
 
-std::string grit_text(std::string_view grit) {
-  constexpr std::string_view kMicrometres = " um";
-  if (!grit.ends_with(kMicrometres)) return std::string(grit);
-  return std::string(grit.substr(0, grit.size() - kMicrometres.size())) + " µm";
-}
-
 std::string stones_table(const WayBack& way, const Look& look) {
   const bool compares = way.found.stones.size() > 1;
   RuledTable table{.columns = {{.head = "stone", .side = Side::left},
@@ -126,7 +120,7 @@ std::string stones_table(const WayBack& way, const Look& look) {
   for (const StoneEffort& effort : way.found.stones) {
     const bool glazes = effort.stone.blunt_share_fraction.typical < 1;
     table.rows.push_back({std::string(effort.stone.name),
-                          grit_text(effort.stone.grit),
+                          std::string(effort.stone.grit),
                           passes_range(effort.passes),
                           passes_text(effort.typical.passes),
                           time_range(effort.minutes),

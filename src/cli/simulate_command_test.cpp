@@ -76,7 +76,7 @@ TEST_F(SimulateCommand, GivesATableAloneThatIsTakenWithoutComplaint) {
   EXPECT_EQ(trial->runs.size(), 4U);
   EXPECT_THAT(steels_of(*trial), UnorderedElementsAre("X153CrMoV12", "C75S"));
   EXPECT_EQ(trial->runs[0].arm.edge.bevel_angle, trials::PerSideAngle{20});
-  EXPECT_EQ(trial->runs[0].arm.edge.finish, "fine, teeth 0.6 um");
+  EXPECT_EQ(trial->runs[0].arm.edge.finish, "fine, teeth 0.6 µm");
   EXPECT_THAT(outcome.err, HasSubstr("plausible parameters, not validated"));
 }
 

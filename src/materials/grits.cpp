@@ -17,13 +17,13 @@ double distance_by_ratio(double one, double other) { return std::abs(std::log(on
 base::Problem system_not_said(const Grit& grit) {
   base::Problem problem{.kind = base::ProblemKind::bad_value,
                         .place = {.found = grit.as_written},
-                        .accepted = "F1000, P1000, JIS 1000, CAMI 600 or a size such as 9 um"};
+                        .accepted = "F1000, P1000, JIS 1000, CAMI 600 or a size such as 9 µm"};
   problem.sentence = "“" + grit.as_written +
-                     "” does not say in which system it is a grit, so its size in um is not known";
+                     "” does not say in which system it is a grit, so its size in µm is not known";
   const auto could_be = possible_sizes_um(grit.number.value_or(0));
   for (std::size_t i = 0; i < could_be.size(); ++i) {
     problem.sentence += i == 0 ? "; it could be " : ", ";
-    problem.sentence += base::plain_number(could_be[i].median_um) + " um (" +
+    problem.sentence += base::plain_number(could_be[i].median_um) + " µm (" +
                         std::string(in_words(could_be[i].system)) + ")";
   }
   return problem;
@@ -40,10 +40,10 @@ base::Problem not_in_table(const Grit& grit) {
 
 base::Problem beyond(double size_um, const GritRow& last) {
   return {.kind = base::ProblemKind::bad_value,
-          .sentence = base::plain_number(size_um) + " um is beyond the grits of " +
+          .sentence = base::plain_number(size_um) + " µm is beyond the grits of " +
                       std::string(in_words(last.system)) + "; its last is " +
                       base::plain_number(last.number) + " with " +
-                      base::plain_number(last.median_um) + " um"};
+                      base::plain_number(last.median_um) + " µm"};
 }
 
 }  // namespace
@@ -52,7 +52,7 @@ std::string in_words(const Grit& grit) {
   if (grit.system == GritSystem::unknown || !grit.number) return grit.as_written;
   const std::string number = base::plain_number(*grit.number);
   const std::string system(in_words(grit.system));
-  return grit.system == GritSystem::micrometres ? number + " " + system : system + " " + number;
+  return grit.system == GritSystem::micrometres ? number + " µm" : system + " " + number;
 }
 
 const GritRow* find_grit(const Grit& grit) {
@@ -76,12 +76,12 @@ base::Result<double> to_micrometres(const Grit& grit) {
 base::Result<NearestGrit> nearest_in_system(double size_um, GritSystem system) {
   if (!std::isfinite(size_um) || size_um <= 0) {
     return base::failed({.sentence = "a grain size must be above zero, not " +
-                                     base::plain_number(size_um) + " um"});
+                                     base::plain_number(size_um) + " µm"});
   }
   if (system == GritSystem::micrometres) {
     return NearestGrit{.grit = {.system = system,
                                 .number = size_um,
-                                .as_written = base::plain_number(size_um) + " um"},
+                                .as_written = base::plain_number(size_um) + " µm"},
                        .median_um = size_um};
   }
   const GritRow* nearest = nullptr;
@@ -94,7 +94,7 @@ base::Result<NearestGrit> nearest_in_system(double size_um, GritSystem system) {
   }
   if (nearest == nullptr) {
     return base::failed({.sentence = "a size has no grit number where the system is unknown",
-                         .accepted = "FEPA-F, FEPA-P, JIS, CAMI or um"});
+                         .accepted = "FEPA-F, FEPA-P, JIS, CAMI or µm"});
   }
   // A size beyond either end of the table is nearest to that end's row.
   if (distance_by_ratio(nearest->median_um, size_um) > std::log(kBeyondTheTable)) {

@@ -151,8 +151,8 @@ TEST(Grits, OfUnknownSystemAreNeverTurnedIntoMicrometres) {
 
   ASSERT_FALSE(size.has_value());
   EXPECT_EQ(size.error().sentence,
-            "“#1000” does not say in which system it is a grit, so its size in um is not known; it "
-            "could be 4.5 um (FEPA-F), 18.3 um (FEPA-P), 11.5 um (JIS), 10.3 um (CAMI)");
+            "“#1000” does not say in which system it is a grit, so its size in µm is not known; it "
+            "could be 4.5 µm (FEPA-F), 18.3 µm (FEPA-P), 11.5 µm (JIS), 10.3 µm (CAMI)");
 }
 
 TEST(Grits, ThatNoTableHoldsAreRefusedByName) {
@@ -193,7 +193,7 @@ TEST(Grits, FarBeyondASystemsEndsHaveNoNeighbourInIt) {
 
   ASSERT_FALSE(too_fine.has_value());
   EXPECT_EQ(too_fine.error().sentence,
-            "0.1 um is beyond the grits of JIS; its last is 8000 with 1.2 um");
+            "0.1 µm is beyond the grits of JIS; its last is 8000 with 1.2 µm");
   EXPECT_FALSE(nearest_in_system(0, GritSystem::jis).has_value());
   EXPECT_FALSE(nearest_in_system(9, GritSystem::unknown).has_value());
 }
@@ -220,7 +220,7 @@ TEST(Grits, OfTwoSystemsMatchByMedianNotByNumber) {
 
 TEST(Grits, AreSaidWithTheirSystem) {
   EXPECT_EQ(in_words(parse_grit("f1000")), "FEPA-F 1000");
-  EXPECT_EQ(in_words(parse_grit("9 micron diamond")), "9 um");
+  EXPECT_EQ(in_words(parse_grit("9 micron diamond")), "9 µm");
   EXPECT_EQ(in_words(parse_grit("fine")), "fine");
 }
 

@@ -59,20 +59,20 @@ void look_at_damage(const EdgeDamage& damage, double thickness_mm, std::vector<P
   const auto is_length = [](double um) { return um >= 0 && um <= kDeepestDamageUm; };
   if (!is_length(damage.land_um)) {
     problems.push_back(
-        {.sentence = "a land of " + base::plain_number(damage.land_um) + " um is no width",
+        {.sentence = "a land of " + base::plain_number(damage.land_um) + " µm is no width",
          .place = {.column = "land"},
-         .accepted = "0 to 10,000 um"});
+         .accepted = "0 to 10,000 µm"});
   } else if (is_thickness(thickness_mm) && damage.land_um >= kUmPerMm * thickness_mm) {
     problems.push_back({.sentence = "a land of " + base::plain_number(damage.land_um) +
-                                    " um is as wide as the edge is thick: the bevel is worn away",
+                                    " µm is as wide as the edge is thick: the bevel is worn away",
                         .place = {.column = "land"},
                         .accepted = "less than the thickness behind the edge"});
   }
   if (!is_length(damage.deepest_chip_um)) {
     problems.push_back(
-        {.sentence = "a chip of " + base::plain_number(damage.deepest_chip_um) + " um is no depth",
+        {.sentence = "a chip of " + base::plain_number(damage.deepest_chip_um) + " µm is no depth",
          .place = {.column = "deepest_chip"},
-         .accepted = "0 to 10,000 um"});
+         .accepted = "0 to 10,000 µm"});
   }
 }
 
@@ -132,9 +132,9 @@ base::Result<SteelToRemove> set_micro_bevel(const Bevel& bevel,
   const double shoulder_um = 2 * h_um * t * m / (m - t);
   if (shoulder_um > kUmPerMm * bevel.thickness_behind_edge_mm) {
     return base::failed({.sentence = "a micro-bevel that takes away " +
-                                     base::with_figures(h_um, 2) + " um would be " +
+                                     base::with_figures(h_um, 2) + " µm would be " +
                                      base::with_figures(shoulder_um, 3) +
-                                     " um thick, more than the bevel itself",
+                                     " µm thick, more than the bevel itself",
                          .place = {.column = "micro_bevel"},
                          .accepted = "a steeper micro-bevel, or none"});
   }

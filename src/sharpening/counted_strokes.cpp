@@ -37,8 +37,8 @@ double face_area_um2(const Face& face, double before_um, double after_um) {
 
 std::vector<Ranged> numbers_of(const BevelCount& count) {
   const std::string mm = "0.001 to 100,000 mm";
-  const std::string um = "0 to 10,000 um";
-  const std::string some_um = "0.001 to 10,000 um";
+  const std::string um = "0 to 10,000 µm";
+  const std::string some_um = "0.001 to 10,000 µm";
   std::vector<Ranged> numbers = {
       {"a count of", count.passes, " passes", 1, 1e9, "1 to 1,000,000,000", "counted_passes"},
       {"a counted force of",
@@ -50,17 +50,17 @@ std::vector<Ranged> numbers_of(const BevelCount& count) {
        "counted_force"},
       {"a counted stroke of", count.stroke.length_mm, " mm", 1e-3, 1e5, mm, "counted_stroke"},
       {"a counted edge of", count.edge_length_mm, " mm", 1e-3, 1e5, mm, "counted_edge"},
-      {"a width before of", count.width_before_um, " um", 0, 1e4, um, "counted_width_before"}};
+      {"a width before of", count.width_before_um, " µm", 0, 1e4, um, "counted_width_before"}};
   if (count.height_um) {
     numbers.push_back(
-        {"a height of", *count.height_um, " um", 1e-3, 1e4, some_um, "counted_height"});
+        {"a height of", *count.height_um, " µm", 1e-3, 1e4, some_um, "counted_height"});
   }
   if (count.width_after_um) {
     numbers.push_back(
-        {"a width of", *count.width_after_um, " um", 1e-3, 1e4, some_um, "counted_width"});
+        {"a width of", *count.width_after_um, " µm", 1e-3, 1e4, some_um, "counted_width"});
   }
   if (count.error_um) {
-    numbers.push_back({"an error of", *count.error_um, " um", 0, 1e4, um, "counted_error"});
+    numbers.push_back({"an error of", *count.error_um, " µm", 0, 1e4, um, "counted_error"});
   }
   return numbers;
 }
@@ -116,7 +116,7 @@ void look_at_face(const BevelCount& count, const Bevel& bevel, std::vector<Probl
       2 * *count.width_after_um * std::sin(count.face_angle->deg * std::numbers::pi / 180);
   if (shoulder_um > 1000 * bevel.thickness_behind_edge_mm) {
     problems.push_back({.sentence = "a test bevel " + base::plain_number(*count.width_after_um) +
-                                    " um wide would be thicker than the blade is behind its bevel",
+                                    " µm wide would be thicker than the blade is behind its bevel",
                         .place = {.column = "counted_width"},
                         .accepted = "the width of the ground face, on one side"});
   }

@@ -168,8 +168,8 @@ base::Problem stopped_by_a_person() {
 std::string finish_in_words(const TrialEdge& edge) {
   const EdgeFinish& finish = edge.finish;
   return edge.finish_name + (finish.tooth_depth_um > 0
-                                 ? ", teeth " + base::plain_number(finish.tooth_depth_um) + " um"
-                                 : ", land " + base::plain_number(finish.land_width_um) + " um");
+                                 ? ", teeth " + base::plain_number(finish.tooth_depth_um) + " µm"
+                                 : ", land " + base::plain_number(finish.land_width_um) + " µm");
 }
 
 std::vector<long> doubling_checkpoints(long longest) {

@@ -88,9 +88,9 @@ TEST(SimulatedTrials, KnowTheTruthOfPureWear) {
 
 TEST(SimulatedTrials, WriteAFinishWithItsSize) {
   EXPECT_EQ(finish_in_words({.finish_name = "fine", .finish = fine_finish()}),
-            "fine, teeth 0.6 um");
+            "fine, teeth 0.6 µm");
   EXPECT_EQ(cut(two_steels(only_wearing("filler"))).trial.runs[0].arm.edge.finish,
-            "even, land 0.5 um");
+            "even, land 0.5 µm");
 }
 
 TEST(SimulatedTrials, ReadAFreshLandOfHalfAMicrometreAs104Gf) {

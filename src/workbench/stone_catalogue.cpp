@@ -56,7 +56,7 @@ sharpening::Stone stone_of(const NamedNumbers& row,
   const double grain_um = row.numbers[kGrain];
   const bool has_grain = !std::isnan(grain_um);
   sharpening::Stone stone{.name = row.name,
-                          .grit = has_grain ? base::plain_number(grain_um) + " um" : ""};
+                          .grit = has_grain ? base::plain_number(grain_um) + " µm" : ""};
   auto number = row.numbers.begin() + kGrain + 1;
   for (const StoneNumber& each : stone_numbers()) {
     const double typical = *number++;

@@ -35,7 +35,7 @@ TEST(StoneCatalogues, TakeStonesOfAFileWithTheirRanges) {
       "hard one,25,2000,1800,2100,2.5,1.2,1.6,0.4\n");
 
   EXPECT_EQ(stone.name, "hard one");
-  EXPECT_EQ(stone.grit, "25 um");
+  EXPECT_EQ(stone.grit, "25 µm");
   EXPECT_EQ(stone.abrasive_hv.lo, 1800);
   EXPECT_EQ(stone.abrasive_hv.hi, 2100);
   EXPECT_TRUE(stone.groove_width_um.is_known());
