@@ -23,7 +23,8 @@ TEST(Kinds, AreThreadPushWhereNothingSaysOtherwiseAndThatIsRemarked) {
   EXPECT_EQ(trial.series.at(0).unit, "gf");
   EXPECT_THAT(trial.remarks,
               Contains("No kind of reading is named: taken as thread push readings."));
-  EXPECT_THAT(trial.remarks, Contains("No unit is given for the thread push reading: taken as gf."));
+  EXPECT_THAT(trial.remarks,
+              Contains("No unit is given for the thread push reading: taken as gf."));
 }
 
 TEST(Kinds, AreNotGuessedFromAUnitThatIsNoForce) {
