@@ -162,9 +162,10 @@ Outcome bench_scale_command(std::span<const std::string> words, const Surroundin
     return refused({*before.problem}, "nothing was read");
   }
   const Look& look = surroundings.look;
-  surroundings.write_at_once(first_line(watching->settings.port, look));
+  // Armed before anybody is told to press.
   std::optional<HoldAgain> holds;
   if (watching->hold) holds.emplace(live, *watching->hold);
+  surroundings.write_at_once(first_line(watching->settings.port, look));
   while (!surroundings.is_stop_asked_for()) {
     const scale::ScaleState now = live.wait_for_news(before.news, kLookAround);
     const std::string text =

@@ -202,6 +202,8 @@ void LiveScale::disarm() {
 
 std::optional<HeldReading> LiveScale::take_held() {
   std::optional<HeldReading> taken;
+  // Asking for what is not there yet is no news.
+  if (!state().held) return taken;
   inside_->tell([&](ScaleState&) {
     if (!inside_->hold || !inside_->hold->held()) return;
     taken = inside_->hold->held();
