@@ -35,8 +35,15 @@ Row row_of(const TypedSheet& sheet) {
 
 base::Problem changed_elsewhere(const TypedSheet& kept) {
   return {.kind = base::ProblemKind::conflicting,
-          .sentence = "At " + kept.at_utc + " " + kept.who + " changed this sheet elsewhere.",
+          .sentence = "At " + kept.at_utc + " " + kept.who +
+                      (kept.cells.empty() ? " took this sheet in elsewhere."
+                                          : " changed this sheet elsewhere."),
           .accepted = "looking at that one first, or saving in its place"};
+}
+
+void write(SQLite::Database& database, const TypedSheet& sheet) {
+  RowWriter writer(database, "typed_sheet");
+  if (!writer.update(row_of(sheet))) writer.insert(row_of(sheet));
 }
 
 }  // namespace
@@ -54,21 +61,25 @@ base::Result<std::int64_t> keep_sheet(Notebook& notebook, const TypedSheet& shee
     const auto kept = sheet_in(database, sheet.trial_uid);
     if (kept && kept->revision != sheet.revision) return base::failed(changed_elsewhere(*kept));
     TypedSheet next = sheet;
-    ++next.revision;
-    RowWriter writer(database, "typed_sheet");
-    if (!writer.update(row_of(next))) writer.insert(row_of(next));
+    next.revision = kept ? kept->revision + 1 : 1;
+    write(database, next);
     transaction.commit();
     return next.revision;
   });
 }
 
-void forget_sheet(Notebook& notebook, const std::string& trial_uid, std::int64_t revision) {
+void forget_sheet(Notebook& notebook, const Forgetting& forgetting) {
   SQLite::Database& database = notebook.file().database;
   carrying_over([&] {
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
-    const auto kept = sheet_in(database, trial_uid);
-    if (kept && kept->revision == revision) {
-      RowWriter(database, "typed_sheet").remove(row_of(*kept));
+    const auto kept = sheet_in(database, forgetting.trial_uid);
+    if (kept && kept->revision == forgetting.revision && !kept->cells.empty()) {
+      write(database,
+            {.trial_uid = forgetting.trial_uid,
+             .revision = kept->revision + 1,
+             .cells = {},
+             .at_utc = forgetting.at_utc,
+             .who = forgetting.who});
     }
     transaction.commit();
   });

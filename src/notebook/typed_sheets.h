@@ -17,23 +17,30 @@ namespace keenfall::notebook {
 
 struct TypedSheet {
   std::string trial_uid;      // empty: of a new trial
-  std::int64_t revision = 0;  // from 1
-  std::string cells;          // as whoever typed it has them written down
+  std::int64_t revision = 0;  // from 1, and never again a lower one
+  std::string cells;          // as whoever typed it has them written down; empty: it was taken in
   std::string at_utc;
   std::string who;
 
   bool operator==(const TypedSheet&) const = default;
 };
 
-// Nothing where none is kept.
+// Nothing where there never was one.
 [[nodiscard]] std::optional<TypedSheet> typed_sheet(const Notebook& notebook,
                                                     const std::string& trial_uid);
 
-// `sheet.revision`: of the one it goes on from, 0 where there was none. Out: its own. Refused with
-// `conflicting` where another revision is kept.
+// `sheet.revision`: of the one it goes on from, 0 where there never was one. Out: its own. Refused
+// with `conflicting` where the revision is another.
 [[nodiscard]] base::Result<std::int64_t> keep_sheet(Notebook& notebook, const TypedSheet& sheet);
 
-// Only where that revision is the one that is kept.
-void forget_sheet(Notebook& notebook, const std::string& trial_uid, std::int64_t revision);
+// It was taken in. Only where that revision is the one that is kept: its number goes on, so that
+// whoever still holds the old one learns of it.
+struct Forgetting {
+  std::string trial_uid;
+  std::int64_t revision = 0;
+  std::string at_utc;
+  std::string who;
+};
+void forget_sheet(Notebook& notebook, const Forgetting& forgetting);
 
 }  // namespace keenfall::notebook

@@ -31,6 +31,12 @@ class TypedSheets : public ANotebook {
             .who = "R."};
   }
 
+  void forget(std::int64_t revision) {
+    forget_sheet(
+        *notebook_,
+        {.trial_uid = "t", .revision = revision, .at_utc = "2026-11-28T19:00:00Z", .who = "M."});
+  }
+
   std::optional<Notebook> notebook_;
 };
 
@@ -58,22 +64,34 @@ TEST_F(TypedSheets, AreNotWrittenOverUnseen) {
   EXPECT_EQ(typed_sheet(*notebook_, "t")->cells, "mine");
 }
 
-TEST_F(TypedSheets, GoOnFromWhatWasForgottenMeanwhile) {
+// A browser that still holds what was taken in elsewhere does not bring it back unseen.
+TEST_F(TypedSheets, TellWhoeverHoldsOneThatWasTakenInMeanwhile) {
   ASSERT_TRUE(keep_sheet(*notebook_, a_sheet("mine")));
-  forget_sheet(*notebook_, "t", 1);
+  forget(1);
 
-  EXPECT_EQ(keep_sheet(*notebook_, a_sheet("more of mine", 1)), 2);
+  const auto refused = keep_sheet(*notebook_, a_sheet("mine again", 1));
+
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().sentence, "At 2026-11-28T19:00:00Z M. took this sheet in elsewhere.");
+  EXPECT_EQ(typed_sheet(*notebook_, "t")->revision, 2);
+  EXPECT_EQ(keep_sheet(*notebook_, a_sheet("a new one", 2)), 3);
+}
+
+TEST_F(TypedSheets, GoOnFromOneWhereThereNeverWasOne) {
+  EXPECT_EQ(keep_sheet(*notebook_, a_sheet("of a copy of the notebook", 7)), 1);
 }
 
 TEST_F(TypedSheets, AreForgottenOnlyAsTheyWereSeen) {
   ASSERT_TRUE(keep_sheet(*notebook_, a_sheet("one")));
   ASSERT_TRUE(keep_sheet(*notebook_, a_sheet("two", 1)));
 
-  forget_sheet(*notebook_, "t", 1);
-  EXPECT_TRUE(typed_sheet(*notebook_, "t"));
+  forget(1);
+  EXPECT_EQ(typed_sheet(*notebook_, "t")->cells, "two");
 
-  forget_sheet(*notebook_, "t", 2);
-  EXPECT_FALSE(typed_sheet(*notebook_, "t"));
+  forget(2);
+  EXPECT_EQ(typed_sheet(*notebook_, "t")->cells, "");
+  forget(3);
+  EXPECT_EQ(typed_sheet(*notebook_, "t")->revision, 3);
 }
 
 TEST_F(TypedSheets, AreNeitherContentNorAnEntryOfTheJournal) {

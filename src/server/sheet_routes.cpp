@@ -43,15 +43,17 @@ HttpResponse forgotten(workbench::OpenApp& open,
                        const HttpRequest& request) {
   const auto path = notebook_to_change(open, request);
   if (!path) return path.error();
-  std::int64_t revision = 0;
+  std::string said;
   for (const NamedText& asked : request.query) {
-    if (asked.name != "revision") continue;
-    const char* const end = asked.text.data() + asked.text.size();
-    const auto [stop, fault] = std::from_chars(asked.text.data(), end, revision);
-    if (fault == std::errc() && stop == end) continue;
+    if (asked.name == "revision") said = asked.text;
+  }
+  std::int64_t revision = 0;
+  const char* const end = said.data() + said.size();
+  const auto [stop, fault] = std::from_chars(said.data(), end, revision);
+  if (fault != std::errc() || stop != end) {
     return problem_answer({.kind = base::ProblemKind::bad_value,
                            .sentence = "“revision” cannot be used.",
-                           .place = {.column = "revision", .found = asked.text},
+                           .place = {.column = "revision", .found = said},
                            .accepted = "the revision that was seen"});
   }
   return encoded(

@@ -45,7 +45,9 @@ TEST_F(SheetRoutes, ForgetWhatWasTakenInAndNothingThatWasTypedSince) {
   (void)got("PUT", "/sheets/new", "KeptSheet", {{"goes_on_from", 1}, {"cells", {{"two"}}}});
 
   EXPECT_EQ(got("DELETE", "/sheets/new?revision=1", "KeptSheet")["revision"], 2);
-  EXPECT_EQ(got("DELETE", "/sheets/new?revision=2", "KeptSheet")["revision"], 0);
+  EXPECT_EQ(got("DELETE", "/sheets/new?revision=2", "KeptSheet")["revision"], 3);
+  EXPECT_FALSE(got("GET", "/sheets/new", "TypedSheet").contains("cells"));
+  EXPECT_EQ(refused(400, "DELETE", "/sheets/new", nullptr)["column"], "revision");
   EXPECT_EQ(refused(400, "DELETE", "/sheets/new?revision=x", nullptr)["column"], "revision");
 }
 
@@ -133,7 +135,7 @@ TEST_F(TableTakenBack, WritesOverNoSheetAndUndoesNothingThatOthersRestOn) {
   (void)refused(409, "POST", "/journal/1/take-back", json::object());
   (void)refused(400, "POST", "/journal/2/take-back", json::object());
 
-  EXPECT_EQ(got("GET", "/sheets/new", "TypedSheet")["revision"], 0);
+  EXPECT_FALSE(got("GET", "/sheets/new", "TypedSheet").contains("cells"));
   EXPECT_EQ(got("GET", "/trials/" + uid, "Trial")["recorded"]["runs"].size(), 2U);
 }
 

@@ -38,7 +38,7 @@ bool holds_more_than_labels(const std::string& cells) {
 std::string typed_sheet_to_json(const std::optional<notebook::TypedSheet>& sheet) {
   Json object = {{"revision", sheet ? sheet->revision : 0}};
   if (sheet) {
-    object["cells"] = Json::parse(sheet->cells, nullptr, false);
+    if (!sheet->cells.empty()) object["cells"] = Json::parse(sheet->cells, nullptr, false);
     object["at_utc"] = sheet->at_utc;
     object["who"] = sheet->who;
   }

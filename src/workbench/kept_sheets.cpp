@@ -34,7 +34,11 @@ base::Result<std::int64_t> forget_sheet(const SheetMeant& meant,
   return naming_the_file(meant.notebook, [&]() -> base::Result<std::int64_t> {
     auto opened = opened_to_write(meant.notebook, hand);
     if (!opened) return base::failed(opened.error());
-    notebook::forget_sheet(*opened, meant.trial_uid, revision);
+    notebook::forget_sheet(*opened,
+                           {.trial_uid = meant.trial_uid,
+                            .revision = revision,
+                            .at_utc = hand.at_utc,
+                            .who = hand.who});
     const auto kept = notebook::typed_sheet(*opened, meant.trial_uid);
     return kept ? kept->revision : 0;
   });

@@ -25,7 +25,7 @@ struct SheetMeant {
                                                     wire::SheetToKeep sheet,
                                                     const Hand& hand);
 
-// Out: the revision that is kept still; 0: none.
+// Out: the revision that there is then.
 [[nodiscard]] base::Result<std::int64_t> forget_sheet(const SheetMeant& meant,
                                                       std::int64_t revision,
                                                       const Hand& hand);

@@ -54,7 +54,7 @@ test("what was typed is there in another browser, and goes when it is taken in",
   await button(page, "Take it in").click();
   await page.getByRole("heading", { name: /^Judge/ }).waitFor();
 
-  await expect.poll(async () => (await kept()).revision).toBe(0);
+  await expect.poll(async () => (await kept()).cells).toBeUndefined();
 });
 
 test("of two that type at once the second is asked which one holds", async () => {
@@ -76,6 +76,29 @@ test("of two that type at once the second is asked which one holds", async () =>
   await button(page, "Undo typing").click();
   expect(await cell(page, 7, 1).inputValue()).toBe("139");
   await expect.poll(async () => (await kept()).cells?.[7]?.[1]).toBe("139");
+});
+
+test("what was taken in elsewhere is not brought back by whoever still holds it", async () => {
+  const one = await typedByOne();
+  await one.goto("about:blank");
+  const { page } = await sitDown(browser, app.address);
+  await atTheSheet(page);
+  const rows = { 0: "A", 1: "rope", 2: "1", 6: "131" };
+  for (const [row, text] of Object.entries(rows)) await cell(page, Number(row), 1).fill(text);
+  const other = await page.context().newPage();
+  await atTheSheet(other);
+  await expect.poll(() => cell(other, 6, 1).inputValue()).toBe("131");
+  await button(page, "Take it in").click();
+  await page.getByRole("heading", { name: /^Judge/ }).waitFor();
+  await expect.poll(async () => (await kept()).cells).toBeUndefined();
+
+  await atTheSheet(one);
+  await expect.poll(() => cell(one, 5, 1).inputValue()).toBe("");
+  await cell(other, 7, 1).fill("150");
+  await other.getByText("taken in elsewhere meanwhile").waitFor();
+  expect(await faults(other)).toEqual([]);
+  await button(other, "Begin the next one").click();
+  await expect.poll(() => cell(other, 7, 1).inputValue()).toBe("");
 });
 
 test("what is kept in place of another's is kept", async () => {

@@ -7,7 +7,7 @@ import { dropped } from "./dropped.svelte";
 import { withGuesses } from "./grid/guesses";
 import { begun, type Past, redone, stepped, undone } from "./grid/past";
 import { blank, filled, holdsReadings, type Layout, layoutOf, type Sheet } from "./grid/sheet";
-import { SheetKeeping } from "./sheet_keeping.svelte";
+import { type Elsewhere, SheetKeeping } from "./sheet_keeping.svelte";
 import { units } from "./units.svelte";
 import { answered, LongWork } from "./work.svelte";
 
@@ -50,9 +50,11 @@ export class EnteringTable {
     }
   }
 
-  /** The same sheet was typed into elsewhere, and stands so in the notebook. */
-  get elsewhere(): boolean {
-    return this.#keeping.elsewhere !== undefined;
+  /** The same sheet was typed into elsewhere, or taken in, and stands so in the notebook. */
+  get elsewhere(): "typed into" | "taken in" | undefined {
+    const { elsewhere } = this.#keeping;
+    if (elsewhere === undefined) return undefined;
+    return elsewhere === "taken in" ? "taken in" : "typed into";
   }
   /** What was typed in another browser, or before this one was closed, is gone on with. */
   async look(): Promise<void> {
@@ -62,8 +64,8 @@ export class EnteringTable {
   async takeElsewhere(): Promise<void> {
     this.#goOnWith(await this.#keeping.takeElsewhere());
   }
-  writeOverElsewhere(): Promise<void> {
-    return this.#keeping.writeOverElsewhere(this.sheet);
+  async writeOverElsewhere(): Promise<void> {
+    await this.#keeping.writeOverElsewhere(this.sheet);
   }
 
   get sheet(): Sheet {
@@ -150,9 +152,10 @@ export class EnteringTable {
     this.reading.leave();
   }
 
-  #goOnWith(kept: Sheet | undefined): void {
+  #goOnWith(kept: Elsewhere | undefined): void {
     if (!kept) return;
-    this.#show(stepped(this.past, kept));
+    const begun = this.#planned ?? blank(this.layout, this.#force);
+    this.#show(stepped(this.past, kept === "taken in" ? begun : kept.cells));
     void this.read();
   }
 

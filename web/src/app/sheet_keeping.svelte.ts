@@ -2,7 +2,8 @@
 // too, and two who type at once do not write over each other unseen.
 
 import * as api from "../api/endpoints";
-import { Refused, Unanswered } from "../api/send";
+import { Refused } from "../api/send";
+import type { TypedSheet } from "../wire/api";
 import type { Sheet } from "./grid/sheet";
 import { forgetUnsent, keepUnsent, unsent } from "./unsent";
 
@@ -10,19 +11,26 @@ import { forgetUnsent, keepUnsent, unsent } from "./unsent";
 interface Held {
   cells: Sheet;
   revision: number;
+  /** It stands so in the notebook. */
+  saved: boolean;
 }
 
-const conflict = 409;
+/** What stands in the notebook: a sheet, or that it was taken in. */
+export type Elsewhere = { cells: Sheet } | "taken in";
+
+/** Another job may only be writing: then the next change is kept with this one. */
+const isConflict = ({ problems }: Refused) => problems.some(({ kind }) => kind === "conflicting");
 const isSame = (one: Sheet, other: Sheet) => JSON.stringify(one) === JSON.stringify(other);
 
 export class SheetKeeping {
-  /** What stands in the notebook, where somebody else typed there; to be looked at or written over. */
-  elsewhere: Sheet | undefined = $state.raw();
+  /** Where somebody else typed, or took it in; to be gone on with or written over. */
+  elsewhere: Elsewhere | undefined = $state.raw();
   readonly #trial: string | undefined;
   readonly #place: string;
   #revision = 0;
+  #saved = false;
   /** One request after the other: the next goes on from what the last one made. */
-  #turn: Promise<void> = Promise.resolve();
+  #turn: Promise<unknown> = Promise.resolve();
 
   /** `trial`: absent for a new one. `notebook`: its uid; what this browser holds is of one notebook. */
   constructor(notebook: string, trial?: string) {
@@ -35,87 +43,112 @@ export class SheetKeeping {
     const kept = unsent<Held>(localStorage, this.#place);
     if (!kept?.cells?.length) return undefined;
     this.#revision = kept.revision;
+    this.#saved = kept.saved;
     return kept.cells;
   }
 
   /**
-   * Asks what the notebook holds. Out: that, where nothing else was typed here. `own`: what was typed
-   * here; absent: nothing was.
+   * Asks what the notebook holds. Out: what is to be gone on with in place of what stands here, if
+   * anything is. `own`: what was typed here; absent: nothing was.
    */
-  async look(own: () => Sheet | undefined): Promise<Sheet | undefined> {
-    const kept = await api.typedSheet(this.#trial).catch(passOver);
-    if (!kept?.cells || kept.revision === this.#revision) {
+  look(own: () => Sheet | undefined): Promise<Elsewhere | undefined> {
+    return this.#next(async () => {
+      const kept = await api.typedSheet(this.#trial);
       const typed = own();
-      if (kept && typed && !(kept.cells && isSame(typed, kept.cells))) void this.save(typed);
-      return undefined;
-    }
-    const typed = own();
-    if (typed && !isSame(typed, kept.cells)) {
-      this.elsewhere = kept.cells;
-      return undefined;
-    }
-    this.#revision = kept.revision;
-    this.hold(kept.cells);
-    return kept.cells;
+      if (kept.revision === this.#revision) {
+        if (typed && !(kept.cells && isSame(typed, kept.cells))) await this.#save(typed);
+        return undefined;
+      }
+      const other = inNotebook(kept);
+      const isOwnAndOlder = this.#saved || typed === undefined;
+      if (typed && !isOwnAndOlder && !(kept.cells && isSame(typed, kept.cells))) {
+        this.elsewhere = other;
+        return undefined;
+      }
+      this.#goOnFrom(kept);
+      return other;
+    });
   }
 
   /** At once and in this browser. */
   hold(cells: Sheet): void {
-    keepUnsent(localStorage, this.#place, { cells, revision: this.#revision } satisfies Held);
+    this.#saved = false;
+    this.#keepHere(cells);
   }
 
-  save(cells: Sheet): Promise<void> {
+  save(cells: Sheet): Promise<void | undefined> {
+    return this.#next(() => this.#save(cells));
+  }
+
+  /** The other one is what is gone on from. */
+  takeElsewhere(): Promise<Elsewhere | undefined> {
     return this.#next(async () => {
-      if (this.elsewhere) return;
-      const kept = await api.keepSheet(
-        { goes_on_from: this.#revision, cells: cells.map((row) => [...row]) },
-        this.#trial,
-      );
-      this.#revision = kept.revision;
-      this.hold(cells);
+      const kept = await api.typedSheet(this.#trial);
+      this.elsewhere = undefined;
+      this.#goOnFrom(kept);
+      return inNotebook(kept);
     });
   }
 
-  /** The other one is what is gone on from: out, to be typed into. */
-  async takeElsewhere(): Promise<Sheet | undefined> {
-    const kept = await api.typedSheet(this.#trial).catch(passOver);
-    this.elsewhere = undefined;
-    if (!kept?.cells) return undefined;
-    this.#revision = kept.revision;
-    this.hold(kept.cells);
-    return kept.cells;
-  }
-
-  async writeOverElsewhere(own: Sheet): Promise<void> {
-    const kept = await api.typedSheet(this.#trial).catch(passOver);
-    this.elsewhere = undefined;
-    if (kept) this.#revision = kept.revision;
-    await this.save(own);
+  writeOverElsewhere(own: Sheet): Promise<void | undefined> {
+    return this.#next(async () => {
+      const kept = await api.typedSheet(this.#trial);
+      this.elsewhere = undefined;
+      this.#revision = kept.revision;
+      await this.#save(own);
+    });
   }
 
   /** It was taken in. */
   forget(): void {
     forgetUnsent(localStorage, this.#place);
     void this.#next(async () => {
-      const kept = await api.forgetSheet(this.#revision, this.#trial);
-      this.#revision = kept.revision;
+      const asked = this.#revision;
+      if (asked === 0) return;
+      const { revision } = await api.forgetSheet(asked, this.#trial);
+      if (revision === asked + 1) this.#revision = revision;
+      else this.elsewhere = inNotebook(await api.typedSheet(this.#trial));
     });
   }
 
-  /** What cannot be kept in the notebook is still held here. */
-  #next(work: () => Promise<void>): Promise<void> {
-    this.#turn = this.#turn.then(work).catch(async (failure) => {
-      if (!(failure instanceof Refused) || failure.status !== conflict) return passOver(failure);
-      const kept = await api.typedSheet(this.#trial).catch(passOver);
-      if (kept?.cells) this.elsewhere = kept.cells;
+  async #save(cells: Sheet): Promise<void> {
+    if (this.elsewhere) return;
+    const kept = await api.keepSheet(
+      { goes_on_from: this.#revision, cells: cells.map((row) => [...row]) },
+      this.#trial,
+    );
+    this.#revision = kept.revision;
+    const now = unsent<Held>(localStorage, this.#place);
+    this.#saved = now === undefined || isSame(now.cells, cells);
+    if (now) this.#keepHere(now.cells);
+  }
+
+  #goOnFrom(kept: TypedSheet): void {
+    this.#revision = kept.revision;
+    this.#saved = true;
+    if (kept.cells) this.#keepHere(kept.cells);
+    else forgetUnsent(localStorage, this.#place);
+  }
+
+  #keepHere(cells: Sheet): void {
+    const held: Held = { cells, revision: this.#revision, saved: this.#saved };
+    keepUnsent(localStorage, this.#place, held);
+  }
+
+  /**
+   * What cannot be kept in the notebook is still held here: that nobody answers, or that the notebook may
+   * only be read, the page says by itself.
+   */
+  #next<T>(work: () => Promise<T>): Promise<T | undefined> {
+    const done = this.#turn.then(work).catch(async (failure: unknown) => {
+      if (!(failure instanceof Refused) || !isConflict(failure)) return undefined;
+      const kept = await api.typedSheet(this.#trial).catch(() => undefined);
+      if (kept && kept.revision !== this.#revision) this.elsewhere = inNotebook(kept);
       return undefined;
     });
-    return this.#turn;
+    this.#turn = done;
+    return done;
   }
 }
 
-/** The page says by itself that nobody answers, or that the notebook may only be read. */
-function passOver(failure: unknown): undefined {
-  if (failure instanceof Refused || failure instanceof Unanswered) return undefined;
-  throw failure;
-}
+const inNotebook = ({ cells }: TypedSheet): Elsewhere => (cells ? { cells } : "taken in");
