@@ -117,6 +117,15 @@ TEST(Standing, LeadsThroughAWholeRunToItsCap) {
   EXPECT_EQ(standing_after(tapped).phase, Phase::closed);
 }
 
+TEST(Standing, CountsTenTenthsAsOne) {
+  Tapped tapped;
+  tapped.start();
+  for (int i = 0; i < 10; ++i) tapped.with(CutsMade{.cuts = 0.1});
+
+  EXPECT_EQ(standing_after(tapped).cuts, 1);
+  EXPECT_EQ(standing_after(tapped).phase, Phase::reading);
+}
+
 TEST(Standing, StopsAtTheLevelOfItsOwnStart) {
   Tapped tapped;
   tapped.start().cut(1).read(1, seven(415));

@@ -98,16 +98,29 @@ std::optional<std::int64_t> key_of_run(SQLite::Database& database, const std::st
   return find.getColumn(0).getInt64();
 }
 
-// Cells as they are kept: after bench_run_id and place.
-std::optional<Row> kept_cells(SQLite::Database& database, const std::string& client_id) {
+// Of which run, and its cells after bench_run_id and place.
+struct KeptEntry {
+  std::int64_t run_key = 0;
+  Row cells;
+
+  bool operator==(const KeptEntry&) const = default;
+};
+
+std::optional<KeptEntry> kept_entry(SQLite::Database& database, const std::string& client_id) {
   constexpr std::ptrdiff_t kBefore = 2;
-  std::optional<Row> found;
+  std::optional<KeptEntry> found;
   const Cell which = client_id;
   each_row(
       database, "bench_entry", "WHERE client_id = ?", std::span(&which, 1), [&](const Row& cells) {
-        found.emplace(cells.begin() + kBefore, cells.end());
+        found = KeptEntry{RowReader(cells).whole(), {cells.begin() + kBefore, cells.end()}};
       });
   return found;
+}
+
+base::Problem says_otherwise(const std::string& id) {
+  return {.kind = base::ProblemKind::conflicting,
+          .sentence = "An entry with the id " + id + " is there, and says something else.",
+          .accepted = "a new id for each entry"};
 }
 
 base::Problem no_such_run() {
@@ -128,12 +141,9 @@ class Keeping {
     std::int64_t place = next_place(*key);
     for (const bench::Entry& entry : arrived.entries) {
       Row cells = cells_of(entry);
-      if (const auto kept = kept_cells(database_, entry.id)) {
-        if (*kept == cells) continue;
-        return base::Problem{
-            .kind = base::ProblemKind::conflicting,
-            .sentence = "An entry with the id " + entry.id + " is there, and says something else.",
-            .accepted = "a new id for each entry"};
+      if (const auto kept = kept_entry(database_, entry.id)) {
+        if (*kept == KeptEntry{*key, cells}) continue;
+        return says_otherwise(entry.id);
       }
       cells.insert(cells.begin(), {*key, place++});
       writer_.insert(cells);
@@ -248,15 +258,16 @@ base::Result<JournalEntry> put_in_trial(Notebook& notebook,
                 });
 }
 
-bool has_bench_entries(const Notebook& notebook, const std::string& trial_uid) {
-  NotebookFile& file = notebook.file();
-  if (file.version < kVersion) return false;
-  return carrying_over([&] {
-    SQLite::Statement find(file.database,
-                           "SELECT 1 FROM bench_entry WHERE bench_run_id IN (SELECT bench_run_id "
-                           "FROM bench_run WHERE trial_uid = ?) LIMIT 1");
-    find.bind(1, trial_uid);
-    return find.executeStep();
+std::optional<base::Problem> problem_of(const Notebook& notebook, const ArrivedEntries& arrived) {
+  SQLite::Database& database = notebook.file().database;
+  return seen_at_once(database, [&]() -> std::optional<base::Problem> {
+    const auto key = key_of_run(database, arrived.run_uid);
+    if (!key) return no_such_run();
+    for (const bench::Entry& entry : arrived.entries) {
+      const auto kept = kept_entry(database, entry.id);
+      if (kept && *kept != KeptEntry{*key, cells_of(entry)}) return says_otherwise(entry.id);
+    }
+    return std::nullopt;
   });
 }
 

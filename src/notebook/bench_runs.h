@@ -41,8 +41,8 @@ struct ArrivedEntries {
 };
 
 // All of it in one transaction, on the disk when this returns. For each of `arrived`: a Problem
-// where there is no such run or where an id is there already and says something else; of that one
-// nothing is kept then. An entry that is there already is passed over.
+// where there is no such run or where an id is there already and says something else, or is of
+// another run; of that one nothing is kept then. An entry that is there already is passed over.
 [[nodiscard]] std::vector<std::optional<base::Problem>> keep_entries(
     Notebook& notebook, std::span<const ArrivedEntries> arrived);
 
@@ -62,7 +62,8 @@ struct ArrivedEntries {
                                                       const trials::Trial& of_the_run,
                                                       const Authorship& by);
 
-// Was anything tapped for a run of this trial?
-[[nodiscard]] bool has_bench_entries(const Notebook& notebook, const std::string& trial_uid);
+// Why keep_entries() would keep nothing of it; nothing where it would.
+[[nodiscard]] std::optional<base::Problem> problem_of(const Notebook& notebook,
+                                                      const ArrivedEntries& arrived);
 
 }  // namespace keenfall::notebook

@@ -78,14 +78,12 @@ class BenchRuns : public ANotebook {
 };
 
 TEST_F(BenchRuns, ComeBackWithEveryKindOfEntry) {
-  EXPECT_FALSE(has_bench_entries(*notebook_, trial_uid_));
   ASSERT_FALSE(keep("r1", all_kinds()));
 
   BenchRun expected = a_run("r1");
   expected.entries = all_kinds();
   EXPECT_EQ(bench_run(*notebook_, "r1"), expected);
   EXPECT_EQ(bench_runs_of(*notebook_, trial_uid_), std::vector<BenchRun>{expected});
-  EXPECT_TRUE(has_bench_entries(*notebook_, trial_uid_));
   EXPECT_TRUE(check(*notebook_).empty());
 }
 
@@ -145,10 +143,17 @@ TEST_F(BenchRuns, KeepNothingOfWhatContradictsAndAllOfTheRest) {
                    {.id = "a", .device = {}, .at_ms = 1, .what = bench::CutsMade{.cuts = 2}}}},
       {.run_uid = "nowhere", .entries = {}},
       {.run_uid = "r2",
-       .entries = {{.id = "c", .device = {}, .at_ms = 3, .what = bench::CutsMade{}}}}};
+       .entries = {{.id = "c", .device = {}, .at_ms = 3, .what = bench::CutsMade{}}}},
+      // Of another run.
+      {.run_uid = "r2",
+       .entries = {{.id = "a", .device = {}, .at_ms = 1, .what = bench::CutsMade{}}}}};
+  EXPECT_EQ(problem_of(*notebook_, arrived[0])->sentence,
+            "An entry with the id a is there, and says something else.");
+  EXPECT_FALSE(problem_of(*notebook_, arrived[2]));
   const auto problems = keep_entries(*notebook_, arrived);
 
-  ASSERT_EQ(problems.size(), 3U);
+  ASSERT_EQ(problems.size(), 4U);
+  EXPECT_TRUE(problems[3]);
   ASSERT_TRUE(problems[0]);
   EXPECT_EQ(problems[0]->sentence, "An entry with the id a is there, and says something else.");
   ASSERT_TRUE(problems[1]);

@@ -206,14 +206,29 @@ class Merging {
   Merged merged_;
 };
 
-// Beside the journal, as they are here: not part of the change.
+std::optional<trials::Plan> plan_of(const Notebook& notebook, const std::string& trial_uid) {
+  const auto name = trial_name_of(notebook, trial_uid);
+  if (!name) return std::nullopt;
+  auto kept = kept_plan(notebook, *name);
+  if (!kept) return std::nullopt;
+  return std::move(kept->plan);
+}
+
+// Beside the journal, as they are here: not part of the change. What a run is cut to is said by
+// its trial's plan.
 void merge_bench(Notebook& into,
                  const Notebook& other,
                  const std::map<std::string, std::string>& uids_here,
                  std::vector<std::string>& remarks) {
   for (BenchRun run : all_bench_runs(other)) {
-    const auto here = uids_here.find(run.trial_uid);
+    const std::string uid_there = run.trial_uid;
+    const auto here = uids_here.find(uid_there);
     if (here != uids_here.end()) run.trial_uid = here->second;
+    if (plan_of(into, run.trial_uid) != plan_of(other, uid_there)) {
+      remarks.push_back(kNotTaken +
+                        std::string("a run at the bench, since its plan is another here."));
+      continue;
+    }
     std::optional<base::Problem> problem = begin_bench_run(into, run);
     if (!problem) {
       const ArrivedEntries arrived{.run_uid = run.uid, .entries = std::move(run.entries)};

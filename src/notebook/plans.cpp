@@ -92,6 +92,16 @@ MaybeProblem count_as_planned(SQLite::Database& database,
   return std::nullopt;
 }
 
+// Begun to a plan that may have been another; what was tapped holds the plan sealed.
+void drop_runs_nothing_was_tapped_for(SQLite::Database& database, const std::string& trial) {
+  SQLite::Statement drop(
+      database,
+      "DELETE FROM bench_run WHERE trial_uid = (SELECT uid FROM trial WHERE "
+      "name = ?) AND bench_run_id NOT IN (SELECT bench_run_id FROM bench_entry)");
+  drop.bind(1, trial);
+  drop.exec();
+}
+
 }  // namespace
 
 base::Result<JournalEntry> make_trial(Notebook& notebook,
@@ -154,6 +164,7 @@ base::Result<JournalEntry> seal(Notebook& notebook,
                   }
                   if (plan->sealed_at_utc) return is_sealed(trial, *plan->sealed_at_utc);
                   if (auto problem = problem_of_sealing(*plan, trial)) return problem;
+                  drop_runs_nothing_was_tapped_for(database, trial);
                   write_plan(database,
                              {.trial_id = number_in(*row),
                               .asked = {.claims = plan->claims, .plan = plan->plan},

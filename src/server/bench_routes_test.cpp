@@ -200,6 +200,75 @@ TEST_F(BenchRoutes, PutARunInUnderAnotherNameWhereItsOwnWasTakenMeanwhile) {
   EXPECT_EQ(runs[1]["name"], "1 again 2");
 }
 
+TEST_F(BenchRoutes, LeaveARunInItsTrialWhereTakingItsEndBackIsRefused) {
+  with_sealed_trial();
+  (void)begun();
+  const std::string end = cut_through()["standing"]["to_take_back"]["id"];
+  json twice = entry({{"what", "taken back"}, {"subject", end}});
+  twice["id"] = "e1";
+
+  (void)refused(409, "POST", "/bench/" + kRun, {{"entries", {twice}}});
+
+  EXPECT_EQ(page()["recorded"]["runs"].size(), 1U);
+  EXPECT_TRUE(got("GET", "/bench/" + kRun, "BenchRun")["is_in_trial"]);
+}
+
+TEST_F(BenchRoutes, TakeNothingBackFromBeforeTheEndThatStands) {
+  with_sealed_trial();
+  (void)begun();
+  (void)cut_through();
+
+  const json back = entry({{"what", "taken back"}, {"subject", "e1"}});
+  EXPECT_EQ(refused(409, "POST", "/bench/" + kRun, {{"entries", {back}}})["sentence"],
+            "The run is over.");
+}
+
+TEST_F(BenchRoutes, DoNotBringBackWhatWasUndoneWhereAnEndArrivesAgain) {
+  with_sealed_trial();
+  (void)begun();
+  (void)cut_through();
+  (void)undone();
+  json end = {{"id", "e" + std::to_string(entries_)},
+              {"at_ms", 1764000000000 + entries_},
+              {"what", "closed"}};
+
+  const json run = got("POST", "/bench/" + kRun, "BenchRun", {{"entries", {end}}});
+
+  EXPECT_FALSE(run["is_in_trial"]);
+  EXPECT_TRUE(page()["recorded"]["runs"].empty());
+}
+
+TEST_F(BenchRoutes, RefuseReadingsThatCannotBe) {
+  with_sealed_trial();
+  (void)begun();
+
+  const json zero = entry({{"what", "reading"}, {"cuts", 0}, {"reading", 0}});
+  EXPECT_EQ(refused(400, "POST", "/bench/" + kRun, {{"entries", {zero}}})["sentence"],
+            "No thread push reading is 0 gf.");
+}
+
+TEST_F(BenchRoutes, BeginNoOtherRunUnderAnIdThatIsTaken) {
+  with_sealed_trial();
+  (void)begun();
+
+  (void)refused(
+      409, "POST", "/trials/" + trial_ + "/bench", {{"uid", kRun}, {"line", 1}, {"order", 2}});
+  EXPECT_EQ(begun()["uid"], kRun);
+}
+
+// A run that was begun by mistake does not hold the plan, and is gone when it is sealed anew.
+TEST_F(BenchRoutes, ForgetRunsThatNothingWasTappedForWhenAnotherPlanIsSealed) {
+  with_sealed_trial();
+  (void)begun();
+  (void)undone();
+  (void)got("POST", "/trials/" + trial_ + "/seal", "Trial");
+
+  const json bench = got("GET", "/trials/" + trial_ + "/bench", "Bench");
+
+  EXPECT_EQ(bench["lines"][0]["state"], "to_cut");
+  (void)refused(404, "GET", "/bench/" + kRun, nullptr);
+}
+
 TEST_F(BenchRoutes, CutAVoidedRunAgainUnderANameOfItsOwn) {
   with_sealed_trial();
   (void)begun();

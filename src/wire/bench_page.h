@@ -72,8 +72,8 @@ struct BeginBenchRun {
 [[nodiscard]] std::string bench_to_json(const BenchTold& bench);
 [[nodiscard]] std::string bench_run_to_json(const BenchRunTold& run);
 
-// Every problem at once, each naming its field; at most 1,000 entries. Readings are refused that
-// cannot be one of `kind`, by its unit's name in the sentence.
+// Every problem at once, each naming its field; at most 1,000 entries. Whether a reading can be one
+// of its kind is not asked here.
 [[nodiscard]] base::ResultOrProblems<std::vector<bench::Entry>> bench_entries_from(
     const std::string& body);
 [[nodiscard]] base::ResultOrProblems<BeginBenchRun> begin_bench_run_from(const std::string& body);

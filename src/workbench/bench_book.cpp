@@ -1,5 +1,6 @@
 #include "workbench/bench_book.h"
 
+#include "base/plain_number.h"
 #include "bench/as_run.h"
 #include "notebook/bench_runs.h"
 #include "notebook/kept_trials.h"
@@ -70,7 +71,7 @@ base::Result<bench::RunSheet> sheet_for(const notebook::Notebook& opened,
   const trials::ReadingKind* const kind = planning::kind_read(plan, kit);
   if (kind == nullptr) {
     return base::failed(
-        {.kind = base::ProblemKind::unknown_name,
+        {.kind = base::ProblemKind::unreadable,
          .sentence = "Nobody has heard of the kind of reading " + plan.reading.kind + " any more.",
          .accepted = "a kind of the kit"});
   }
@@ -109,14 +110,16 @@ Told told_of(AtHand& at_hand, const notebook::Notebook& opened, const std::strin
   return told_of(at_hand, opened, *std::move(run));
 }
 
+bool ends(const bench::Entry& entry) {
+  return std::holds_alternative<bench::Closed>(entry.what) ||
+         std::holds_alternative<bench::Voided>(entry.what);
+}
+
 // The entry that ended the run and still stands.
 const bench::Entry* end_of(const std::vector<bench::Entry>& entries) {
   for (const std::size_t index : bench::entries_that_stand(entries)) {
     const bench::Entry& entry = entries[index];
-    if (std::holds_alternative<bench::Closed>(entry.what) ||
-        std::holds_alternative<bench::Voided>(entry.what)) {
-      return &entry;
-    }
+    if (ends(entry)) return &entry;
   }
   return nullptr;
 }
@@ -130,29 +133,34 @@ notebook::Authorship authorship_of_end(const Hand& hand, std::string client_id) 
 // As it was begun, unless a run of that name has come into the trial meanwhile, from a table say.
 std::string name_in_trial(AtHand& at_hand,
                           const notebook::Notebook& opened,
-                          const wire::BenchRunTold& told) {
-  const auto run = notebook::bench_run(opened, told.uid);
-  const auto trial = at_hand.trials.trial_of(opened, told.trial);
-  if (!run || !trial || !has_run_called(**trial, run->to_cut)) return told.sheet.run.name;
+                          const notebook::BenchRun& run) {
+  const auto trial = at_hand.trials.trial_of(opened, run.trial_uid);
+  if (!trial || !has_run_called(**trial, run.to_cut)) return run.to_cut.name;
   return free_name(
-      told.sheet.run.name, **trial, run->to_cut, notebook::bench_runs_of(opened, told.trial));
+      run.to_cut.name, **trial, run.to_cut, notebook::bench_runs_of(opened, run.trial_uid));
 }
 
-// A run that is over comes into its trial.
+// A run that is over comes into its trial: with the entry that ends it, where it was not put there
+// yet, and where that is asked for. An end that arrives once more does not bring back what was
+// undone.
 void put_where_over(AtHand& at_hand,
                     notebook::Notebook& opened,
                     wire::BenchRunTold& told,
-                    const Hand& hand) {
+                    const Hand& hand,
+                    bool is_asked_for) {
   const bench::Entry* const end = end_of(told.entries);
   if (end == nullptr || told.is_in_trial) return;
+  const std::size_t times = put_in(opened, told.uid).times;
+  if (times > 0 && !is_asked_for) return;
+  const auto run = notebook::bench_run(opened, told.uid);
+  if (!run) return;
   bench::CutRun cut = bench::as_run(told.sheet, told.entries);
-  cut.run.name = name_in_trial(at_hand, opened, told);
-  cut.run.operator_name = hand.who;
-  cut.run.date = hand.at_utc.substr(0, std::string("2026-11-28").size());
+  cut.run.name = name_in_trial(at_hand, opened, *run);
+  cut.run.operator_name = run->who;
+  cut.run.date = run->begun_at_utc.substr(0, std::string("2026-11-28").size());
   trials::Blade blade{.name = cut.run.arm.blade};
   if (!cut.run.specimen.empty()) blade.specimens.push_back({.name = cut.run.specimen});
-  const std::string client_id =
-      begins_client_id(told.uid) + end->id + " " + std::to_string(put_in(opened, told.uid).times);
+  const std::string client_id = begins_client_id(told.uid) + end->id + " " + std::to_string(times);
   const auto put = notebook::put_in_trial(opened,
                                           {.name = told.trial_name,
                                            .counted = told.sheet.counted,
@@ -164,6 +172,48 @@ void put_where_over(AtHand& at_hand,
   if (!put) told.why_not_in_trial = put.error().sentence;
 }
 
+bool takes_back(const std::vector<bench::Entry>& arriving, const std::string& id) {
+  return std::ranges::any_of(arriving, [&id](const bench::Entry& entry) {
+    const auto* back = std::get_if<bench::TakenBack>(&entry.what);
+    return back != nullptr && back->id == id;
+  });
+}
+
+// A run that is over is in its trial as it was: what comes before the end is taken back after it.
+std::optional<base::Problem> problem_after_the_end(const notebook::BenchRun& run,
+                                                   const std::vector<bench::Entry>& arriving) {
+  const bench::Entry* const end = end_of(run.entries);
+  if (end == nullptr || takes_back(arriving, end->id)) return std::nullopt;
+  for (const bench::Entry& kept : run.entries) {
+    if (&kept == end) break;
+    if (!takes_back(arriving, kept.id)) continue;
+    return base::Problem{.kind = base::ProblemKind::conflicting,
+                         .sentence = "The run is over.",
+                         .accepted = "taking its end back first"};
+  }
+  return std::nullopt;
+}
+
+std::optional<base::Problem> problem_of_readings(const bench::RunSheet& sheet,
+                                                 const std::vector<bench::Entry>& arriving) {
+  for (const bench::Entry& entry : arriving) {
+    const auto* taken = std::get_if<bench::ReadingTaken>(&entry.what);
+    if (taken == nullptr) continue;
+    const bool is_refused_zero =
+        taken->reading == 0 && sheet.kind.zero == trials::ZeroReading::refused;
+    const bool is_too_large = sheet.kind.largest && taken->reading > *sheet.kind.largest;
+    if (!is_refused_zero && !is_too_large) continue;
+    const std::string number = base::plain_number(taken->reading);
+    return base::Problem{
+        .kind = base::ProblemKind::bad_value,
+        .sentence = "No " + sheet.kind.words + " is " + number + " " + sheet.unit + ".",
+        .place = {.column = "reading", .found = number},
+        .accepted = is_too_large ? "at most " + base::plain_number(*sheet.kind.largest)
+                                 : "a number above 0"};
+  }
+  return std::nullopt;
+}
+
 // Whoever takes the end back takes the run out of its trial again.
 std::optional<base::Problem> take_out_where_end_is_taken_back(
     notebook::Notebook& opened,
@@ -171,12 +221,7 @@ std::optional<base::Problem> take_out_where_end_is_taken_back(
     const std::vector<bench::Entry>& arriving,
     const Hand& hand) {
   const bench::Entry* const end = end_of(run.entries);
-  const bool takes_end_back =
-      end != nullptr && std::ranges::any_of(arriving, [end](const bench::Entry& entry) {
-        const auto* back = std::get_if<bench::TakenBack>(&entry.what);
-        return back != nullptr && back->id == end->id;
-      });
-  if (!takes_end_back) return std::nullopt;
+  if (end == nullptr || !takes_back(arriving, end->id)) return std::nullopt;
   // One that was not put in, or came with another notebook, has no entry to undo.
   const PutIn there = put_in(opened, run.uid);
   if (!there.holds) return std::nullopt;
@@ -223,9 +268,17 @@ Told begin_at_bench(AtHand& at_hand,
     if (!(*trial)->asked || !(*trial)->asked->sealed_at_utc) {
       return base::failed(not_sealed((*trial)->trial->name));
     }
-    if (notebook::bench_run(*opened, begin.uid)) return told_of(at_hand, *opened, begin.uid);
     const auto runs = notebook::bench_runs_of(*opened, meant.uid);
     const auto lines = bench_lines(**trial, runs);
+    if (const auto begun = notebook::bench_run(*opened, begin.uid)) {
+      const bool is_meant = begun->trial_uid == meant.uid && begin.line < lines.size() &&
+                            lines[begin.line].run == begin.uid;
+      if (is_meant) return told_of(at_hand, *opened, *begun);
+      return base::failed({.kind = base::ProblemKind::conflicting,
+                           .sentence = "A run with this id was begun, and it is another.",
+                           .place = {.column = "uid"},
+                           .accepted = "a new id for each run"});
+    }
     if (begin.line >= lines.size() || lines[begin.line].to_cut.order != begin.order) {
       return base::failed({.kind = base::ProblemKind::conflicting,
                            .sentence = "The plan has another run there.",
@@ -303,37 +356,58 @@ class BenchBook::Turn {
     std::vector<notebook::ArrivedEntries> arrived;
     std::vector<Waiting*> accepted;
     for (Waiting* one : together_) {
-      if (auto problem = problem_of(*opened, one->tapped, hand)) {
+      if (auto problem = problem_of(at_hand, *opened, one->tapped, hand)) {
         one->answer = base::failed(*std::move(problem));
         continue;
       }
       arrived.push_back({.run_uid = one->tapped.run.uid, .entries = one->tapped.entries});
       accepted.push_back(one);
     }
+    std::vector<bool> asked_for;
+    for (const notebook::ArrivedEntries& entries : arrived) {
+      asked_for.push_back(entries.entries.empty() || brings_an_end(*opened, entries));
+    }
     const auto problems = notebook::keep_entries(*opened, arrived);
     for (std::size_t i = 0; i < accepted.size(); ++i) {
-      accepted[i]->answer = problems[i]
-                                ? Told(base::failed(*problems[i]))
-                                : told_with_run_put(at_hand, *opened, arrived[i].run_uid, hand);
+      if (problems[i]) {
+        accepted[i]->answer = Told(base::failed(*problems[i]));
+        continue;
+      }
+      Told told = told_of(at_hand, *opened, arrived[i].run_uid);
+      if (told) put_where_over(at_hand, *opened, *told, hand, asked_for[i]);
+      accepted[i]->answer = std::move(told);
     }
   }
 
  private:
-  static std::optional<base::Problem> problem_of(notebook::Notebook& opened,
+  // What is wrong with it, before anything is done for it.
+  static std::optional<base::Problem> problem_of(AtHand& at_hand,
+                                                 notebook::Notebook& opened,
                                                  const Tapped& tapped,
                                                  const Hand& hand) {
     const auto run = notebook::bench_run(opened, tapped.run.uid);
     if (!run) return no_such_run(tapped.run.uid);
+    const auto trial = at_hand.trials.trial_of(opened, run->trial_uid);
+    if (!trial) return trial.error();
+    const auto sheet = sheet_for(opened, **trial, run->to_cut);
+    if (!sheet) return sheet.error();
+    if (auto problem = problem_of_readings(*sheet, tapped.entries)) return problem;
+    if (auto problem =
+            notebook::problem_of(opened, {.run_uid = run->uid, .entries = tapped.entries})) {
+      return problem;
+    }
+    if (auto problem = problem_after_the_end(*run, tapped.entries)) return problem;
     return take_out_where_end_is_taken_back(opened, *run, tapped.entries, hand);
   }
 
-  static Told told_with_run_put(AtHand& at_hand,
-                                notebook::Notebook& opened,
-                                const std::string& uid,
-                                const Hand& hand) {
-    Told told = told_of(at_hand, opened, uid);
-    if (told) put_where_over(at_hand, opened, *told, hand);
-    return told;
+  // One that is not kept yet.
+  static bool brings_an_end(const notebook::Notebook& opened,
+                            const notebook::ArrivedEntries& arrived) {
+    const auto run = notebook::bench_run(opened, arrived.run_uid);
+    return run && std::ranges::any_of(arrived.entries, [&](const bench::Entry& entry) {
+             return ends(entry) &&
+                    std::ranges::count(run->entries, entry.id, &bench::Entry::id) == 0;
+           });
   }
 
   BenchBook& book_;

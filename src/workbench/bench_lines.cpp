@@ -11,8 +11,9 @@ namespace keenfall::workbench {
 namespace {
 
 bool is_of_arm(const trials::Run& run, const trials::PlannedArm& arm, const trials::Plan& plan) {
+  const trials::PlannedCutting& cutting = plan.cuttings.at(arm.cutting);
   return run.arm.blade == arm.blade && run.arm.edge == arm.edge &&
-         run.arm.medium == plan.cuttings.at(arm.cutting).medium;
+         run.arm.medium == cutting.medium && run.arm.method == cutting.method;
 }
 
 class Lines {

@@ -6,6 +6,8 @@ import type { BenchEntry, BenchRun } from "../wire/api";
 
 export type Standing = BenchRun["standing"];
 
+/** Ten times a tenth is one. */
+const rounded = (cuts: number) => Math.round(cuts * 1e6) / 1e6;
 const reached = (checkpoints: number[], cuts: number) =>
   Math.max(0, checkpoints.filter((at) => at <= cuts).length - 1);
 
@@ -46,7 +48,7 @@ export function foreseen(
   for (const entry of entries) {
     if (over) break;
     now.to_take_back = { id: entry.id, words: "", what: entry.what, cuts: entry.cuts };
-    if (entry.what === "cuts") now.cuts += entry.cuts ?? 0;
+    if (entry.what === "cuts") now.cuts = rounded(now.cuts + (entry.cuts ?? 0));
     const at = reached(sheet.checkpoints, now.cuts);
     if (at !== here) {
       here = at;
