@@ -201,6 +201,9 @@ class WideReading {
   // "0", "15 cuts", "after 31", "start".
   [[nodiscard]] std::optional<std::string> cuts_of(const GridCell& label) const {
     if (folded(label.text) == "start") return "0";
+    // Not a stroke before a number, as in "cuts - 3": fewer cuts than none.
+    const bool is_negative = label.text.starts_with('-') || label.text.starts_with("\u2212");
+    if (is_negative) return std::nullopt;
     std::string text = label.text;
     if (reading_.mark == DecimalMark::comma) std::ranges::replace(text, ',', '.');
     if (!cuts_in_header(text)) return std::nullopt;

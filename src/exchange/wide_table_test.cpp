@@ -163,6 +163,13 @@ TEST(WideTables, AskBackAboutAWordThatIsNotKnown) {
                        "happened there."));
 }
 
+TEST(WideTables, RefuseFewerCutsThanNone) {
+  for (const std::string label : {"-3", "\u22123", "-3 cuts"}) {
+    EXPECT_THAT(problem_in(wide("0;104;99;101\n" + label + ";131;120;140\n")),
+                HasSubstr("is not a number of cuts"));
+  }
+}
+
 TEST(WideTables, NeverTakeACellByHalf) {
   const auto problem = [](const std::string& cell) {
     return problem_in(wide("0;" + cell + ";99;101,5\n"));
