@@ -97,6 +97,7 @@ export class EnteringTable {
   }
   choose(choices: TableChoices): void {
     this.choices = { ...this.choices, ...choices };
+    if (choices.decimal && this.#planned && !this.fromFiles) this.#writePlanned(choices.decimal);
     void this.read();
   }
 
@@ -157,6 +158,18 @@ export class EnteringTable {
     const begun = this.#planned ?? blank(this.layout, this.#force);
     this.#show(stepped(this.past, kept === "taken in" ? begun : kept.cells));
     void this.read();
+  }
+
+  /** What the plan says in the sheet is written as the person writes decimals. */
+  #writePlanned(decimal: "point" | "comma"): void {
+    const [from, to] = decimal === "comma" ? [".", ","] : [",", "."];
+    const written = (text: string) => (/^\d+[.,]\d+$/.test(text) ? text.replace(from, to) : text);
+    const planned = this.#planned?.map((row) => row.map(written));
+    const sheet = this.sheet.map((row, at) =>
+      row.map((text, place) => (this.#planned?.[at]?.[place] === text ? written(text) : text)),
+    );
+    this.#planned = planned;
+    this.change(sheet);
   }
 
   #isTyped(): boolean {
