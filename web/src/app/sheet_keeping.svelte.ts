@@ -76,8 +76,8 @@ export class SheetKeeping {
     this.#keepHere(cells);
   }
 
-  save(cells: Sheet): Promise<void | undefined> {
-    return this.#next(() => this.#save(cells));
+  async save(cells: Sheet): Promise<void> {
+    await this.#next(() => this.#save(cells));
   }
 
   /** The other one is what is gone on from. */
@@ -90,8 +90,8 @@ export class SheetKeeping {
     });
   }
 
-  writeOverElsewhere(own: Sheet): Promise<void | undefined> {
-    return this.#next(async () => {
+  async writeOverElsewhere(own: Sheet): Promise<void> {
+    await this.#next(async () => {
       const kept = await api.typedSheet(this.#trial);
       this.elsewhere = undefined;
       this.#revision = kept.revision;
