@@ -8,7 +8,6 @@
 #include "notebook/trial_words.h"
 
 #include <algorithm>
-#include <cmath>
 #include <iterator>
 #include <vector>
 
@@ -48,19 +47,7 @@ std::optional<base::Problem> problem_with(const CorrectedReading& corrected,
                      series.unit + ", or a unit that converts to it");
   }
   const double number = corrected.reading;
-  const bool is_zero_refused = kind.zero == trials::ZeroReading::refused;
-  if (!std::isfinite(number) || number < 0 || (number == 0 && is_zero_refused)) {
-    return bad_value(
-        "A " + kind.words + " of " + base::plain_number(number) + " cannot be.",
-        is_zero_refused ? "a number above zero, such as 104" : "a number of zero or more");
-  }
-  const auto as_largest = materials::convert(number, unit, kind.unit);
-  if (kind.largest && (as_largest ? *as_largest : number) > *kind.largest) {
-    return bad_value("The largest possible " + kind.words + " is " +
-                         with_unit(*kind.largest, kind.unit) + ", and not " +
-                         with_unit(number, unit) + ".",
-                     "a reading up to that");
-  }
+  if (auto problem = trials::problem_of_reading(kind, number, unit)) return problem;
   if (number == reading.reading && unit == series.unit) {
     return base::Problem{.kind = base::ProblemKind::conflicting,
                          .sentence = "It reads " + with_unit(number, unit) + " already.",

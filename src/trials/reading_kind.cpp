@@ -1,7 +1,11 @@
 #include "trials/reading_kind.h"
 
+#include "base/plain_number.h"
+#include "materials/units.h"
+
 #include <algorithm>
 #include <cctype>
+#include <cmath>
 #include <vector>
 
 namespace keenfall::trials {
@@ -74,6 +78,30 @@ const ReadingKind* find_reading_kind(std::string_view name) {
   const auto found = std::ranges::find_if(
       kinds, [&wanted](const ReadingKind& kind) { return folded(kind.name) == wanted; });
   return found == kinds.end() ? nullptr : &*found;
+}
+
+std::optional<base::Problem> problem_of_reading(const ReadingKind& kind,
+                                                double reading,
+                                                const std::string& unit) {
+  const auto refused = [](const std::string& sentence, const std::string& accepted) {
+    return base::Problem{
+        .kind = base::ProblemKind::bad_value, .sentence = sentence, .accepted = accepted};
+  };
+  const std::string number = base::plain_number(reading);
+  const bool is_zero_refused = kind.zero == ZeroReading::refused;
+  if (!std::isfinite(reading) || reading < 0 || (reading == 0 && is_zero_refused)) {
+    return refused(
+        "A " + kind.words + " of " + number + " cannot be.",
+        is_zero_refused ? "a number above zero, such as 104" : "a number of zero or more");
+  }
+  const auto in_own_unit = materials::convert(reading, unit, kind.unit);
+  if (kind.largest && (in_own_unit ? *in_own_unit : reading) > *kind.largest) {
+    return refused("The largest possible " + kind.words + " is " +
+                       base::plain_number(*kind.largest) + " " + kind.unit + ", and not " + number +
+                       " " + unit + ".",
+                   "a reading up to that");
+  }
+  return std::nullopt;
 }
 
 }  // namespace keenfall::trials

@@ -5,6 +5,8 @@
 // docs/quantities.md lists them; sizes and customs are common practice where no source is named.
 #pragma once
 
+#include "base/result.h"
+
 #include <optional>
 #include <span>
 #include <string>
@@ -44,5 +46,11 @@ struct ReadingKind {
 
 // By name, ignoring case, spaces, hyphens and underscores; nullptr when unknown.
 [[nodiscard]] const ReadingKind* find_reading_kind(std::string_view name);
+
+// Why an edge cannot read so, by the rules that tables are taken by; nothing where it can. `unit`:
+// that it is read in; one that does not convert to the kind's counts as the kind's.
+[[nodiscard]] std::optional<base::Problem> problem_of_reading(const ReadingKind& kind,
+                                                              double reading,
+                                                              const std::string& unit);
 
 }  // namespace keenfall::trials
