@@ -41,7 +41,6 @@ class Telling {
     for (const std::size_t index : entries_that_stand(entries_)) {
       if (set_aside.contains(index)) continue;
       std::visit([&](const auto& what) { tell(what); }, entries_[index].what);
-      if (const auto* made = std::get_if<CutsMade>(&entries_[index].what)) cuts_ += made->cuts;
     }
     tell_passed_by();
     return std::move(told_);
@@ -95,8 +94,8 @@ class Telling {
   }
   void tell(const Voided& voided) { told_.run.voided_reason = voided.reason; }
 
+  void tell(const CutsMade& made) { cuts_ = cuts_after(cuts_, made); }
   // Told by the readings and the standing.
-  void tell(const CutsMade&) {}
   void tell(const ReadingTaken&) {}
   void tell(const PieceTaken&) {}
   void tell(const TakenBack&) {}

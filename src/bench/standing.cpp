@@ -55,10 +55,8 @@ class Course {
     last_at_ms_ = entry.at_ms;
   }
 
-  // Ten times a tenth is one.
   void take(std::size_t, const CutsMade& made) {
-    constexpr double kFinest = 1e6;
-    standing_.cuts = std::round((standing_.cuts + made.cuts) * kFinest) / kFinest;
+    standing_.cuts = cuts_after(standing_.cuts, made);
   }
 
   void take(std::size_t index, const ReadingTaken& taken) {
@@ -167,6 +165,11 @@ class Course {
 };
 
 }  // namespace
+
+double cuts_after(double cuts, const CutsMade& made) {
+  constexpr double kFinest = 1e6;
+  return std::round((cuts + made.cuts) * kFinest) / kFinest;
+}
 
 std::vector<std::size_t> entries_that_stand(std::span<const Entry> entries) {
   std::set<std::string_view> gone;

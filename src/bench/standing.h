@@ -69,6 +69,9 @@ struct Standing {
   bool operator==(const Standing&) const = default;
 };
 
+// Ten times a tenth is one.
+[[nodiscard]] double cuts_after(double cuts, const CutsMade& made);
+
 [[nodiscard]] Standing standing_of(const RunSheet& sheet, std::span<const Entry> entries);
 
 // Of entries that take back others, those that are left: by index, in their order. Entries that

@@ -60,6 +60,8 @@ export function foreseen(
       now.readings_here += 1;
     if (entry.what === "start") {
       const again = entry.subject === "sharpen again";
+      // An edge that has cut is not of that start any more.
+      if (again && now.cuts > 0) continue;
       now.decided = again ? undefined : (entry.subject as Standing["decided"]);
       if (again) {
         now.readings_here = 0;
