@@ -123,12 +123,6 @@ base::Problem says_otherwise(const std::string& id) {
           .accepted = "a new id for each entry"};
 }
 
-base::Problem no_such_run() {
-  return {.kind = base::ProblemKind::unknown_name,
-          .sentence = "The notebook has no such run at the bench.",
-          .accepted = "a run that was begun in this notebook"};
-}
-
 class Keeping {
  public:
   explicit Keeping(SQLite::Database& database)
@@ -136,7 +130,7 @@ class Keeping {
 
   std::optional<base::Problem> keep(const ArrivedEntries& arrived) {
     const auto key = key_of_run(database_, arrived.run_uid);
-    if (!key) return no_such_run();
+    if (!key) return no_such_bench_run(arrived.run_uid);
     SQLite::Savepoint all_or_none(database_, "arrived");
     std::int64_t place = next_place(*key);
     for (const bench::Entry& entry : arrived.entries) {
@@ -167,6 +161,13 @@ class Keeping {
 };
 
 }  // namespace
+
+base::Problem no_such_bench_run(const std::string& uid) {
+  return {.kind = base::ProblemKind::unknown_name,
+          .sentence = "The notebook has no such run at the bench.",
+          .place = {.column = "run", .found = uid},
+          .accepted = "a run that was begun in this notebook"};
+}
 
 std::optional<base::Problem> begin_bench_run(Notebook& notebook, const BenchRun& run) {
   SQLite::Database& database = notebook.file().database;
@@ -262,7 +263,7 @@ std::optional<base::Problem> problem_of(const Notebook& notebook, const ArrivedE
   SQLite::Database& database = notebook.file().database;
   return seen_at_once(database, [&]() -> std::optional<base::Problem> {
     const auto key = key_of_run(database, arrived.run_uid);
-    if (!key) return no_such_run();
+    if (!key) return no_such_bench_run(arrived.run_uid);
     for (const bench::Entry& entry : arrived.entries) {
       const auto kept = kept_entry(database, entry.id);
       if (kept && *kept != KeptEntry{*key, cells_of(entry)}) return says_otherwise(entry.id);

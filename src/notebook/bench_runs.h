@@ -19,6 +19,9 @@
 
 namespace keenfall::notebook {
 
+// Its place says what was asked for.
+[[nodiscard]] base::Problem no_such_bench_run(const std::string& uid);
+
 struct BenchRun {
   std::string uid;  // 32 hexadecimal digits, made by whoever begins it
   std::string trial_uid;

@@ -244,7 +244,7 @@ TEST_F(BenchRoutes, RefuseReadingsThatCannotBe) {
 
   const json zero = entry({{"what", "reading"}, {"cuts", 0}, {"reading", 0}});
   EXPECT_EQ(refused(400, "POST", "/bench/" + kRun, {{"entries", {zero}}})["sentence"],
-            "No thread push reading is 0 gf.");
+            "A thread push reading of 0 cannot be.");
 }
 
 TEST_F(BenchRoutes, BeginNoOtherRunUnderAnIdThatIsTaken) {

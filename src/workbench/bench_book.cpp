@@ -1,11 +1,11 @@
 #include "workbench/bench_book.h"
 
 #include "base/plain_number.h"
-#include "bench/as_run.h"
 #include "notebook/bench_runs.h"
 #include "notebook/kept_trials.h"
 #include "notebook/kit.h"
 #include "planning/plan_flaws.h"
+#include "workbench/bench_endings.h"
 #include "workbench/bench_lines.h"
 #include "workbench/cautions.h"
 #include "workbench/trials_at_hand.h"
@@ -23,41 +23,11 @@ using Told = base::Result<wire::BenchRunTold>;
 
 constexpr double kMmPerMetre = 1000;
 
-base::Problem no_such_run(const std::string& uid) {
-  return {.kind = base::ProblemKind::unknown_name,
-          .sentence = "The notebook has no such run at the bench.",
-          .place = {.column = "run", .found = uid},
-          .accepted = "a run that was begun in this notebook"};
-}
-
 base::Problem not_sealed(const std::string& trial) {
   return {.kind = base::ProblemKind::conflicting,
           .sentence = "The plan of " + trial +
                       " is not sealed: a run is cut to a plan that does not change any more.",
           .accepted = "sealing question and plan first"};
-}
-
-// By which the entry that put a run into its trial is known again.
-std::string begins_client_id(const std::string& run_uid) { return "bench " + run_uid + " "; }
-
-// The trial's newest of them that holds; and how many there were.
-struct PutIn {
-  std::optional<notebook::JournalEntry> holds;
-  std::size_t times = 0;
-};
-
-PutIn put_in(const notebook::Notebook& opened, const std::string& run_uid) {
-  PutIn found;
-  for (notebook::JournalEntry& entry : opened.journal()) {
-    if (!entry.client_id.starts_with(begins_client_id(run_uid))) continue;
-    ++found.times;
-    if (!entry.undone_by) found.holds = std::move(entry);
-  }
-  return found;
-}
-
-bool is_over(const bench::Standing& standing) {
-  return standing.phase == bench::Phase::closed || standing.phase == bench::Phase::voided;
 }
 
 base::Result<bench::RunSheet> sheet_for(const notebook::Notebook& opened,
@@ -94,9 +64,7 @@ Told told_of(AtHand& at_hand, const notebook::Notebook& opened, notebook::BenchR
       length && !told.sheet.counted.is_measured) {
     told.metres = told.standing.cuts * *length / kMmPerMetre;
   }
-  told.is_in_trial = is_over(told.standing) &&
-                     (put_in(opened, run.uid).holds ||
-                      has_run_that_reads_as(**trial, bench::as_run(told.sheet, told.entries).run));
+  told.is_in_trial = is_in_trial(opened, **trial, told);
   // With each tap: of that block alone.
   const int block = run.to_cut.block;
   const auto runs = notebook::bench_runs_in_block(opened, run.trial_uid, block);
@@ -106,92 +74,8 @@ Told told_of(AtHand& at_hand, const notebook::Notebook& opened, notebook::BenchR
 
 Told told_of(AtHand& at_hand, const notebook::Notebook& opened, const std::string& uid) {
   auto run = notebook::bench_run(opened, uid);
-  if (!run) return base::failed(no_such_run(uid));
+  if (!run) return base::failed(notebook::no_such_bench_run(uid));
   return told_of(at_hand, opened, *std::move(run));
-}
-
-bool ends(const bench::Entry& entry) {
-  return std::holds_alternative<bench::Closed>(entry.what) ||
-         std::holds_alternative<bench::Voided>(entry.what);
-}
-
-// The entry that ended the run and still stands.
-const bench::Entry* end_of(const std::vector<bench::Entry>& entries) {
-  for (const std::size_t index : bench::entries_that_stand(entries)) {
-    const bench::Entry& entry = entries[index];
-    if (ends(entry)) return &entry;
-  }
-  return nullptr;
-}
-
-notebook::Authorship authorship_of_end(const Hand& hand, std::string client_id) {
-  notebook::Authorship by = authorship_of(hand);
-  by.client_id = std::move(client_id);
-  return by;
-}
-
-// As it was begun, unless a run of that name has come into the trial meanwhile, from a table say.
-std::string name_in_trial(AtHand& at_hand,
-                          const notebook::Notebook& opened,
-                          const notebook::BenchRun& run) {
-  const auto trial = at_hand.trials.trial_of(opened, run.trial_uid);
-  if (!trial || !has_run_called(**trial, run.to_cut)) return run.to_cut.name;
-  return free_name(
-      run.to_cut.name, **trial, run.to_cut, notebook::bench_runs_of(opened, run.trial_uid));
-}
-
-// A run that is over comes into its trial: with the entry that ends it, where it was not put there
-// yet, and where that is asked for. An end that arrives once more does not bring back what was
-// undone.
-void put_where_over(AtHand& at_hand,
-                    notebook::Notebook& opened,
-                    wire::BenchRunTold& told,
-                    const Hand& hand,
-                    bool is_asked_for) {
-  const bench::Entry* const end = end_of(told.entries);
-  if (end == nullptr || told.is_in_trial) return;
-  const std::size_t times = put_in(opened, told.uid).times;
-  if (times > 0 && !is_asked_for) return;
-  const auto run = notebook::bench_run(opened, told.uid);
-  if (!run) return;
-  bench::CutRun cut = bench::as_run(told.sheet, told.entries);
-  cut.run.name = name_in_trial(at_hand, opened, *run);
-  cut.run.operator_name = run->who;
-  cut.run.date = run->begun_at_utc.substr(0, std::string("2026-11-28").size());
-  trials::Blade blade{.name = cut.run.arm.blade};
-  if (!cut.run.specimen.empty()) blade.specimens.push_back({.name = cut.run.specimen});
-  const std::string client_id = begins_client_id(told.uid) + end->id + " " + std::to_string(times);
-  const auto put = notebook::put_in_trial(opened,
-                                          {.name = told.trial_name,
-                                           .counted = told.sheet.counted,
-                                           .blades = {std::move(blade)},
-                                           .series = {std::move(cut.series)},
-                                           .runs = {std::move(cut.run)}},
-                                          authorship_of_end(hand, client_id));
-  told.is_in_trial = put.has_value();
-  if (!put) told.why_not_in_trial = put.error().sentence;
-}
-
-bool takes_back(const std::vector<bench::Entry>& arriving, const std::string& id) {
-  return std::ranges::any_of(arriving, [&id](const bench::Entry& entry) {
-    const auto* back = std::get_if<bench::TakenBack>(&entry.what);
-    return back != nullptr && back->id == id;
-  });
-}
-
-// A run that is over is in its trial as it was: what comes before the end is taken back after it.
-std::optional<base::Problem> problem_after_the_end(const notebook::BenchRun& run,
-                                                   const std::vector<bench::Entry>& arriving) {
-  const bench::Entry* const end = end_of(run.entries);
-  if (end == nullptr || takes_back(arriving, end->id)) return std::nullopt;
-  for (const bench::Entry& kept : run.entries) {
-    if (&kept == end) break;
-    if (!takes_back(arriving, kept.id)) continue;
-    return base::Problem{.kind = base::ProblemKind::conflicting,
-                         .sentence = "The run is over.",
-                         .accepted = "taking its end back first"};
-  }
-  return std::nullopt;
 }
 
 std::optional<base::Problem> problem_of_readings(const bench::RunSheet& sheet,
@@ -199,35 +83,12 @@ std::optional<base::Problem> problem_of_readings(const bench::RunSheet& sheet,
   for (const bench::Entry& entry : arriving) {
     const auto* taken = std::get_if<bench::ReadingTaken>(&entry.what);
     if (taken == nullptr) continue;
-    const bool is_refused_zero =
-        taken->reading == 0 && sheet.kind.zero == trials::ZeroReading::refused;
-    const bool is_too_large = sheet.kind.largest && taken->reading > *sheet.kind.largest;
-    if (!is_refused_zero && !is_too_large) continue;
-    const std::string number = base::plain_number(taken->reading);
-    return base::Problem{
-        .kind = base::ProblemKind::bad_value,
-        .sentence = "No " + sheet.kind.words + " is " + number + " " + sheet.unit + ".",
-        .place = {.column = "reading", .found = number},
-        .accepted = is_too_large ? "at most " + base::plain_number(*sheet.kind.largest)
-                                 : "a number above 0"};
+    if (auto problem = trials::problem_of_reading(sheet.kind, taken->reading, sheet.unit)) {
+      problem->place = {.column = "reading", .found = base::plain_number(taken->reading)};
+      return problem;
+    }
   }
   return std::nullopt;
-}
-
-// Whoever takes the end back takes the run out of its trial again.
-std::optional<base::Problem> take_out_where_end_is_taken_back(
-    notebook::Notebook& opened,
-    const notebook::BenchRun& run,
-    const std::vector<bench::Entry>& arriving,
-    const Hand& hand) {
-  const bench::Entry* const end = end_of(run.entries);
-  if (end == nullptr || !takes_back(arriving, end->id)) return std::nullopt;
-  // One that was not put in, or came with another notebook, has no entry to undo.
-  const PutIn there = put_in(opened, run.uid);
-  if (!there.holds) return std::nullopt;
-  const auto undone = opened.undo(there.holds->entry, authorship_of(hand));
-  if (undone) return std::nullopt;
-  return undone.error();
 }
 
 }  // namespace
@@ -340,6 +201,7 @@ class BenchBook::Turn {
   Turn& operator=(Turn&&) = delete;
   ~Turn() {
     const std::scoped_lock lock(book_.mutex_);
+    for (Waiting* one : together_) one->is_answered = one->answer.has_value();
     std::ranges::copy_if(together_, std::back_inserter(book_.waiting_), [this](const Waiting* one) {
       return one != &own_ && !one->answer;
     });
@@ -354,60 +216,54 @@ class BenchBook::Turn {
       return;
     }
     std::vector<notebook::ArrivedEntries> arrived;
-    std::vector<Waiting*> accepted;
+    std::vector<Accepted> accepted;
     for (Waiting* one : together_) {
-      if (auto problem = problem_of(at_hand, *opened, one->tapped, hand)) {
+      const auto& [meant, entries] = one->tapped;
+      const auto run = notebook::bench_run(*opened, meant.uid);
+      std::optional<base::Problem> problem = run ? problem_of(at_hand, *opened, *run, entries)
+                                                 : notebook::no_such_bench_run(meant.uid);
+      if (!problem) problem = take_out_where_end_is_taken_back(*opened, *run, entries, hand);
+      if (problem) {
         one->answer = base::failed(*std::move(problem));
         continue;
       }
-      arrived.push_back({.run_uid = one->tapped.run.uid, .entries = one->tapped.entries});
-      accepted.push_back(one);
-    }
-    std::vector<bool> asked_for;
-    for (const notebook::ArrivedEntries& entries : arrived) {
-      asked_for.push_back(entries.entries.empty() || brings_an_end(*opened, entries));
+      accepted.push_back(
+          {.one = one, .is_to_be_put = entries.empty() || brings_an_end(*run, entries)});
+      arrived.push_back({.run_uid = run->uid, .entries = entries});
     }
     const auto problems = notebook::keep_entries(*opened, arrived);
     for (std::size_t i = 0; i < accepted.size(); ++i) {
+      const auto& [one, is_to_be_put] = accepted[i];
       if (problems[i]) {
-        accepted[i]->answer = Told(base::failed(*problems[i]));
+        one->answer = base::failed(*problems[i]);
         continue;
       }
       Told told = told_of(at_hand, *opened, arrived[i].run_uid);
-      if (told) put_where_over(at_hand, *opened, *told, hand, asked_for[i]);
-      accepted[i]->answer = std::move(told);
+      if (told) put_where_over(at_hand, *opened, *told, hand, is_to_be_put);
+      one->answer = std::move(told);
     }
   }
 
  private:
-  // What is wrong with it, before anything is done for it.
+  struct Accepted {
+    Waiting* one = nullptr;
+    bool is_to_be_put = false;  // into its trial, though it was there and was undone
+  };
+
+  // Before anything is done for it.
   static std::optional<base::Problem> problem_of(AtHand& at_hand,
-                                                 notebook::Notebook& opened,
-                                                 const Tapped& tapped,
-                                                 const Hand& hand) {
-    const auto run = notebook::bench_run(opened, tapped.run.uid);
-    if (!run) return no_such_run(tapped.run.uid);
-    const auto trial = at_hand.trials.trial_of(opened, run->trial_uid);
+                                                 const notebook::Notebook& opened,
+                                                 const notebook::BenchRun& run,
+                                                 const std::vector<bench::Entry>& entries) {
+    const auto trial = at_hand.trials.trial_of(opened, run.trial_uid);
     if (!trial) return trial.error();
-    const auto sheet = sheet_for(opened, **trial, run->to_cut);
+    const auto sheet = sheet_for(opened, **trial, run.to_cut);
     if (!sheet) return sheet.error();
-    if (auto problem = problem_of_readings(*sheet, tapped.entries)) return problem;
-    if (auto problem =
-            notebook::problem_of(opened, {.run_uid = run->uid, .entries = tapped.entries})) {
+    if (auto problem = problem_of_readings(*sheet, entries)) return problem;
+    if (auto problem = notebook::problem_of(opened, {.run_uid = run.uid, .entries = entries})) {
       return problem;
     }
-    if (auto problem = problem_after_the_end(*run, tapped.entries)) return problem;
-    return take_out_where_end_is_taken_back(opened, *run, tapped.entries, hand);
-  }
-
-  // One that is not kept yet.
-  static bool brings_an_end(const notebook::Notebook& opened,
-                            const notebook::ArrivedEntries& arrived) {
-    const auto run = notebook::bench_run(opened, arrived.run_uid);
-    return run && std::ranges::any_of(arrived.entries, [&](const bench::Entry& entry) {
-             return ends(entry) &&
-                    std::ranges::count(run->entries, entry.id, &bench::Entry::id) == 0;
-           });
+    return problem_after_the_end(run, entries);
   }
 
   BenchBook& book_;
@@ -420,8 +276,8 @@ Told BenchBook::keep(AtHand& at_hand, Tapped tapped, const Hand& hand) {
   const std::string path = own.tapped.run.notebook;
   std::unique_lock lock(mutex_);
   waiting_.push_back(&own);
-  written_.wait(lock, [&] { return !is_writing_; });
-  if (!own.answer) {
+  written_.wait(lock, [&] { return own.is_answered || !is_writing_; });
+  if (!own.is_answered) {
     Turn turn(*this, own);
     lock.unlock();
     naming_the_file(path, [&] {

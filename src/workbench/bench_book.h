@@ -54,6 +54,7 @@ class BenchBook {
   struct Waiting {
     Tapped tapped;
     std::optional<base::Result<wire::BenchRunTold>> answer;
+    bool is_answered = false;  // under the lock, unlike the answer
   };
 
   class Turn;  // of the one who writes
