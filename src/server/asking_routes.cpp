@@ -72,8 +72,10 @@ HttpResponse asked_sealed(workbench::OpenApp& open,
                           const ToldIn& told) {
   const auto path = notebook_to_change(open, request);
   if (!path) return path.error();
+  const auto revision = wire::seal_from(request.body);
+  if (!revision) return problems_answer(revision.error());
   const workbench::TrialMeant trial{.notebook = *path, .uid = uid};
-  return after_change(open, trial, told, workbench::seal_asked(trial, open.hand()));
+  return after_change(open, trial, told, workbench::seal_asked(trial, *revision, open.hand()));
 }
 
 HttpResponse trial_renamed(workbench::OpenApp& open,

@@ -71,12 +71,18 @@ class AskingRoutes : public testing::AskedApp {
         "B,sisal rope,2,0,99\nB,sisal rope,2,10,115\nB,sisal rope,2,25,135\nB,sisal "
         "rope,2,40,168\n");
   }
+  // With the revision that the trial tells now.
+  json as_seen(const std::string& uid, json asked) {
+    const json page = json::parse(this->asked("GET", "/trials/" + uid).body);
+    asked["revision"] = page.contains("asked") ? page["asked"]["revision"] : json("none");
+    return asked;
+  }
   json page_of(const std::string& uid) { return got("GET", "/trials/" + uid, "Trial"); }
   json put_asked(const std::string& uid, const json& asked) {
-    return got("PUT", "/trials/" + uid + "/asked", "Trial", asked);
+    return got("PUT", "/trials/" + uid + "/asked", "Trial", as_seen(uid, asked));
   }
   json refused_asked(int status, const std::string& uid, const json& asked) {
-    return refused(status, "PUT", "/trials/" + uid + "/asked", asked);
+    return refused(status, "PUT", "/trials/" + uid + "/asked", as_seen(uid, asked));
   }
   static std::string sentence_of(const json& problem) { return problem["sentence"]; }
 };
@@ -349,7 +355,7 @@ TEST_F(AskingRoutes, NameEveryFieldOfAPlanThatCannotBeUsed) {
   wrong["plan"]["runs"][0]["bloc"] = 1;
   wrong["sealed_at_utc"] = "2026-11-26T12:00:00Z";
 
-  const HttpResponse answer = asked("PUT", "/trials/" + uid + "/asked", wrong.dump());
+  const HttpResponse answer = asked("PUT", "/trials/" + uid + "/asked", as_seen(uid, wrong).dump());
 
   std::set<std::string> columns;
   const json problems = json::parse(answer.body)["problems"];
@@ -421,7 +427,7 @@ TEST_F(AskingRoutes, SayWhoWritesTheNotebookWhereItIsBeingWritten) {
       *workbench::opened_to_write(*open_.notebook(), {.who = "M.", .machine_words = "bench-3"});
 
   const json begun_beside = refused(409, "POST", "/trials", {{"name", "x"}});
-  (void)refused(409, "PUT", trial + "/asked", what_is_asked());
+  (void)refused_asked(409, uid, what_is_asked());
   (void)refused(409, "POST", trial + "/seal", nullptr);
   (void)refused(409, "PUT", trial + "/name", {{"name", "x"}});
 

@@ -6,6 +6,7 @@
 #include "wire/kit_json.h"
 #include "workbench/app_kit.h"
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
 #include <utility>
@@ -53,10 +54,18 @@ HttpResponse changed(workbench::OpenApp& open,
   if (!path) return path.error();
   auto change = wire::kit_change_from(shelf, request.body);
   if (!change) return problems_answer(change.error());
+  const workbench::ThingSeen seen{.shelf = shelf, .uid = uid, .revision = change->revision};
   return kit_answer(
-      workbench::kit_changed(*path, uid, std::move(change->thing), open.hand(change->why)),
+      workbench::kit_changed(*path, seen, std::move(change->thing), open.hand(change->why)),
       told,
       uid);
+}
+
+base::Problem does_not_say_what_was_seen() {
+  return {.kind = base::ProblemKind::missing,
+          .sentence = "What is taken away has to be said as it was seen.",
+          .place = {.column = "revision"},
+          .accepted = "the revision that the kit tells of it"};
 }
 
 HttpResponse taken_away(workbench::OpenApp& open,
@@ -66,7 +75,13 @@ HttpResponse taken_away(workbench::OpenApp& open,
                         const ToldIn& told) {
   const auto path = notebook_to_change(open, request);
   if (!path) return path.error();
-  return kit_answer(workbench::kit_without(*path, shelf, uid, open.hand()), told, uid);
+  const auto revision = std::ranges::find(request.query, "revision", &NamedText::name);
+  if (revision == request.query.end()) return problem_answer(does_not_say_what_was_seen());
+  return kit_answer(
+      workbench::kit_without(
+          *path, {.shelf = shelf, .uid = uid, .revision = revision->text}, open.hand()),
+      told,
+      uid);
 }
 
 }  // namespace

@@ -13,6 +13,9 @@ class KitRoutes : public AskedApp {
  protected:
   KitRoutes() { (void)got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "bench.keen"}}); }
 
+  static std::string as_seen(const json& thing) {
+    return "?revision=" + thing["revision"].get<std::string>();
+  }
   json kept(const std::string& shelf, const json& thing) {
     const json kit = got("POST", "/kit/" + shelf, "Kit", thing);
     return kit.is_object() ? kit[shelf].back() : json();
@@ -98,8 +101,9 @@ TEST_F(KitRoutes, ChangeAndTakeAwayOnEveryShelf) {
     EXPECT_EQ(changed[shelf].back()["uid"], answer["uid"]) << shelf;
 
     const std::size_t before = changed[shelf].size();
-    EXPECT_EQ(got("DELETE", path, "Kit")[shelf].size(), before - 1) << shelf;
-    EXPECT_EQ(refused(404, "DELETE", path, nullptr)["kind"], "unknown_name") << shelf;
+    const std::string seen = path + as_seen(changed[shelf].back());
+    EXPECT_EQ(got("DELETE", seen, "Kit")[shelf].size(), before - 1) << shelf;
+    EXPECT_EQ(refused(404, "DELETE", seen, nullptr)["kind"], "unknown_name") << shelf;
   }
 }
 
@@ -116,8 +120,9 @@ TEST_F(KitRoutes, TakeAThingOnlyFromItsOwnShelf) {
   const json blade = kept("blades", {{"name", "N"}});
   const std::string uid = blade["uid"];
 
-  (void)refused(404, "DELETE", "/kit/stones/" + uid, nullptr);
-  (void)refused(404, "PUT", "/kit/stones/" + uid, {{"thing", {{"name", "M"}}}});
+  (void)refused(404, "DELETE", "/kit/stones/" + uid + as_seen(blade), nullptr);
+  const json stone = {{"name", "M"}, {"revision", blade["revision"]}};
+  (void)refused(404, "PUT", "/kit/stones/" + uid, {{"thing", stone}});
   EXPECT_EQ(got("GET", "/kit", "Kit")["blades"].size(), 1U);
 }
 
@@ -157,7 +162,8 @@ TEST_F(KitRoutes, SayWhichTrialRestsOnABladeAndAskWhyItIsCorrected) {
   const std::string path = "/kit/blades/" + blade["uid"].get<std::string>();
 
   EXPECT_FALSE(blade["used_in"].empty());
-  EXPECT_THAT(refused(409, "DELETE", path, nullptr)["sentence"], HasSubstr("rests on it"));
+  EXPECT_THAT(refused(409, "DELETE", path + as_seen(blade), nullptr)["sentence"],
+              HasSubstr("rests on it"));
   blade["steel"] = "X46Cr13";
   EXPECT_THAT(refused(400, "PUT", path, {{"thing", blade}})["sentence"],
               HasSubstr("with a reason"));
@@ -165,6 +171,60 @@ TEST_F(KitRoutes, SayWhichTrialRestsOnABladeAndAskWhyItIsCorrected) {
       got("PUT", path, "Kit", {{"thing", blade}, {"why", "the mill sheet was another's"}});
   EXPECT_EQ(corrected["blades"][0]["steel"], "X46Cr13");
   EXPECT_THAT(got("GET", "/journal", "Journal").dump(), HasSubstr("the mill sheet was another's"));
+}
+
+TEST_F(KitRoutes, WriteOverNothingThatWasChangedSinceItWasSeen) {
+  for (const auto& [shelf, thing] : things_to_keep().items()) {
+    const json seen = kept(shelf, thing);
+    const std::string path = "/kit/" + shelf + "/" + seen["uid"].get<std::string>();
+    json theirs = seen;
+    theirs["name"] = "theirs";
+    const json now = got("PUT", path, "Kit", {{"thing", theirs}})[shelf].back();
+    json mine = seen;
+    mine["name"] = "mine";
+
+    const json problem = refused(409, "PUT", path, {{"thing", mine}});
+    EXPECT_EQ(problem["column"], "revision") << shelf;
+    EXPECT_THAT(problem["sentence"], HasSubstr(" theirs was changed elsewhere meanwhile")) << shelf;
+    EXPECT_EQ(refused(409, "DELETE", path + as_seen(seen), nullptr)["column"], "revision") << shelf;
+    EXPECT_EQ(got("GET", "/kit", "Kit")[shelf].back(), now) << shelf;
+
+    mine["revision"] = now["revision"];
+    EXPECT_EQ(got("PUT", path, "Kit", {{"thing", mine}})[shelf].back()["name"], "mine") << shelf;
+  }
+}
+
+TEST_F(KitRoutes, SayWhatItIsNow) {
+  const json seen = kept("blades", things_to_keep()["blades"]);
+  const std::string path = "/kit/blades/" + seen["uid"].get<std::string>();
+  json theirs = seen;
+  theirs["steel"] = "X46Cr13";
+  (void)got("PUT", path, "Kit", {{"thing", theirs}});
+  json mine = seen;
+  mine["steel"] = "X50CrMoV15";
+
+  EXPECT_EQ(refused(409, "PUT", path, {{"thing", mine}})["sentence"],
+            "The blade N was changed elsewhere meanwhile. It is now: X46Cr13, 58.5 ± 0.5 HRC, "
+            "measured, specimens I and II.");
+}
+
+// An answer that did not arrive is asked for again.
+TEST_F(KitRoutes, TakeTheSameChangeAgain) {
+  json blade = kept("blades", {{"name", "N"}});
+  const std::string path = "/kit/blades/" + blade["uid"].get<std::string>();
+  blade["steel"] = "X46Cr13";
+
+  const json once = got("PUT", path, "Kit", {{"thing", blade}});
+  EXPECT_EQ(got("PUT", path, "Kit", {{"thing", blade}}), once);
+}
+
+TEST_F(KitRoutes, NeedToBeToldWhatWasSeen) {
+  json blade = kept("blades", {{"name", "N"}});
+  const std::string path = "/kit/blades/" + blade["uid"].get<std::string>();
+  blade.erase("revision");
+
+  EXPECT_EQ(refused(400, "PUT", path, {{"thing", blade}})["column"], "thing.revision");
+  EXPECT_EQ(refused(400, "DELETE", path, nullptr)["column"], "revision");
 }
 
 // Every text of a thing, those within it as well.

@@ -23,12 +23,19 @@ struct AskedTold {
   std::vector<std::string> advice;           // what is unwise about it, in sentences
 };
 
+struct AskedToWrite {
+  notebook::Asked asked;
+  std::string revision;  // of what it is a change of; of nothing kNothingAsked (revisions.h)
+};
+
 struct NewTrial {
   std::string name;  // not blank
   notebook::Asked asked;
 };
 
-[[nodiscard]] base::ResultOrProblems<notebook::Asked> asked_from(const std::string& body);
+[[nodiscard]] base::ResultOrProblems<AskedToWrite> asked_from(const std::string& body);
+// The revision that is to be sealed; absent: the one that is kept.
+[[nodiscard]] base::ResultOrProblems<std::optional<std::string>> seal_from(const std::string& body);
 [[nodiscard]] base::ResultOrProblems<NewTrial> new_trial_from(const std::string& body);
 
 }  // namespace keenfall::wire

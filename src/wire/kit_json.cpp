@@ -1,8 +1,11 @@
 #include "wire/kit_json.h"
 
 #include "wire/json_pieces.h"
+#include "wire/revision_text.h"
+#include "wire/revisions.h"
 
 #include <cstddef>
+#include <variant>
 #include <vector>
 
 namespace keenfall::wire {
@@ -93,7 +96,9 @@ Json shelf_json(const std::vector<notebook::InKit<Thing>>& things) {
   Json list = Json::array();
   for (const notebook::InKit<Thing>& kept : things) {
     Json object = thing_json(kept.thing);
+    const std::string revision = revision_of_told(object);
     object["uid"] = kept.uid;
+    object["revision"] = revision;
     if (!kept.used_in.empty()) object["used_in"] = sentences_json(kept.used_in);
     list.push_back(object);
   }
@@ -123,6 +128,10 @@ Json kinds_json(const std::vector<notebook::InKit<trials::ReadingKind>>& own) {
 }
 
 }  // namespace
+
+std::string revision_of(const notebook::KitThing& thing) {
+  return std::visit([](const auto& one) { return revision_of_told(thing_json(one)); }, thing);
+}
 
 std::string kit_to_json(const notebook::KeptKit& kit, const materials::ToldIn& told) {
   Json document = Json::object();

@@ -23,14 +23,15 @@ inline constexpr std::array<std::string_view, 7> kKitShelves{
 
 struct KitChange {
   notebook::KitThing thing;
-  std::string why;  // may be empty
+  std::string revision;  // of the thing that it is a change of (revisions.h)
+  std::string why;       // may be empty
 };
 
 // shelf: place in kKitShelves. Types and what no edge can be are looked at here; what else a thing
 // of the kit must be, notebook/kit.h says. What only answers say is taken back and not heeded.
 [[nodiscard]] base::ResultOrProblems<notebook::KitThing> kit_thing_from(std::size_t shelf,
                                                                         const std::string& body);
-// {"thing": ..., "why": ...}
+// {"thing": ..., "why": ...}; the thing says which revision it was.
 [[nodiscard]] base::ResultOrProblems<KitChange> kit_change_from(std::size_t shelf,
                                                                 const std::string& body);
 

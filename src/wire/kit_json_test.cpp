@@ -1,4 +1,6 @@
 #include "wire/kit_json.h"
+
+#include "wire/revisions.h"
 #include "wire/schema_faults_test.h"
 
 #include <gtest/gtest.h>
@@ -83,6 +85,7 @@ TEST(KitJson, IsReadBackAsItWasWritten) {
     ASSERT_TRUE(changed) << kKitShelves.at(shelf);
     EXPECT_EQ(changed->thing, things[shelf]) << kKitShelves.at(shelf);
     EXPECT_EQ(changed->why, "mistyped");
+    EXPECT_EQ(changed->revision, revision_of(things[shelf])) << kKitShelves.at(shelf);
   }
 }
 
@@ -111,7 +114,7 @@ TEST(KitRequests, SayEveryFieldThatIsWrong) {
   const auto refused = kit_change_from(
       0,
       R"({"thing": {"name": " ", "hardness": {"reading": 0, "scale": "HRA"},)"
-      R"( "specimens": [{"name": "i"}, {"hardness": {"reading": 60, "scale": "HRC"}}]}, "reason": "x"})");
+      R"( "specimens": [{"name": "i"}, {"hardness": {"reading": 60, "scale": "HRC"}}], "revision": "0"}, "reason": "x"})");
 
   ASSERT_FALSE(refused);
   std::vector<std::string> fields;

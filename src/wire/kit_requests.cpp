@@ -129,6 +129,7 @@ notebook::KitThing thing_in(std::size_t shelf, RequestReader& reader) {
   constexpr std::array<Read, kKitShelves.size()> kRead{
       blade_from, named_edge_from, medium_from, lot_from, thread_from, kind_from, stone_from};
   reader.pass_over("uid");
+  reader.pass_over("revision");
   reader.pass_over("used_in");
   return kRead.at(shelf)(reader);
 }
@@ -146,7 +147,11 @@ base::ResultOrProblems<KitChange> kit_change_from(std::size_t shelf, const std::
   RequestReader reader(body);
   KitChange change;
   reader.require("thing", "an object: the thing as it is to be");
-  if (auto thing = reader.object("thing")) change.thing = thing_in(shelf, *thing);
+  if (auto thing = reader.object("thing")) {
+    change.thing = thing_in(shelf, *thing);
+    thing->require("revision", "the revision that the kit tells of it");
+    change.revision = thing->text("revision").value_or("");
+  }
   change.why = optional_lines(reader, "why");
   return unless_problems(reader, std::move(change));
 }

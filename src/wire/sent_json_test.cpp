@@ -143,7 +143,7 @@ TEST(EveryRequest, LimitsItsTexts) {
   EXPECT_FALSE(name_from(json{{"name", long_text}}.dump()));
   EXPECT_FALSE(name_from(json{{"name", "a\nb\x07\u202E"}}.dump()));
   EXPECT_FALSE(new_trial_from(json{{"name", long_text}}.dump()));
-  EXPECT_FALSE(asked_from(json{{"claims", {claim}}}.dump()));
+  EXPECT_FALSE(asked_from(json{{"revision", "none"}, {"claims", {claim}}}.dump()));
   EXPECT_FALSE(why_from(json{{"why", long_text}}.dump()));
   EXPECT_FALSE(strike_from(json{{"run", 0}, {"reason", long_text}}.dump()));
   EXPECT_FALSE(own_scatter_asked_from(json{{"blade", "A"}, {"medium", "a\tb"}}.dump()));

@@ -5,6 +5,8 @@
 #include "planning/advice.h"
 #include "planning/assumptions.h"
 #include "planning/plan_flaws.h"
+#include "wire/revisions.h"
+#include "workbench/changed_elsewhere.h"
 #include "workbench/trials_at_hand.h"
 
 #include <optional>
@@ -44,6 +46,11 @@ Problems refused_by(base::Problem problem, const std::string& path) {
   return {of_notebook(std::move(problem), path)};
 }
 
+std::string revision_of(const std::optional<notebook::KeptPlan>& kept) {
+  if (!kept) return std::string(wire::kNothingAsked);
+  return wire::revision_of(notebook::Asked{.claims = kept->claims, .plan = kept->plan});
+}
+
 }  // namespace
 
 base::Result<std::string> begin_trial(const NamedTrial& trial,
@@ -59,25 +66,38 @@ base::Result<std::string> begin_trial(const NamedTrial& trial,
 }
 
 base::Result<std::string> write_asked(const TrialMeant& trial,
-                                      const notebook::Asked& asked,
+                                      const wire::AskedToWrite& written,
                                       const Hand& hand) {
   return naming_the_file(trial.notebook, [&]() -> base::Result<std::string> {
     auto meant = opened_to_change(trial, hand);
     if (!meant) return base::failed(meant.error());
+    const auto kept = notebook::kept_plan(meant->opened, meant->name);
+    const std::string revision = revision_of(kept);
+    const bool was_seen =
+        revision == written.revision || revision == wire::revision_of(written.asked);
+    // Of one that is sealed is said that it is.
+    if (!was_seen && !(kept && kept->sealed_at_utc)) {
+      return base::failed(asked_elsewhere(meant->name, kept));
+    }
     const auto changed =
-        notebook::change_asked(meant->opened, meant->name, asked, authorship_of(hand));
+        notebook::change_asked(meant->opened, meant->name, written.asked, authorship_of(hand));
     if (!changed) return base::failed(of_notebook(changed.error(), trial.notebook));
     return std::move(meant->name);
   });
 }
 
-base::ResultOrProblems<std::string> seal_asked(const TrialMeant& trial, const Hand& hand) {
+base::ResultOrProblems<std::string> seal_asked(const TrialMeant& trial,
+                                               const std::optional<std::string>& revision,
+                                               const Hand& hand) {
   using Outcome = base::ResultOrProblems<std::string>;
   return naming_the_file(trial.notebook, [&]() -> Outcome {
     auto meant = opened_to_change(trial, hand);
     if (!meant) return base::failed_by(meant.error());
     const auto kept = notebook::kept_plan(meant->opened, meant->name);
     if (kept && !kept->sealed_at_utc) {
+      if (revision && revision_of(kept) != *revision) {
+        return base::failed_by(asked_elsewhere(meant->name, kept));
+      }
       const trials::Kit kit = things_of(notebook::kept_kit(meant->opened));
       Problems flaws = flaws_of(*kept, kit);
       if (!flaws.empty()) return tl::unexpected<Problems>(std::move(flaws));

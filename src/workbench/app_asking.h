@@ -3,16 +3,19 @@
 //
 // A draft may lack what it will; sealing is refused with all that the plan lacks
 // (planning/plan_flaws.h). A plan with one arm compares nothing and is taken as one that measures
-// how much one's own runs scatter. Each opens the notebook, makes one change and closes it; fails
-// and throws as notebook_changes.h does.
+// how much one's own runs scatter. A draft that was changed since it was looked at is neither
+// written over nor sealed (changed_elsewhere.h). Each opens the notebook, makes one change and
+// closes it; fails and throws as notebook_changes.h does.
 #pragma once
 
 #include "base/result.h"
 #include "notebook/plans.h"
 #include "trials/kit.h"
 #include "wire/app_pages.h"
+#include "wire/asked_json.h"
 #include "workbench/notebook_opening.h"
 
+#include <optional>
 #include <string>
 
 namespace keenfall::workbench {
@@ -34,12 +37,13 @@ struct TrialMeant {
 
 // In place of the draft. Out: the trial's name.
 [[nodiscard]] base::Result<std::string> write_asked(const TrialMeant& trial,
-                                                    const notebook::Asked& asked,
+                                                    const wire::AskedToWrite& written,
                                                     const Hand& hand);
 
-// At hand.at_utc. Out: the trial's name.
-[[nodiscard]] base::ResultOrProblems<std::string> seal_asked(const TrialMeant& trial,
-                                                             const Hand& hand);
+// At hand.at_utc. revision: of what is meant to be sealed; absent: what is kept. Out: the trial's
+// name.
+[[nodiscard]] base::ResultOrProblems<std::string> seal_asked(
+    const TrialMeant& trial, const std::optional<std::string>& revision, const Hand& hand);
 
 // Where it is called so already, entry 0.
 [[nodiscard]] base::Result<wire::Changed> call_trial(const TrialMeant& trial,

@@ -1,5 +1,8 @@
 #include "workbench/app_kit.h"
 
+#include "wire/revisions.h"
+#include "workbench/changed_elsewhere.h"
+
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -7,6 +10,7 @@
 #include <optional>
 #include <utility>
 #include <variant>
+#include <vector>
 
 namespace keenfall::workbench {
 
@@ -30,25 +34,40 @@ std::optional<base::Problem> unknown_kind(const notebook::KeptKit& kit,
       .accepted = "one that is known, such as thread_push, or one of your own in the kit"};
 }
 
-bool is_on_shelf(const notebook::KeptKit& kit, std::size_t shelf, const std::string& uid) {
-  const auto has = [&](const auto& things) {
-    return std::ranges::any_of(things, [&](const auto& kept) { return kept.uid == uid; });
-  };
-  const std::array<bool, std::variant_size_v<notebook::KitThing>> found{has(kit.blades),
-                                                                        has(kit.edges),
-                                                                        has(kit.media),
-                                                                        has(kit.lots),
-                                                                        has(kit.threads),
-                                                                        has(kit.kinds),
-                                                                        has(kit.stones)};
-  return found.at(shelf);
-}
-
 std::optional<base::Problem> is_gone(const std::string& uid) {
   return base::Problem{.kind = base::ProblemKind::unknown_name,
                        .sentence = "The kit has no such thing there, or not any more.",
                        .place = {.found = uid},
                        .accepted = "something that the kit lists"};
+}
+
+template <class Thing>
+std::optional<notebook::KitThing> thing_with(const std::vector<notebook::InKit<Thing>>& things,
+                                             const std::string& uid) {
+  const auto found = std::ranges::find(things, uid, &notebook::InKit<Thing>::uid);
+  if (found == things.end()) return std::nullopt;
+  return found->thing;
+}
+
+// Why it cannot be changed to that, or taken away, as it was seen; nothing: it is so still, or is
+// that already.
+std::optional<base::Problem> problem_of_seen(const notebook::KeptKit& kit,
+                                             const ThingSeen& seen,
+                                             const notebook::KitThing* to = nullptr) {
+  const std::array<std::optional<notebook::KitThing>, std::variant_size_v<notebook::KitThing>>
+      found{thing_with(kit.blades, seen.uid),
+            thing_with(kit.edges, seen.uid),
+            thing_with(kit.media, seen.uid),
+            thing_with(kit.lots, seen.uid),
+            thing_with(kit.threads, seen.uid),
+            thing_with(kit.kinds, seen.uid),
+            thing_with(kit.stones, seen.uid)};
+  const auto& now = found.at(seen.shelf);
+  if (!now) return is_gone(seen.uid);
+  const std::string revision = wire::revision_of(*now);
+  const bool is_that = to != nullptr && wire::revision_of(*to) == revision;
+  if (revision != seen.revision && !is_that) return changed_elsewhere(*now);
+  return std::nullopt;
 }
 
 notebook::KitThing with_what_pages_leave_out(const notebook::KeptKit& kit,
@@ -104,25 +123,27 @@ base::Result<notebook::KeptKit> kit_with(const std::string& notebook,
 }
 
 base::Result<notebook::KeptKit> kit_changed(const std::string& notebook,
-                                            const std::string& uid,
+                                            const ThingSeen& seen,
                                             notebook::KitThing thing,
                                             const Hand& hand) {
   return kit_after(notebook, hand, [&](notebook::Notebook& opened) {
     const notebook::KeptKit kit = notebook::kept_kit(opened);
-    if (!is_on_shelf(kit, thing.index(), uid)) return is_gone(uid);
+    if (auto problem = problem_of_seen(kit, seen, &thing)) return problem;
     if (auto problem = unknown_kind(kit, thing)) return problem;
-    return problem_in(notebook::change_in_kit(
-        opened, uid, with_what_pages_leave_out(kit, uid, std::move(thing)), authorship_of(hand)));
+    return problem_in(
+        notebook::change_in_kit(opened,
+                                seen.uid,
+                                with_what_pages_leave_out(kit, seen.uid, std::move(thing)),
+                                authorship_of(hand)));
   });
 }
 
 base::Result<notebook::KeptKit> kit_without(const std::string& notebook,
-                                            std::size_t shelf,
-                                            const std::string& uid,
+                                            const ThingSeen& seen,
                                             const Hand& hand) {
   return kit_after(notebook, hand, [&](notebook::Notebook& opened) {
-    if (!is_on_shelf(notebook::kept_kit(opened), shelf, uid)) return is_gone(uid);
-    return problem_in(notebook::take_from_kit(opened, uid, authorship_of(hand)));
+    if (auto problem = problem_of_seen(notebook::kept_kit(opened), seen)) return problem;
+    return problem_in(notebook::take_from_kit(opened, seen.uid, authorship_of(hand)));
   });
 }
 

@@ -1,8 +1,8 @@
 // The kit of the open notebook as the app's page shows it, and its changes. Each: the kit as it is
 // then.
 //
-// Fails as notebook/kit.h says, and where a thread's kind of reading is not known; throws as
-// notebook_changes.h does.
+// Fails as notebook/kit.h says, where a thread's kind of reading is not known, and where a thing
+// was changed since it was looked at (changed_elsewhere.h); throws as notebook_changes.h does.
 #pragma once
 
 #include "base/result.h"
@@ -20,16 +20,21 @@ namespace keenfall::workbench {
                                                        const notebook::KitThing& thing,
                                                        const Hand& hand);
 
+// One thing as somebody saw it.
+struct ThingSeen {
+  std::size_t shelf = 0;  // place of its kind among those of notebook::KitThing
+  std::string uid;
+  std::string revision;  // wire/revisions.h
+};
+
 // What a page does not show of a kind of reading stays as it was. hand.why: why it was otherwise.
 [[nodiscard]] base::Result<notebook::KeptKit> kit_changed(const std::string& notebook,
-                                                          const std::string& uid,
+                                                          const ThingSeen& seen,
                                                           notebook::KitThing thing,
                                                           const Hand& hand);
 
-// shelf: place of its kind among those of notebook::KitThing.
 [[nodiscard]] base::Result<notebook::KeptKit> kit_without(const std::string& notebook,
-                                                          std::size_t shelf,
-                                                          const std::string& uid,
+                                                          const ThingSeen& seen,
                                                           const Hand& hand);
 
 }  // namespace keenfall::workbench

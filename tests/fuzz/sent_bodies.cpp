@@ -51,7 +51,7 @@ void asked_of_trial(const std::string& body) {
   const auto asked = wire::asked_from(body);
   const auto* read = read_or_told(asked);
   if (read == nullptr) return;
-  for (const trials::Claim& claim : read->claims) must_be_short(claim.words, true);
+  for (const trials::Claim& claim : read->asked.claims) must_be_short(claim.words, true);
 }
 
 void of_trial(std::string_view what, const std::string& body) {

@@ -25,7 +25,9 @@ export const rename = (uid: string, name: string) =>
   put<wire.Changed>(`${trialPath(uid)}/name`, { name });
 export const writeAsked = (uid: string, asked: wire.Asked) =>
   put<wire.Trial>(`${trialPath(uid)}/asked`, asked);
-export const seal = (uid: string) => post<wire.Trial>(`${trialPath(uid)}/seal`, {});
+/** What was seen is sealed, and nothing that was written down since. */
+export const seal = (uid: string, revision: string) =>
+  post<wire.Trial>(`${trialPath(uid)}/seal`, { revision } satisfies wire.Seal);
 
 /** The answer at once, or the work that makes it. */
 export const judge = (uid: string, how: wire.Judging, signal?: AbortSignal) =>
@@ -78,14 +80,19 @@ export const forgetSheet = (revision: number, trial?: string) =>
   send<wire.KeptSheet>(`${sheetPath(trial)}?revision=${revision}`, { method: "DELETE" });
 
 export const kit = (signal?: AbortSignal) => send<wire.Kit>(`${v1}/kit`, { signal });
-/** Adds a thing to the kit, or where it has a uid already writes it anew, with why it was otherwise. */
+/**
+ * Adds a thing to the kit, or where it has a uid already writes it anew, with why it was otherwise:
+ * refused where it is not the revision any more that the thing says.
+ */
 export function keepInKit(shelf: keyof wire.Kit, thing: { uid?: string }, why: string) {
   const path = `${v1}/kit/${shelf}`;
   if (thing.uid === undefined) return post<wire.Kit>(path, thing);
   return put<wire.Kit>(`${path}/${thing.uid}`, { thing, why });
 }
-export const takeFromKit = (shelf: keyof wire.Kit, uid: string) =>
-  send<wire.Kit>(`${v1}/kit/${shelf}/${uid}`, { method: "DELETE" });
+export const takeFromKit = (shelf: keyof wire.Kit, uid: string, revision: string) =>
+  send<wire.Kit>(`${v1}/kit/${shelf}/${uid}?revision=${encodeURIComponent(revision)}`, {
+    method: "DELETE",
+  });
 
 export const plannedArms = (choices: wire.ArmChoices) =>
   post<wire.PlannedArms>(`${v1}/planning/arms`, choices);

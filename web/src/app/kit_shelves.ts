@@ -4,7 +4,7 @@ import type { Kit } from "../wire/api";
 import { type Shown, shownWords } from "./shown_unit";
 
 export type ShelfName = keyof Kit;
-export type Thing = { uid?: string; [field: string]: unknown };
+export type Thing = { uid?: string; revision?: string; [field: string]: unknown };
 
 export interface Field {
   /** Where it is in the thing: "hardness.reading". */

@@ -10,10 +10,12 @@ import type {
   Cost,
   Plan,
   PlanAsked,
+  Problem,
   Started,
   Trial,
 } from "../../wire/api";
 import { Asking } from "../asking.svelte";
+import { isElsewhere } from "../elsewhere";
 import { forgetUnsent, keepUnsent, unsent } from "../unsent";
 import { LongWork } from "../work.svelte";
 import {
@@ -30,6 +32,15 @@ import {
 import type { MeasuredFor } from "./measured";
 
 const pauseMs = 350;
+/** Of a trial that says nothing of it. */
+const nothingAsked = "none";
+
+/** What somebody else wrote down since this was looked at. */
+interface Elsewhere {
+  /** What it is now, in a sentence. */
+  words: string;
+  trial: Trial;
+}
 
 export class Drafting {
   draft: Draft = $state.raw(draftOf(undefined));
@@ -40,6 +51,9 @@ export class Drafting {
   chances: Chances | undefined = $state.raw();
   /** Of what stands here, not all is kept yet. */
   unkept = $state(false);
+  elsewhere: Elsewhere | undefined = $state.raw();
+  /** What was typed before another's was gone on with. */
+  aside: Draft | undefined = $state.raw();
   readonly planning = new Asking<Plan>();
   readonly cost = new Asking<Cost>();
   readonly rough = new Asking<Chances | Started>();
@@ -47,19 +61,27 @@ export class Drafting {
   readonly work = new LongWork();
   readonly #uid: string;
   readonly #kept: string;
+  readonly #seen: string;
+  readonly #putAside: string;
   readonly #taken: string;
   readonly #sealed: boolean;
+  #revision: string;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(trial: Trial) {
     this.#uid = trial.uid;
     this.#kept = `asked.${trial.uid}`;
+    this.#seen = `asked-of.${trial.uid}`;
+    this.#putAside = `asked-aside.${trial.uid}`;
     this.#taken = `assumed.${trial.uid}`;
     this.assumptions = unsent<Assumptions>(sessionStorage, this.#taken) ?? {};
     this.#sealed = trial.asked?.sealed_at_utc !== undefined;
     const kept = this.#sealed ? undefined : unsent<Draft>(sessionStorage, this.#kept);
     this.draft = kept ?? draftOf(trial.asked, trial.recorded);
     this.unkept = kept !== undefined;
+    const told = trial.asked?.revision ?? nothingAsked;
+    this.#revision = (kept && unsent<string>(sessionStorage, this.#seen)) ?? told;
+    this.aside = this.#sealed ? undefined : unsent<Draft>(sessionStorage, this.#putAside);
     this.plan = trial.asked?.plan;
   }
 
@@ -67,6 +89,11 @@ export class Drafting {
   plannedIn(medium: string): MeasuredFor {
     const { counted, reading } = this.draft.rest;
     return { uid: this.#uid, medium, kind: reading.kind, counted };
+  }
+
+  /** Which saying of question and plan this is a change of. */
+  get revision(): string {
+    return this.#revision;
   }
 
   /** A blade and a medium at least are named. */
@@ -78,6 +105,7 @@ export class Drafting {
     this.draft = { ...this.draft, ...changes };
     this.unkept = true;
     keepUnsent(sessionStorage, this.#kept, this.draft);
+    keepUnsent(sessionStorage, this.#seen, this.#revision);
   }
   /** Changes of the plan: what it costs and can find out is asked after anew. */
   replan(changes: Partial<Draft>): void {
@@ -178,19 +206,69 @@ export class Drafting {
     const { draft } = this;
     const saved = await this.saving.ask(async () => {
       const plan = this.named ? await this.#planned() : undefined;
-      const asked: Asked = { claims: claimsSaid(this.draft), plan };
+      const asked: Asked = { revision: this.#revision, claims: claimsSaid(this.draft), plan };
       return api.writeAsked(this.#uid, asked);
     });
-    if (saved && draft === this.draft) {
-      forgetUnsent(sessionStorage, this.#kept);
-      this.unkept = false;
+    this.elsewhere = undefined;
+    if (!saved) {
+      await this.lookElsewhere(this.saving.problems);
+      return undefined;
     }
+    this.#goesOnFrom(saved);
+    if (draft === this.draft) this.#isKept();
+    else keepUnsent(sessionStorage, this.#seen, this.#revision);
     return saved;
+  }
+
+  /** Where one of the problems says that somebody else wrote it down otherwise: what that is. */
+  async lookElsewhere(problems: Problem[]): Promise<void> {
+    const problem = problems.find(isElsewhere);
+    if (!problem) return;
+    const trial = await api.trial(this.#uid).catch(() => undefined);
+    if (trial) this.elsewhere = { words: problem.sentence, trial };
+  }
+  /** What stands here is put aside, and the other gone on with. Out: the trial as it is then. */
+  takeElsewhere(): Trial | undefined {
+    if (!this.elsewhere) return undefined;
+    const { trial } = this.elsewhere;
+    this.aside = this.draft;
+    keepUnsent(sessionStorage, this.#putAside, this.aside);
+    this.draft = draftOf(trial.asked, trial.recorded);
+    this.plan = trial.asked?.plan;
+    this.elsewhere = undefined;
+    this.saving.problems = [];
+    this.#goesOnFrom(trial);
+    this.#isKept();
+    this.lookSoon();
+    return trial;
+  }
+  /** What stands here is to be kept in place of the other; it is not yet. */
+  overElsewhere(): void {
+    if (!this.elsewhere) return;
+    this.#goesOnFrom(this.elsewhere.trial);
+    this.elsewhere = undefined;
+  }
+  takeUpAgain(): void {
+    const { aside } = this;
+    if (!aside) return;
+    this.aside = undefined;
+    forgetUnsent(sessionStorage, this.#putAside);
+    this.replan(aside);
   }
 
   leave(): void {
     clearTimeout(this.#timer);
     void this.work.stop();
+  }
+
+  #goesOnFrom(trial: Trial): void {
+    this.#revision = trial.asked?.revision ?? nothingAsked;
+  }
+
+  #isKept(): void {
+    forgetUnsent(sessionStorage, this.#kept);
+    forgetUnsent(sessionStorage, this.#seen);
+    this.unkept = false;
   }
 
   #asked(plan: Plan): PlanAsked {
