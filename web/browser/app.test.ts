@@ -1,8 +1,8 @@
 // The app as a person lives it, from the first screen: the program itself serves it.
 
 import { readFileSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import {
   button,
   desktop,
@@ -11,27 +11,12 @@ import {
   inMargin,
   type Person,
   phone,
-  type ServedApp,
-  serveApp,
   sitDown,
   tabTo,
 } from "./app_opened";
-import { startBrowser } from "./opened";
+import { app, browser, serveForEach } from "./each_served";
 
-let browser: Browser;
-let app: ServedApp;
-
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  app = await serveApp();
-});
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-  await app.stop();
-});
+serveForEach();
 
 async function openDemo({ page }: Person): Promise<void> {
   await button(page, "Open the demo").click();
@@ -265,7 +250,6 @@ test("where the program is gone that is said, and what was typed is still there"
 
   await page.getByText("Keenfall does not answer; what you typed is still here").waitFor();
   expect(await cell(page, 5, 1).inputValue()).toBe("104");
-  app = await serveApp();
 });
 
 test("the first load is under 300 kB", async () => {

@@ -1,8 +1,8 @@
 // Asking first, as a newcomer lives it: a question, a plan, the plan sealed, and what comes next.
 
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import {
   askApi,
   button,
@@ -12,27 +12,13 @@ import {
   inMargin,
   type Person,
   phone,
-  type ServedApp,
-  serveApp,
   sitDown,
   tabTo,
 } from "./app_opened";
-import { keenfall, startBrowser, writeTable } from "./opened";
+import { app, browser, serveForEach } from "./each_served";
+import { keenfall, writeTable } from "./opened";
 
-let browser: Browser;
-let app: ServedApp;
-
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  app = await serveApp();
-});
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-  await app.stop();
-});
+serveForEach();
 
 /** What is typed into, whether or not something is offered while it is. */
 const field = (page: Page, name: string | RegExp) =>

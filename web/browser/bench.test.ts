@@ -1,75 +1,33 @@
 // A run at the bench on a phone: from the matched start to its trial, through a program that goes away
 // and a page that is loaded again.
 
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import type { BenchRun, Trial } from "../src/wire/api";
-import {
-  askApi,
-  button,
-  desktop,
-  faults,
-  phone,
-  type ServedApp,
-  serveApp,
-  sitDown,
-} from "./app_opened";
-import { startBrowser } from "./opened";
+import { askApi, button, desktop, faults, phone, sitDown } from "./app_opened";
+import { app, browser, serveForEach } from "./each_served";
+import { sealedTrial, twoBlades } from "./sealed";
 
-let browser: Browser;
-let app: ServedApp;
+serveForEach();
 
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  app = await serveApp();
-});
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-  await app.stop();
-});
-
-const edge = { bevel_angle_per_side_deg: 17 };
-const asked = (checkpoints: number[], repeats: number) => ({
-  claims: [{ words: "C outlasts A", worth_it_margin: 1.5 }],
-  plan: {
-    cuttings: [
+/** A trial with a sealed plan that is cut on rope. Out: its uid. */
+const sealedRope = (checkpoints: number[], repeats: number) =>
+  sealedTrial(
+    app,
+    twoBlades(
+      ["A", "C"],
       {
         medium: "new sisal",
         method: { motion: "slice", cut_length_mm: 100 },
         checkpoint_cuts: checkpoints,
       },
-    ],
-    arms: [
-      { blade: "A", edge, cutting: 0 },
-      { blade: "C", edge, cutting: 0 },
-    ],
-    reading: { kind: "thread_push", repeats, stations: ["heel", "middle", "tip"] },
-    start_gate: { target_reading: 104, tolerance_fraction: 0.12 },
-    stop: { level: 4, force_cap_newton: 60 },
-    runs_each: 2,
-    order_seed: 7,
-    runs: [
-      { arm: 1, block: 1, order: 1 },
-      { arm: 0, block: 1, order: 2 },
-      { arm: 0, block: 2, order: 3 },
-      { arm: 1, block: 2, order: 4 },
-    ],
-  },
-});
-
-/** A trial with a sealed plan. Out: its uid. */
-async function sealedTrial(checkpoints: number[], repeats: number): Promise<string> {
-  await askApi(app, "POST", "/notebooks", { how: "make", path: "bench" });
-  const { uid } = await askApi<Trial>(app, "POST", "/trials", {
-    name: "Sisal",
-    asked: asked(checkpoints, repeats),
-  });
-  await askApi(app, "POST", `/trials/${uid}/seal`);
-  return uid;
-}
+      {
+        reading: { kind: "thread_push", repeats, stations: ["heel", "middle", "tip"] },
+        start_gate: { target_reading: 104, tolerance_fraction: 0.12 },
+        stop: { level: 4, force_cap_newton: 60 },
+      },
+    ),
+  );
 
 /** At the run that comes first, which is begun. */
 async function atTheRun(trial: string, size = phone): Promise<Page> {
@@ -98,7 +56,7 @@ describe.each([
   ["a desktop", desktop],
 ])("On %s", (_where, size) => {
   test("a run goes from its start into its trial", async () => {
-    const trial = await sealedTrial([0, 1, 3], 3);
+    const trial = await sealedRope([0, 1, 3], 3);
     const page = await atTheRun(trial, size);
     expect(await faults(page)).toEqual([]);
     for (const reading of [103, 105, 104]) await read(page, reading);
@@ -137,7 +95,7 @@ describe.each([
 
 test("by the keyboard alone a run of the demo's protocol: 255 cuts, nine checkpoints of seven", async () => {
   const checkpoints = [0, 1, 3, 7, 15, 31, 63, 127, 255];
-  const page = await atTheRun(await sealedTrial(checkpoints, 7));
+  const page = await atTheRun(await sealedRope(checkpoints, 7));
   let pressed = 0;
   const press = async (key: string) => {
     pressed += 1;
@@ -169,7 +127,7 @@ test("by the keyboard alone a run of the demo's protocol: 255 cuts, nine checkpo
 });
 
 test("what is tapped while the program is away arrives once, in order, after a reload", async () => {
-  const page = await atTheRun(await sealedTrial([0, 20, 40], 1));
+  const page = await atTheRun(await sealedRope([0, 20, 40], 1));
   await read(page, 104);
   await button(page, "Matched: begin to cut").click();
   await cut(page).click({ delay: 90 });
@@ -191,7 +149,7 @@ test("what is tapped while the program is away arrives once, in order, after a r
 });
 
 test("two devices on one run stay in step within a second", async () => {
-  const page = await atTheRun(await sealedTrial([0, 20, 40], 1));
+  const page = await atTheRun(await sealedRope([0, 20, 40], 1));
   await read(page, 104);
   await button(page, "Matched: begin to cut").click();
   await page.getByText("20 cuts to go").waitFor();

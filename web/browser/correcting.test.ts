@@ -1,25 +1,12 @@
 // What was taken in with a slip is corrected: a reading where it is pressed, a table by taking it back
 // into the sheet.
 
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
-import { button, desktop, faults, phone, type ServedApp, serveApp, sitDown } from "./app_opened";
-import { startBrowser } from "./opened";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { button, desktop, faults, phone, sitDown } from "./app_opened";
+import { app, browser, serveForEach } from "./each_served";
 
-let browser: Browser;
-let app: ServedApp;
-
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  app = await serveApp();
-});
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-  await app.stop();
-});
+serveForEach();
 
 const cell = (page: Page, row: number, column = 1) =>
   page.locator(`[data-cell="${row}:${column}"]`);

@@ -8,6 +8,7 @@ import { join } from "node:path";
 import { afterEach, expect, test } from "vitest";
 import type { App, Bench, BenchEntry, BenchRun, Trial } from "../src/wire/api";
 import { program } from "./opened";
+import { twoBlades } from "./sealed";
 
 const kills = Number(process.env.KEENFALL_KILLS ?? 20);
 const folder = mkdtempSync(join(tmpdir(), "keenfall-killed-"));
@@ -57,27 +58,10 @@ async function ask<T>(method: string, path: string, body?: unknown): Promise<T> 
   return answer.json() as Promise<T>;
 }
 
-const edge = { bevel_angle_per_side_deg: 17 };
-const asked = {
-  claims: [{ words: "A lasts", worth_it_margin: 1.5 }],
-  plan: {
-    cuttings: [{ medium: "sisal", checkpoint_cuts: [0, 100_000, 200_000] }],
-    arms: [
-      { blade: "A", edge, cutting: 0 },
-      { blade: "B", edge, cutting: 0 },
-    ],
-    reading: { kind: "thread_push", repeats: 1 },
-    stop: { level: 4 },
-    runs_each: 2,
-    order_seed: 1,
-    runs: [
-      { arm: 0, block: 1, order: 1 },
-      { arm: 1, block: 1, order: 2 },
-      { arm: 1, block: 2, order: 3 },
-      { arm: 0, block: 2, order: 4 },
-    ],
-  },
-};
+const asked = twoBlades(["A", "B"], {
+  medium: "sisal",
+  checkpoint_cuts: [0, 100_000, 200_000],
+});
 
 test("nothing that was tapped is lost or counted twice, however often the program is killed", async () => {
   await started();

@@ -1,36 +1,12 @@
 // The kit as a person keeps it: put in, looked up, refused, corrected with a reason, undone.
 
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import type { Kit } from "../src/wire/api";
-import {
-  askApi,
-  button,
-  desktop,
-  faults,
-  inMargin,
-  phone,
-  type ServedApp,
-  serveApp,
-  sitDown,
-  tabTo,
-} from "./app_opened";
-import { startBrowser } from "./opened";
+import { askApi, button, desktop, faults, inMargin, phone, sitDown, tabTo } from "./app_opened";
+import { app, browser, serveForEach } from "./each_served";
 
-let browser: Browser;
-let app: ServedApp;
-
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  app = await serveApp();
-});
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-  await app.stop();
-});
+serveForEach();
 
 async function beginNotebook(page: Page): Promise<void> {
   await page.getByLabel(/notebook is called/).fill("bench");

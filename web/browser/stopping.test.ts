@@ -1,33 +1,11 @@
 // Keenfall is stopped from its own pages, by whoever means it.
 
-import type { Browser } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import {
-  button,
-  desktop,
-  faults,
-  phone,
-  type ServedApp,
-  serveApp,
-  sitDown,
-  tabTo,
-} from "./app_opened";
-import { startBrowser } from "./opened";
+import type {} from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { button, desktop, faults, phone, sitDown, tabTo } from "./app_opened";
+import { app, browser, serveForEach } from "./each_served";
 
-let browser: Browser;
-let app: ServedApp;
-
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  app = await serveApp();
-});
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-  await app.stop();
-});
+serveForEach();
 
 const answers = () =>
   fetch(new URL(app.address).origin).then(

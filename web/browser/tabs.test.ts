@@ -1,35 +1,12 @@
 // Two tabs on one Keenfall: the second opens another notebook, or changes the same.
 
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import type { Kit, Trial } from "../src/wire/api";
-import {
-  askApi,
-  button,
-  desktop,
-  faults,
-  inMargin,
-  phone,
-  type ServedApp,
-  serveApp,
-  sitDown,
-} from "./app_opened";
-import { startBrowser } from "./opened";
+import { askApi, button, desktop, faults, inMargin, phone, sitDown } from "./app_opened";
+import { app, browser, serveForEach } from "./each_served";
 
-let browser: Browser;
-let app: ServedApp;
-
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  app = await serveApp();
-});
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-  await app.stop();
-});
+serveForEach();
 
 async function makeNotebook(page: Page, name: string): Promise<void> {
   await page.getByLabel(/notebook is called/).fill(name);

@@ -1,26 +1,13 @@
 // A sheet that is typed in one browser is there in another, and two that type at once do not write
 // over each other unseen.
 
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import type { TypedSheet } from "../src/wire/api";
-import { askApi, button, faults, phone, type ServedApp, serveApp, sitDown } from "./app_opened";
-import { startBrowser } from "./opened";
+import { askApi, button, faults, phone, sitDown } from "./app_opened";
+import { app, browser, serveForEach } from "./each_served";
 
-let browser: Browser;
-let app: ServedApp;
-
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  app = await serveApp();
-});
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-  await app.stop();
-});
+serveForEach();
 
 const cell = (page: Page, row: number, column: number) =>
   page.locator(`[data-cell="${row}:${column}"]`);
