@@ -20,7 +20,7 @@ App::~App() { stop(); }
 base::Result<std::string> App::begin() {
   base::require(!server_, "an app begins once");
   auto server =
-      HttpServer::begun(settings_.port,
+      HttpServer::begun({.port = settings_.port},
                         {.admit = [this](const HttpRequest& request) { return admitted(request); },
                          .answer = [this](const HttpRequest& request) { return answer(request); }},
                         settings_.limits);

@@ -30,7 +30,7 @@ class EchoingServer : public ::testing::Test {
  protected:
   // Of a free port.
   static HttpServer begun(const HttpLimits& limits = {}, HttpService service = echo()) {
-    return std::move(HttpServer::begun(0, std::move(service), limits).value());
+    return std::move(HttpServer::begun({.port = 0}, std::move(service), limits).value());
   }
 
   RawAnswer told(const std::string& bytes) { return answer_to(server_.port(), bytes); }

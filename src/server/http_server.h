@@ -1,4 +1,4 @@
-// Keenfall's HTTP server: requests in, answers out, on the loopback address of this machine.
+// Keenfall's HTTP server: requests in, answers out, at a door of this machine (door.h).
 //
 // One thread does all reading and writing, so that connections which are idle or send half a
 // request cost nothing; a few threads answer. Whoever may not ask (who_may_ask.h), asks malformed
@@ -7,6 +7,7 @@
 #pragma once
 
 #include "base/result.h"
+#include "server/door.h"
 #include "server/http_message.h"
 
 #include <chrono>
@@ -47,14 +48,11 @@ struct HttpService {
   std::function<HttpResponse(const HttpRequest&)> answer;
 };
 
-// Where to listen: the port asked for; else the usual one, or any that is free where that is taken.
-inline constexpr std::uint16_t kUsualPort =
-    17034;  // 17° per side is 34° inclusive; nobody's (IANA)
-
 class HttpServer {
  public:
-  // Begins to serve. Fails where the port asked for is taken or not ours to take.
-  [[nodiscard]] static base::Result<HttpServer> begun(std::optional<std::uint16_t> port,
+  // Begins to serve. Fails where the port asked for is taken or not ours to take, and where the
+  // certificate cannot be used.
+  [[nodiscard]] static base::Result<HttpServer> begun(const Door& door,
                                                       HttpService service,
                                                       const HttpLimits& limits = {});
 

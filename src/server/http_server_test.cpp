@@ -227,8 +227,8 @@ TEST_F(AServer, RefusesChunksThatAreNone) {
 }
 
 TEST_F(AServer, FindsAFreePortWhereTheUsualOneIsTaken) {
-  const auto first = HttpServer::begun(std::nullopt, echo());
-  const auto second = HttpServer::begun(std::nullopt, echo());
+  const auto first = HttpServer::begun({}, echo());
+  const auto second = HttpServer::begun({}, echo());
 
   ASSERT_TRUE(first && second);
   EXPECT_NE(first->port(), second->port());
@@ -236,7 +236,7 @@ TEST_F(AServer, FindsAFreePortWhereTheUsualOneIsTaken) {
 }
 
 TEST_F(AServer, DoesNotShareAPortThatWasAskedFor) {
-  const auto second = HttpServer::begun(server_.port(), echo());
+  const auto second = HttpServer::begun({.port = server_.port()}, echo());
 
   ASSERT_FALSE(second);
   EXPECT_EQ(second.error().kind, base::ProblemKind::unreadable);

@@ -1,7 +1,7 @@
 #include "server/who_may_ask.h"
 
 #include <algorithm>
-#include <array>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,18 +19,17 @@ std::vector<std::string> all_of_name(const HttpRequest& request, std::string_vie
 }
 
 // Without the port where it is the one a browser leaves out.
-bool is_own_host(std::string_view host, std::uint16_t port) {
-  constexpr std::uint16_t kLeftOut = 80;
-  constexpr std::array<std::string_view, 2> kOwnNames = {"127.0.0.1", "localhost"};
-  return std::ranges::any_of(kOwnNames, [&](std::string_view name) {
-    if (port == kLeftOut && host == name) return true;
-    return host == std::string(name) + ":" + std::to_string(port);
+bool is_own_host(std::string_view host, const OwnAddress& own) {
+  const std::uint16_t left_out = own.is_encrypted ? 443 : 80;
+  return std::ranges::any_of(own.hosts, [&](const std::string& name) {
+    if (own.port == left_out && host == name) return true;
+    return host == name + ":" + std::to_string(own.port);
   });
 }
 
-bool is_own_origin(std::string_view origin, std::uint16_t port) {
-  constexpr std::string_view kScheme = "http://";
-  return origin.starts_with(kScheme) && is_own_host(origin.substr(kScheme.size()), port);
+bool is_own_origin(std::string_view origin, const OwnAddress& own) {
+  const std::string_view scheme = own.is_encrypted ? "https://" : "http://";
+  return origin.starts_with(scheme) && is_own_host(origin.substr(scheme.size()), own);
 }
 
 Refusal foreign(const std::string& sentence) {
@@ -47,7 +46,7 @@ bool is_mere_visit(const HttpRequest& request) {
          all_of_name(request, "sec-fetch-dest") == std::vector<std::string>{"document"};
 }
 
-std::optional<Refusal> not_to_be_asked(const HttpRequest& request, std::uint16_t port) {
+std::optional<Refusal> not_to_be_asked(const HttpRequest& request, const OwnAddress& own) {
   const auto hosts = all_of_name(request, "host");
   if (hosts.size() != 1) {
     return Refusal{.status = 400,
@@ -55,13 +54,12 @@ std::optional<Refusal> not_to_be_asked(const HttpRequest& request, std::uint16_t
                    .sentence = "A request must name exactly one host, and this one names " +
                                std::to_string(hosts.size()) + "."};
   }
-  if (!is_own_host(hosts.front(), port)) {
-    return foreign("Keenfall answers only under its own address, http://127.0.0.1:" +
-                   std::to_string(port) + "/.");
+  if (!is_own_host(hosts.front(), own)) {
+    return foreign("Keenfall answers only under its own address, " + origin_of(own) + "/.");
   }
   const auto origins = all_of_name(request, "origin");
   const bool is_own =
-      origins.empty() || (origins.size() == 1 && is_own_origin(origins.front(), port));
+      origins.empty() || (origins.size() == 1 && is_own_origin(origins.front(), own));
   if (!is_own) return foreign("Keenfall answers only its own pages, and this is another's.");
   for (const std::string& site : all_of_name(request, "sec-fetch-site")) {
     if (site != "same-origin" && site != "none" && !is_mere_visit(request)) {

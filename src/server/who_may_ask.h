@@ -7,10 +7,10 @@
 // Nothing is ever shared across origins: there are no headers that would allow it.
 #pragma once
 
+#include "server/door.h"
 #include "server/http_message.h"
 #include "server/refusal.h"
 
-#include <cstdint>
 #include <optional>
 
 namespace keenfall::server {
@@ -18,6 +18,6 @@ namespace keenfall::server {
 // Nothing: it may. A transfer coding other than exactly "chunked" is refused here too, since two
 // readers could take it for two different requests.
 [[nodiscard]] std::optional<Refusal> not_to_be_asked(const HttpRequest& request,
-                                                     std::uint16_t port);
+                                                     const OwnAddress& own);
 
 }  // namespace keenfall::server

@@ -11,10 +11,18 @@ namespace {
 
 constexpr std::uint16_t kPort = 17034;
 
+OwnAddress loopback_at(std::uint16_t port) {
+  return {.hosts = {"127.0.0.1", "localhost"}, .port = port};
+}
+
 // The status of the refusal; 0 for none.
-int refused_with(const std::vector<NamedText>& headers, std::uint16_t port = kPort) {
-  const auto refusal = not_to_be_asked({.method = "GET", .path = "/", .headers = headers}, port);
+int refused_with(const std::vector<NamedText>& headers, const OwnAddress& own) {
+  const auto refusal = not_to_be_asked({.method = "GET", .path = "/", .headers = headers}, own);
   return refusal ? refusal->status : 0;
+}
+
+int refused_with(const std::vector<NamedText>& headers, std::uint16_t port = kPort) {
+  return refused_with(headers, loopback_at(port));
 }
 
 int with_own_host(const NamedText& header) {
@@ -82,7 +90,7 @@ TEST(WhoMayAsk, IsWhoeverGoesToAPageFromElsewhereAndGetsNothingOfANotebook) {
                                         {"sec-fetch-mode", "navigate"},
                                         {"sec-fetch-dest", "document"}};
   const auto status_of = [](const HttpRequest& request) {
-    const auto refusal = not_to_be_asked(request, kPort);
+    const auto refusal = not_to_be_asked(request, loopback_at(kPort));
     return refusal ? refusal->status : 0;
   };
   const auto framed = [&] {
@@ -115,8 +123,24 @@ TEST(WhoMayAsk, SendsABodyWholeOrChunkedAndInNoOtherCoding) {
             400);
 }
 
+TEST(WhoMayAsk, IsWhoeverNamesTheAddressAtWhichItWasReached) {
+  const OwnAddress own{
+      .is_encrypted = true, .hosts = {"192.168.1.5", "bench.example"}, .port = 17035};
+
+  EXPECT_EQ(refused_with({{"host", "192.168.1.5:17035"}}, own), 0);
+  EXPECT_EQ(refused_with({{"host", "Bench.Example:17035"}}, own), 0);
+  EXPECT_EQ(refused_with({{"host", "127.0.0.1:17035"}}, own), 403);
+  EXPECT_EQ(refused_with({{"host", "192.168.1.6:17035"}}, own), 403);
+  const NamedText host{"host", "192.168.1.5:17035"};
+  EXPECT_EQ(refused_with({host, {"origin", "https://192.168.1.5:17035"}}, own), 0);
+  EXPECT_EQ(refused_with({host, {"origin", "http://192.168.1.5:17035"}}, own), 403);
+  EXPECT_EQ(refused_with({{"host", "192.168.1.5"}}, own), 403);
+  EXPECT_EQ(refused_with({{"host", "192.168.1.5"}}, {.hosts = own.hosts, .port = 80}), 0);
+}
+
 TEST(WhoMayAsk, IsToldInASentenceWhy) {
-  const auto refusal = not_to_be_asked({.headers = {{"host", "keenfall.example"}}}, kPort);
+  const auto refusal =
+      not_to_be_asked({.headers = {{"host", "keenfall.example"}}}, loopback_at(kPort));
 
   EXPECT_EQ(refusal->sentence,
             "Keenfall answers only under its own address, http://127.0.0.1:17034/.");
