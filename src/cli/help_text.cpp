@@ -134,11 +134,12 @@ std::string demo_help(const Look& look) {
 std::string open_help(const Look& look) {
   return wrapped("keenfall open [FILE.keen] [options]", {}, look) + "\n" +
          wrapped(
-             "Serves Keenfall's pages to the browser of this machine, and to no other, until "
+             "Serves Keenfall's pages to the browser of this machine, and without --bench to no "
+             "other, until "
              "Ctrl-C, or a press at the foot of its pages, stops it. The address that is printed "
              "holds a key: whoever has it may see and change "
              "the notebook. Where you have it open already, with that notebook or none named, that "
-             "one is shown; --port and --no-open begin another.",
+             "one is shown; --port, --bench and --no-open begin another.",
              {},
              look) +
          "\n" +
@@ -148,6 +149,16 @@ std::string open_help(const Look& look) {
                "there"},
               {"--no-open", "print the address, and open nothing on the desktop"},
               {"--port=17034", "of the address; without it this one, or any that is free"},
+              {"--bench",
+               "also lets phones and other devices of this machine's networks in at the bench, "
+               "each "
+               "by a code that is good once; they can do nothing else. Off without it"},
+              {"--bench-port=17035", "of the address for those devices"},
+              {"--bench-name=NAME", "under which they may ask beside the address"},
+              {"--bench-certificate=FILE",
+               "in PEM: what they send is encrypted (TLS). Without it whoever listens on that "
+               "network can read it"},
+              {"--bench-key=FILE", "the certificate's private key, in PEM"},
               {"--own-window",
                "as the menu does: the terminal window is there for Keenfall alone, says that "
                "closing it stops Keenfall, and stays until Enter where something is wrong"}},

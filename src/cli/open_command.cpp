@@ -1,5 +1,6 @@
 #include "cli/open_command.h"
 
+#include "cli/bench_opening.h"
 #include "cli/ending.h"
 #include "cli/hand.h"
 #include "cli/open_sign.h"
@@ -27,12 +28,9 @@ constexpr const char* kNothingOpened = "nothing was opened";
 constexpr std::chrono::seconds kLongestEnding{3};
 constexpr const char* kStoppedEarly = "Stopped. An answer that took long was not waited for.\n";
 
-base::Result<std::optional<std::uint16_t>> port_of(const std::optional<std::string>& typed) {
-  constexpr CountRange kPorts{.least = 1, .most = 65535};
+base::Result<std::optional<std::uint16_t>> own_port(const std::optional<std::string>& typed) {
   if (!typed) return std::optional<std::uint16_t>();
-  return count_of("--port", *typed, kPorts).map([](long port) {
-    return std::optional(static_cast<std::uint16_t>(port));
-  });
+  return port_of("--port", *typed).map([](std::uint16_t port) { return std::optional(port); });
 }
 
 // One line, by which a person or a program finds it; and what a window without a shell is there
@@ -56,7 +54,7 @@ bool is_same_file(const std::string& one, const std::string& other) {
 std::optional<Outcome> shown_already(const TypedOptions& typed,
                                      const std::optional<std::string>& notebook,
                                      const Surroundings& surroundings) {
-  const bool is_to_serve = typed.no_open || typed.port || typed.demo;
+  const bool is_to_serve = typed.no_open || typed.port || typed.demo || typed.bench.is_open;
   if (is_to_serve) return std::nullopt;
   const std::vector<OpenNow> all = open_now(surroundings.runtime_folder);
   const auto meant = std::ranges::find_if(all, [&](const OpenNow& open) {
@@ -93,8 +91,10 @@ base::Result<std::optional<std::string>> notebook_meant(const TypedOptions& type
 Outcome open_command(std::span<const std::string> words, const Surroundings& surroundings) {
   const auto typed = typed_options(Command::open, words);
   if (!typed) return wrong_usage(typed.error(), "open");
-  const auto port = port_of(typed->port);
+  const auto port = own_port(typed->port);
   if (!port) return wrong_usage({port.error()}, "open");
+  auto bench = bench_asked_for(typed->bench, surroundings);
+  if (!bench) return wrong_usage(bench.error(), "open");
   if (typed->positionals.size() > 1) {
     return wrong_usage({{.sentence = "open takes one notebook at most: keenfall open bench.keen",
                          .place = {.column = "--"}}},
@@ -111,17 +111,24 @@ Outcome open_command(std::span<const std::string> words, const Surroundings& sur
   settings.notebook = *notebook;
   workbench::OpenApp open(std::move(settings));
   server::App app({.port = *port, .work = {.threads_each = surroundings.threads_at_hand}});
+  std::optional<server::BenchDoor> door;
+  if (*bench) door.emplace(open, **std::move(bench));
   server::add_app_routes({.routes = app.routes(),
                           .works = app.works(),
                           .open = open,
-                          .ask_to_stop = surroundings.ask_for_stop});
+                          .ask_to_stop = surroundings.ask_for_stop,
+                          .bench_door = door ? &*door : nullptr});
   const auto address = app.begin();
   if (!address) return refused({address.error()}, kNothingOpened);
+  if (door) {
+    if (const auto problem = door->begin()) return refused({*problem}, kNothingOpened);
+  }
   {
     const OpenSign sign(surroundings.runtime_folder, app.port(), [&open, at = *address] {
       return OpenNow{.address = at, .notebook = open.notebook().value_or("")};
     });
-    surroundings.write_at_once(opened_words(*address, typed->own_window));
+    surroundings.write_at_once(opened_words(*address, typed->own_window) +
+                               (door ? bench_words(*door) : ""));
     if (!typed->no_open && surroundings.show_on_desktop) {
       (void)surroundings.show_on_desktop(*address);
     }
@@ -129,7 +136,10 @@ Outcome open_command(std::span<const std::string> words, const Surroundings& sur
   }
   done_within(
       kLongestEnding,
-      [&app] { app.stop(); },
+      [&] {
+        if (door) door->stop();
+        app.stop();
+      },
       [&surroundings] {
         if (surroundings.end_at_once) surroundings.end_at_once(kStoppedEarly);
       });

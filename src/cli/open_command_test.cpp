@@ -292,5 +292,39 @@ TEST_F(ASecondStart, ServesWhereOthersMayEnterTheFolder) {
   EXPECT_TRUE(serves({"a.keen"}, {"a.keen"}));
 }
 
+TEST(OpenCommand, LetsDevicesInOnlyWhereItIsAskedTo) {
+  EXPECT_THAT(opened({}).said, ::testing::Not(HasSubstr("device")));
+
+  const Opened happened = opened({"--bench", "--bench-name=bench.example"});
+
+  EXPECT_THAT(happened.said, HasSubstr("A device at the bench is let in at http://bench.example:"));
+  EXPECT_THAT(happened.said, HasSubstr("/bench with the code "));
+  EXPECT_THAT(happened.said, HasSubstr("is not encrypted"));
+}
+
+TEST(OpenCommand, SaysWhichOptionOfTheBenchNeedsAnother) {
+  for (const char* option : {"--bench-port=17035",
+                             "--bench-name=bench.example",
+                             "--bench-certificate=a.pem",
+                             "--bench-key=a.pem"}) {
+    const Opened happened = opened({option});
+    EXPECT_EQ(happened.outcome.code, ExitCode::wrong_usage) << option;
+    EXPECT_THAT(happened.outcome.err, HasSubstr(" says nothing without --bench."));
+  }
+  const Opened half = opened({"--bench", "--bench-certificate=a.pem"});
+  EXPECT_EQ(half.outcome.code, ExitCode::wrong_usage);
+  EXPECT_THAT(half.outcome.err, HasSubstr("says nothing without --bench-key."));
+}
+
+TEST(OpenCommand, OpensNothingWhereTheCertificateCannotBeUsed) {
+  const Opened happened =
+      opened({"--bench", "--bench-certificate=/no/such.pem", "--bench-key=/no/such.pem"});
+
+  EXPECT_EQ(happened.outcome.code, ExitCode::file_trouble);
+  EXPECT_THAT(happened.outcome.err, HasSubstr("/no/such.pem"));
+  EXPECT_THAT(happened.outcome.err, HasSubstr("nothing was opened"));
+  EXPECT_FALSE(happened.was_waited_for);
+}
+
 }  // namespace
 }  // namespace keenfall::cli

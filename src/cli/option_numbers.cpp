@@ -103,6 +103,13 @@ base::Result<long> count_of(const std::string& option,
                        .place = {.column = option, .found = text}});
 }
 
+base::Result<std::uint16_t> port_of(const std::string& option, const std::string& text) {
+  constexpr CountRange kPorts{.least = 1, .most = 65535};
+  return count_of(option, text, kPorts).map([](long port) {
+    return static_cast<std::uint16_t>(port);
+  });
+}
+
 base::Result<int> draws_of(const std::string& text) {
   // Of 50 draws two lie beyond each end of the middle 90 %; of fewer it is their lowest and
   // highest.

@@ -5,6 +5,7 @@
 #include "base/result.h"
 #include "base/seed.h"
 
+#include <cstdint>
 #include <string>
 
 namespace keenfall::cli {
@@ -29,6 +30,10 @@ struct CountRange {
 [[nodiscard]] base::Result<long> count_of(const std::string& option,
                                           const std::string& text,
                                           const CountRange& range);
+
+// 1 to 65535.
+[[nodiscard]] base::Result<std::uint16_t> port_of(const std::string& option,
+                                                  const std::string& text);
 
 // How many draws of all constants at once `--draws` asks for: enough for the middle 90 % of them.
 [[nodiscard]] base::Result<int> draws_of(const std::string& text);

@@ -85,6 +85,14 @@ std::string runtime_folder() {
   return folder == nullptr ? std::string() : std::string(folder);
 }
 
+// As the XDG Base Directory Specification says; empty where there is no home.
+std::string state_folder() {
+  const char* folder = std::getenv("XDG_STATE_HOME");
+  if (folder != nullptr && *folder == '/') return folder;
+  const char* home = std::getenv("HOME");
+  return home == nullptr ? std::string() : std::string(home) + "/.local/state";
+}
+
 Surroundings surroundings_of_this_process(const UseCases& use_cases) {
   Surroundings surroundings{.look = look_for(facts_of_standard_output()),
                             .use_cases = use_cases,
@@ -97,6 +105,7 @@ Surroundings surroundings_of_this_process(const UseCases& use_cases) {
                             .machine_words = machine_words(),
                             .working_folder = working_folder(),
                             .runtime_folder = runtime_folder(),
+                            .state_folder = state_folder(),
                             .write_at_once = write_to_standard_output,
                             .is_output_gone = is_standard_output_gone,
                             .wait_for_stop = wait_until_interrupted,

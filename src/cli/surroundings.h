@@ -22,6 +22,7 @@ struct Surroundings {
   std::string machine_words;             // "bench-2, process 4711"
   std::string working_folder = {};       // in which names without a folder are
   std::string runtime_folder = {};       // where this user's programs find each other (open_sign.h)
+  std::string state_folder = {};         // what this user's programs keep; empty: there is none
   // Of what goes on until it is stopped (open).
   std::function<void(const std::string&)> write_at_once = {};  // to standard output
   std::function<bool()> is_output_gone = {};  // nobody reads standard output any more; empty: no

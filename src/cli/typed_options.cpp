@@ -215,6 +215,11 @@ void add_options_of(Command command, CLI::App& app, TypedOptions& typed, std::st
       app.add_option("--port", typed.port);
       app.add_flag("--no-open", typed.no_open);
       app.add_flag("--demo", typed.demo);
+      app.add_flag("--bench", typed.bench.is_open);
+      app.add_option("--bench-port", typed.bench.port);
+      app.add_option("--bench-name", typed.bench.name);
+      app.add_option("--bench-certificate", typed.bench.certificate);
+      app.add_option("--bench-key", typed.bench.key);
       app.add_flag(std::string(kOwnWindow), typed.own_window);
       break;
     case Command::scale:

@@ -69,6 +69,15 @@ struct TypedScale {
   std::optional<std::string> full_press;
 };
 
+// Of open: letting devices at the bench in.
+struct TypedBench {
+  bool is_open = false;
+  std::optional<std::string> port;
+  std::optional<std::string> name;
+  std::optional<std::string> certificate;
+  std::optional<std::string> key;
+};
+
 struct TypedOptions {
   std::vector<std::string> positionals;
   std::optional<std::string> worth_it;
@@ -120,6 +129,7 @@ struct TypedOptions {
   bool keep_good = false;
   TypedSimulation simulated;
   TypedScale scale;
+  TypedBench bench;
 };
 
 // `look`: what only looks into a notebook, or makes one; those have no options but --who.

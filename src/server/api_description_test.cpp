@@ -1,6 +1,7 @@
 // docs/wire/api.json and the routes: each says what the other does.
 #include "server/asked_app_test.h"
 
+#include "server/bench_door.h"
 #include "server/work_routes.h"
 
 #include <algorithm>
@@ -33,6 +34,8 @@ TEST_F(ApiDescription, HasEveryRouteAndEveryRouteIsAnswered) {
   add_work_routes(routes_, works_);
   std::set<std::string> answered;
   for (const std::string& route : routes_.listed()) answered.insert(route);
+  const BenchDoor door(open_, {});
+  for (const std::string& route : door.routes().listed()) answered.insert(route);
 
   for (const std::string& route : answered) EXPECT_TRUE(described().contains(route)) << route;
   for (const std::string& route : described()) EXPECT_TRUE(answered.contains(route)) << route;

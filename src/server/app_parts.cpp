@@ -7,7 +7,8 @@ void add_app_routes(const AppParts& parts) {
   add_trial_routes(parts);
   add_asking_routes(parts);
   add_judging_routes(parts);
-  add_bench_routes(parts);
+  add_bench_routes(parts.routes, parts.open, AtDesk::yes);
+  add_device_routes(parts);
   add_kit_routes(parts);
   add_planning_routes(parts);
   add_reference_routes(parts);

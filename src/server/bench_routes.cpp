@@ -3,7 +3,9 @@
 #include "server/encoded.h"
 #include "server/meant_notebook.h"
 #include "wire/bench_page.h"
+#include "wire/bench_to_cut.h"
 #include "workbench/bench_book.h"
+#include "workbench/bench_to_cut.h"
 
 #include <string>
 #include <utility>
@@ -54,19 +56,24 @@ HttpResponse kept(workbench::OpenApp& open, const std::string& uid, const HttpRe
 
 }  // namespace
 
-void add_bench_routes(const AppParts& parts) {
+void add_bench_routes(Routes& routes, workbench::OpenApp& open_app, AtDesk at_desk) {
   using Answer =
       HttpResponse (*)(workbench::OpenApp&, const std::string& uid, const HttpRequest& request);
-  const auto add =
-      [&parts](
-          const char* method, const std::string& pattern, const std::string& named, Answer answer) {
-        parts.routes.add(method,
-                         pattern,
-                         [&open = parts.open, named, answer](const HttpRequest& request,
-                                                             const PathParameters& path) {
-                           return answer(open, path.at(named), request);
-                         });
-      };
+  const auto add = [&routes, &open_app](const char* method,
+                                        const std::string& pattern,
+                                        const std::string& named,
+                                        Answer answer) {
+    routes.add(method,
+               pattern,
+               [&open_app, named, answer](const HttpRequest& request, const PathParameters& path) {
+                 return answer(open_app, path.at(named), request);
+               });
+  };
+  routes.add(
+      "GET", "/api/v1/bench", [&open_app, at_desk](const HttpRequest&, const PathParameters&) {
+        return encoded(workbench::bench_to_cut(open_app, at_desk == AtDesk::yes),
+                       wire::bench_to_cut_to_json);
+      });
   add("GET", "/api/v1/trials/{trial}/bench", "trial", bench);
   add("POST", "/api/v1/trials/{trial}/bench", "trial", begun);
   add("GET", "/api/v1/bench/{run}", "run", run);

@@ -1,7 +1,7 @@
 // The doors of a server: the loopback one, the one for a network, and TLS.
-#include "notebook/made_notebook.h"
 #include "server/echoing_server_test.h"
 #include "server/made_certificate_test.h"
+#include "server/own_folder_test.h"
 
 #include <gmock/gmock.h>
 #include <boost/asio/connect.hpp>
@@ -23,7 +23,7 @@ namespace asio = boost::asio;
 
 class Doors : public ::testing::Test {
  protected:
-  notebook::testing::ScratchFolder scratch_{"doors"};
+  testing::OwnFolder scratch_{"doors"};
   std::string folder_ = scratch_.path();
 };
 

@@ -1,6 +1,9 @@
 #include "server/key.h"
 
+#include "base/require.h"
+
 #include <openssl/crypto.h>
+#include <openssl/evp.h>
 #include <openssl/rand.h>
 
 #include <array>
@@ -33,14 +36,39 @@ std::string base64url(std::span<const std::uint8_t> bytes) {
   return text;
 }
 
+void fill_at_random(std::span<std::uint8_t> bytes) {
+  if (RAND_bytes(bytes.data(), static_cast<int>(bytes.size())) != 1) {
+    throw std::runtime_error("this machine gives no random numbers to make a key of");
+  }
+}
+
 }  // namespace
 
 std::string random_key() {
   std::array<std::uint8_t, 16> bytes{};
-  if (RAND_bytes(bytes.data(), static_cast<int>(bytes.size())) != 1) {
-    throw std::runtime_error("this machine gives no random numbers to make a key of");
-  }
+  fill_at_random(bytes);
   return base64url(bytes);
+}
+
+std::string digest_of_key(std::string_view key) {
+  std::array<std::uint8_t, 32> digest{};
+  std::size_t length = digest.size();
+  const int done =
+      EVP_Q_digest(nullptr, "SHA256", nullptr, key.data(), key.size(), digest.data(), &length);
+  base::require(done == 1, "the library has SHA-256");
+  return base64url(digest);
+}
+
+std::string random_text(std::string_view letters, std::size_t length) {
+  // Bytes beyond the last whole turn would make the first letters likelier.
+  const std::size_t usable = 256 - 256 % letters.size();
+  std::string text;
+  while (text.size() < length) {
+    std::array<std::uint8_t, 1> byte{};
+    fill_at_random(byte);
+    if (byte[0] < usable) text += letters[byte[0] % letters.size()];
+  }
+  return text;
 }
 
 bool is_key(std::string_view given, std::string_view key) {

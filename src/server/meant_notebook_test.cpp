@@ -24,14 +24,18 @@ class MeantNotebook : public testing::AskedApp {
   void mean(const std::string& id) { headers_ = {{.name = "x-keenfall-notebook", .text = id}}; }
 };
 
-// Neither reads nor changes the open notebook.
+// Tells which is open, or neither reads nor changes it.
 bool is_of_no_notebook(std::string_view route) {
-  constexpr std::array<std::string_view, 6> kAll = {"GET /api/v1/app",
-                                                    "GET /api/v1/notebooks",
-                                                    "POST /api/v1/notebooks",
-                                                    "POST /api/v1/stop",
-                                                    "GET /api/v1/reference/steels",
-                                                    "GET /api/v1/reference/grits"};
+  constexpr std::array<std::string_view, 10> kAll = {"GET /api/v1/app",
+                                                     "GET /api/v1/bench",
+                                                     "GET /api/v1/devices",
+                                                     "POST /api/v1/devices/code",
+                                                     "DELETE /api/v1/devices/{device}",
+                                                     "GET /api/v1/notebooks",
+                                                     "POST /api/v1/notebooks",
+                                                     "POST /api/v1/stop",
+                                                     "GET /api/v1/reference/steels",
+                                                     "GET /api/v1/reference/grits"};
   return std::ranges::count(kAll, route) > 0;
 }
 

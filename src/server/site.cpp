@@ -10,7 +10,7 @@ namespace keenfall::server {
 
 namespace {
 
-constexpr std::string_view kFirstPage = "/index.html";
+constexpr std::string_view kDeskPage = "/index.html";
 constexpr std::string_view kBench = "/bench";
 constexpr std::string_view kBenchPage = "/bench.html";
 
@@ -42,7 +42,9 @@ bool has_it_already(const HttpRequest& request, const std::string& tag) {
 
 }  // namespace
 
-HttpResponse site_answer(const HttpRequest& request, std::span<const PageFile> files) {
+HttpResponse site_answer(const HttpRequest& request,
+                         std::span<const PageFile> files,
+                         FirstPage first) {
   const bool is_read = request.method == "GET" || request.method == "HEAD";
   if (!is_read) {
     HttpResponse answer = refused({.status = 405,
@@ -53,8 +55,10 @@ HttpResponse site_answer(const HttpRequest& request, std::span<const PageFile> f
     return answer;
   }
   const PageFile* file = file_at(request.path, files);
+  if (first == FirstPage::bench && request.path == kDeskPage) file = nullptr;
   if (file == nullptr && is_path_of_app(request.path)) {
-    file = file_at(request.path == kBench ? kBenchPage : kFirstPage, files);
+    const bool is_bench = first == FirstPage::bench || request.path == kBench;
+    file = file_at(is_bench ? kBenchPage : kDeskPage, files);
   }
   if (file == nullptr) {
     return refused({.status = 404,

@@ -11,9 +11,14 @@
 
 namespace keenfall::server {
 
+// Which page stands for the paths of the app.
+enum class FirstPage { desk, bench };
+
 // Of a path outside /api/. Paths of the app have no dot in their last part; whatever else is not a
 // file is 404. Files whose names tell their content (under /assets/) may be kept by a browser; all
 // others are asked after again, and answered 304 where they are as they were.
-[[nodiscard]] HttpResponse site_answer(const HttpRequest& request, std::span<const PageFile> files);
+[[nodiscard]] HttpResponse site_answer(const HttpRequest& request,
+                                       std::span<const PageFile> files,
+                                       FirstPage first = FirstPage::desk);
 
 }  // namespace keenfall::server

@@ -13,7 +13,7 @@ namespace keenfall::wire {
 // Text that is not UTF-8, as a file may hold it, is written with U+FFFD in place of what is not.
 [[nodiscard]] std::string problems_to_json(std::span<const base::Problem> problems);
 
-// Of a request itself: kind is "not_allowed", "not_found", "failed" or a problem's.
+// Of a request itself: kind is "not_allowed", "not_let_in", "not_found", "failed" or a problem's.
 [[nodiscard]] std::string refusal_to_json(std::string_view kind, std::string_view sentence);
 
 // As the API names it: "bad_value".

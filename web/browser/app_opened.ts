@@ -35,7 +35,8 @@ function addressIn(child: ChildProcess): Promise<string> {
 
 export async function serveApp(...words: string[]): Promise<ServedApp> {
   const folder = mkdtempSync(join(tmpdir(), "keenfall-app-"));
-  const child = spawn(program, ["open", "--no-open", ...words], { cwd: folder });
+  const env = { ...process.env, XDG_STATE_HOME: join(folder, "state") };
+  const child = spawn(program, ["open", "--no-open", ...words], { cwd: folder, env });
   const ended = new Promise<number | null>((done) => child.on("exit", done));
   const address = await addressIn(child);
   const stop = async () => {

@@ -60,6 +60,14 @@ export const readTable = (table: wire.ReadTable, signal?: AbortSignal) =>
 export const takeTable = (table: wire.TakeTable) =>
   post<wire.TakenTable | wire.Started>(`${v1}/tables/take`, table);
 
+export const benchToCut = (signal?: AbortSignal) =>
+  send<wire.BenchToCut>(`${v1}/bench`, { signal });
+export const letIn = (ask: wire.AskToBeLetIn) => post<wire.LetIn>(`${v1}/let-in`, ask);
+export const devices = (signal?: AbortSignal) => send<wire.Devices>(`${v1}/devices`, { signal });
+export const newCode = () => post<wire.Devices>(`${v1}/devices/code`, {});
+export const putOut = (device: string) =>
+  send<wire.Devices>(`${v1}/devices/${encodeURIComponent(device)}`, { method: "DELETE" });
+
 const benchPath = (run: string) => `${v1}/bench/${encodeURIComponent(run)}`;
 export const bench = (trial: string, signal?: AbortSignal) =>
   send<wire.Bench>(`${trialPath(trial)}/bench`, { signal });

@@ -3,12 +3,12 @@
 export type StepName = "ask" | "plan" | "enter" | "judge" | "tell";
 
 export type Route =
-  | { page: "home" | "start" | "kit" | "journal" | "enter" | "unknown" }
+  | { page: "home" | "start" | "kit" | "journal" | "devices" | "enter" | "unknown" }
   | { page: "search"; text: string }
   | { page: "trial"; trial: string; step: StepName };
 
 const steps: readonly string[] = ["ask", "plan", "enter", "judge", "tell"];
-const plain: readonly string[] = ["start", "kit", "journal", "enter"];
+const plain = ["start", "kit", "journal", "devices", "enter"] as const;
 
 function decoded(part: string): string | undefined {
   try {
@@ -32,8 +32,8 @@ export function routeOf(path: string, query = ""): Route {
   if (second !== undefined) return { page: "unknown" };
   if (first === "search")
     return { page: "search", text: new URLSearchParams(query).get("text") ?? "" };
-  if (plain.includes(first)) return { page: first as "start" | "kit" | "journal" | "enter" };
-  return { page: "unknown" };
+  const page = plain.find((name) => name === first);
+  return page ? { page } : { page: "unknown" };
 }
 
 export function trialPath(trial: string, step: StepName): string {

@@ -2,23 +2,40 @@
 
 import { mount } from "svelte";
 import * as api from "../api/endpoints";
-import { takeKey } from "../api/key";
-import { meant } from "../api/send";
+import { keepKey, takeCode, takeKey } from "../api/key";
+import { meant, Refused } from "../api/send";
+import type { BenchToCut } from "../wire/api";
 import Bench from "./Bench.svelte";
 import { Taps } from "./taps";
 import "./bench.css";
 
 const lastNotebook = "keenfall.bench.notebook";
+const notLetIn = "not_let_in";
 
 takeKey(location, history, localStorage);
+const told = takeCode(location, history);
 // Where nobody answers, what is tapped is of the notebook that was open last.
 meant.notebook = localStorage.getItem(lastNotebook) ?? undefined;
+let start: BenchToCut | undefined;
+let code: string | undefined;
+let why: string | undefined;
 try {
-  const { notebook } = await api.app();
-  meant.notebook = notebook?.id;
-  if (notebook?.id) localStorage.setItem(lastNotebook, notebook.id);
-} catch {
-  // The page says that nobody answers.
+  start = await api.benchToCut();
+  meant.notebook = start.notebook;
+  if (start.notebook) localStorage.setItem(lastNotebook, start.notebook);
+} catch (failure) {
+  // Where nobody answers the page says so.
+  const isOutside =
+    failure instanceof Refused && failure.problems.some((one) => one.kind === notLetIn);
+  if (isOutside) code = told ?? "";
+  else if (failure instanceof Refused) why = failure.message;
 }
 const target = document.getElementById("bench");
-if (target) mount(Bench, { target, props: { taps: await Taps.open() } });
+if (target) {
+  const taps = await Taps.open();
+  const arrived = (key: string) => {
+    keepKey(localStorage, key);
+    location.reload();
+  };
+  mount(Bench, { target, props: { taps, start, code, why, arrived } });
+}

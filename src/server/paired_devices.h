@@ -1,0 +1,76 @@
+// The devices that are let in at the bench, and the code by which one more is.
+//
+// A code is of eight characters out of 31 (8.5e11 codes). It lets one device in, lives for ten
+// minutes, and dies with the fifth wrong one that is tried: so a guess has a chance of 6e-12, and
+// somebody at the desk must ask for each further code. A device gets a key of its own of 128 bits;
+// what is kept of it is its SHA-256, so that the file lets nobody in. Used from several threads.
+#pragma once
+
+#include "base/result.h"
+#include "server/refusal.h"
+#include "wire/devices.h"
+
+#include <chrono>
+#include <deque>
+#include <functional>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace keenfall::server {
+
+struct PairingCode {
+  std::string code;              // "K7MP-2WXR"
+  std::chrono::seconds left{0};  // then it lets nobody in any more
+};
+
+class PairedDevices {
+ public:
+  using Clock = std::chrono::steady_clock;
+  struct Settings {
+    std::string file = {};                   // where they are kept; empty: while it runs
+    std::function<Clock::time_point()> now;  // empty: the machine's
+    std::function<std::string()> utc_now;    // "2026-11-26T12:00:00Z"
+  };
+
+  // A file that cannot be read is as one that is not there: each device asks to be let in anew.
+  explicit PairedDevices(Settings settings);
+
+  // The one before lets nobody in any more.
+  PairingCode new_code();
+  // That still lets somebody in.
+  [[nodiscard]] std::optional<PairingCode> code();
+
+  // Out: its key. Refused with 403 where the code is not the one, and with 429 where so many were
+  // tried within a minute that nobody looks at another; 500 where it cannot be kept.
+  [[nodiscard]] tl::expected<std::string, Refusal> let_in(const wire::AskToBeLetIn& ask);
+
+  // Is it a device's key? That device is seen then.
+  [[nodiscard]] bool is_let_in(std::string_view key);
+
+  [[nodiscard]] std::vector<wire::Device> all();
+  // False: there is no such device. Throws std::runtime_error where it cannot be kept.
+  bool put_out(const std::string& id);
+
+ private:
+  struct LiveCode {
+    std::string code;
+    Clock::time_point until;
+    unsigned wrong_tries = 0;
+  };
+
+  [[nodiscard]] bool is_right(std::string_view code);
+  // False where the file could not be written.
+  [[nodiscard]] bool keep();
+
+  Settings settings_;
+  std::mutex mutex_;  // of all below
+  std::vector<wire::Device> devices_;
+  std::optional<LiveCode> live_;
+  std::deque<Clock::time_point> wrong_tries_;  // of the last minute
+  Clock::time_point seen_kept_at_{};
+};
+
+}  // namespace keenfall::server
