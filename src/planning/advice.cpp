@@ -252,9 +252,10 @@ class Adviser {
     if (!is_all_assumed || plan_.arms.empty()) return;
     const PlanCost cost = cost_of(plan_, advised_.assumptions, advised_.times);
     if (cost.hours_per_block.expected <= advised_.times.hours_per_evening) return;
-    say("A block takes about " + base::with_figures(cost.hours_per_block.expected, 2) +
-            " hours, more than an evening of " +
-            base::plain_number(advised_.times.hours_per_evening) +
+    const double hours = cost.hours_per_block.expected;
+    const double evening = advised_.times.hours_per_evening;
+    say("A block takes about " + hours_in_words({.expected = hours, .most = hours}) +
+            ", more than an evening of " + hours_in_words({.expected = evening, .most = evening}) +
             ": what changes overnight then falls within the block. Fewer arms make shorter blocks.",
         "arms");
   }

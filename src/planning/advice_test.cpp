@@ -177,7 +177,7 @@ TEST(Advice, SaysWhereABlockIsLongerThanAnEvening) {
     plan.plan.arms.push_back({.blade = blade, .edge = plan.plan.arms[0].edge});
   }
 
-  EXPECT_TRUE(says(plan.advice(), "hours, more than an evening of 2.5"));
+  EXPECT_TRUE(says(plan.advice(), "hours, more than an evening of 2.5 hours"));
 }
 
 TEST(Advice, NamesTheMediumWhereThereAreSeveral) {

@@ -180,6 +180,23 @@ std::string in_words(const ExpectedAndMost& range, const std::string& unit) {
   return likely == most ? first : first + " (at most " + most + ")";
 }
 
+std::string hours_in_words(const ExpectedAndMost& hours) {
+  constexpr double kMinutes = 60;
+  const auto in_minutes = [](double hour) { return std::round(hour * kMinutes); };
+  const auto is_short = [&](double hour) { return in_minutes(hour) < kMinutes; };
+  const auto alone = [&](double hour) {
+    const std::string number =
+        is_short(hour) ? about(in_minutes(hour)) : about(std::max(hour, 1.0));
+    const std::string unit = is_short(hour) ? "minute" : "hour";
+    return number + " " + unit + (number == "1" ? "" : "s");
+  };
+  const std::string likely = alone(hours.expected);
+  const std::string most = alone(hours.most);
+  if (likely == most) return likely;
+  const bool same_unit = is_short(hours.expected) == is_short(hours.most);
+  return likely + " (at most " + (same_unit ? most.substr(0, most.find(' ')) : most) + ")";
+}
+
 std::string stock_in_words(const ExpectedAndMost& stock_m, const materials::ToldIn& told) {
   const std::string unit = long_length_unit(told);
   const auto one = materials::convert(1, "m", unit);
@@ -197,7 +214,7 @@ std::string in_words(const PlanCost& cost,
                       counted_so(cost.blocks, "block", "blocks") + ": " +
                       in_words(cost.cuts, counted.many);
   if (cost.stock_m) words += ", " + stock_in_words(*cost.stock_m, told) + " of stock";
-  words += ", " + in_words(cost.readings, "readings") + "; " + in_words(cost.hours, "hours") +
+  words += ", " + in_words(cost.readings, "readings") + "; " + hours_in_words(cost.hours) +
            " at the bench, ";
   const bool one_evening = cost.evenings.expected == 1;
   return words + in_words(cost.evenings, one_evening ? "evening" : "evenings") + ".";

@@ -61,6 +61,9 @@ struct PlanCost {
 // "3200 m (at most 5100)"; unit may be empty.
 [[nodiscard]] std::string in_words(const ExpectedAndMost& range, const std::string& unit);
 
+// "34 minutes (at most 1.4 hours)": below an hour in minutes.
+[[nodiscard]] std::string hours_in_words(const ExpectedAndMost& hours);
+
 // "320 m (at most 510)", or in feet.
 [[nodiscard]] std::string stock_in_words(const ExpectedAndMost& stock_m,
                                          const materials::ToldIn& told);

@@ -173,7 +173,7 @@ TEST(Cost, IsSaidInOneSentence) {
 
   EXPECT_EQ(in_words(cost, plan.counted),
             "1 run in 1 block: 31 cuts (at most 127), 3.1 m (at most 13) of stock, 42 readings "
-            "(at most 56); 0.46 hours (at most 0.62) at the bench, 1 evening.");
+            "(at most 56); 28 minutes (at most 37) at the bench, 1 evening.");
 }
 
 // Neither stops anything: such a plan has a flaw, and its cost is told all the same.
@@ -211,6 +211,16 @@ TEST(Cost, OfWorkThatTakesNoTimeIsNoEvening) {
 
   EXPECT_EQ(cost.evenings, ExpectedAndMost{});
   EXPECT_EQ(cost.hours, ExpectedAndMost{});
+}
+
+TEST(Cost, SaysBelowAnHourInMinutes) {
+  EXPECT_EQ(hours_in_words({0.57, 0.57}), "34 minutes");
+  EXPECT_EQ(hours_in_words({0.46, 0.62}), "28 minutes (at most 37)");
+  EXPECT_EQ(hours_in_words({0.57, 1.4}), "34 minutes (at most 1.4 hours)");
+  EXPECT_EQ(hours_in_words({1, 24.11}), "1 hour (at most 24)");
+  EXPECT_EQ(hours_in_words({0.999, 1}), "1 hour");
+  EXPECT_EQ(hours_in_words({1.0 / 60, 1}), "1 minute (at most 1 hour)");
+  EXPECT_EQ(hours_in_words({0, 0}), "0 minutes");
 }
 
 TEST(Cost, SaysARangeWithoutAUnitToo) {

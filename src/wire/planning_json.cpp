@@ -20,6 +20,12 @@ Json range_json(const planning::ExpectedAndMost& range, const std::string& unit)
           {"words", in_words(range, unit)}};
 }
 
+Json hours_json(const planning::ExpectedAndMost& hours) {
+  Json range = range_json(hours, "hours");
+  range["words"] = hours_in_words(hours);
+  return range;
+}
+
 double probability_of(const ChancesAt& at, Verdict verdict) { return at.of(verdict).probability; }
 
 double other_way(const ChancesAt& at) {
@@ -148,8 +154,8 @@ std::string cost_to_json(const CostTold& told) {
   }
   object["readings"] = named(cost.readings, "reading", "readings");
   object["minutes_per_run"] = named(cost.minutes_per_run, "minute", "minutes");
-  object["hours_per_block"] = named(cost.hours_per_block, "hour", "hours");
-  object["hours"] = named(cost.hours, "hour", "hours");
+  object["hours_per_block"] = hours_json(cost.hours_per_block);
+  object["hours"] = hours_json(cost.hours);
   object["evenings"] = named(cost.evenings, "evening", "evenings");
   object["sentence"] = in_words(cost, told.counted, told.told_in);
   object["rests_on"] = sentences_json(cost.rests_on);
