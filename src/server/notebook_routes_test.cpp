@@ -62,6 +62,16 @@ TEST_F(NotebookRoutes, RefuseToMakeOneOfANameThatIsNone) {
       EXPECT_NE(problem["sentence"].get<std::string>().find("cannot be seen"), std::string::npos);
     }
   }
+  EXPECT_EQ(refused(400, "POST", "/notebooks", {{"how", "make"}, {"path", "rope/card"}}),
+            (json{{"kind", "bad_value"},
+                  {"sentence",
+                   "The “/” in the name leads into a folder, and there is no folder “rope” here."},
+                  {"column", "path"},
+                  {"accepted", "a name without “/”, such as card"}}));
+  const json long_one =
+      refused(400, "POST", "/notebooks", {{"how", "make"}, {"path", std::string(201, 'n')}});
+  EXPECT_EQ(long_one["sentence"], "The name is longer than a file's may be.");
+  EXPECT_EQ(long_one["column"], "path");
   const std::string with_nul("a\0b", 3);
   (void)refused(400, "POST", "/notebooks", {{"how", "make"}, {"path", with_nul}});
   (void)refused(400, "POST", "/notebooks", {{"how", "open"}, {"path", with_nul}});

@@ -79,21 +79,42 @@ bool is_a_name(const std::string& given) {
   return name.find_first_not_of(". ") != std::string::npos;
 }
 
-base::Problem no_name(const std::string& sentence) {
+base::Problem no_name(const std::string& sentence,
+                      const std::string& accepted = "a name such as bench") {
   return {.kind = base::ProblemKind::bad_value,
           .sentence = sentence,
           .place = {.column = "path"},
-          .accepted = "a name such as bench"};
+          .accepted = accepted};
+}
+
+// Whoever writes a stroke into a name may not know that it leads into a folder.
+std::optional<base::Problem> problem_of_folder(const std::filesystem::path& given,
+                                               const std::string& folder) {
+  std::error_code unknown;
+  const std::filesystem::path there = std::filesystem::path(folder) / given.parent_path();
+  if (!given.has_parent_path() || std::filesystem::is_directory(there, unknown)) {
+    return std::nullopt;
+  }
+  return no_name("The “/” in the name leads into a folder, and there is no folder “" +
+                     given.parent_path().string() + "” here.",
+                 "a name without “/”, such as " + given.filename().string());
 }
 
 // Of a new one.
-std::optional<base::Problem> problem_of_name(const std::string& given) {
+std::optional<base::Problem> problem_of_name(const std::string& given, const std::string& folder) {
   if (has_unseen(given)) {
     return no_name(
         "The name has a character in it that cannot be seen, such as the end of a line.");
   }
   if (!is_a_name(given)) return no_name("A notebook needs a name of its own.");
-  return std::nullopt;
+  // A file's name has 255 bytes; the notebook's ending and what lies beside it need some.
+  constexpr std::size_t kLongestName = 200;
+  const std::filesystem::path path(given);
+  if (path.filename().string().size() > kLongestName) {
+    return no_name("The name is longer than a file's may be.",
+                   "200 letters at most, and fewer where they have accents");
+  }
+  return problem_of_folder(path, folder);
 }
 
 base::Result<std::string> made_with_demo(const std::string& path,
@@ -140,7 +161,8 @@ base::Result<std::string> notebook_to_open(const OpenRequest& request, const Han
   const std::string& given = request.open.path;
   const bool is_named_here = request.open.how == wire::OpenHow::demo && given.empty();
   if (request.open.how != wire::OpenHow::open && !is_named_here) {
-    if (auto problem = problem_of_name(given)) return base::failed(*std::move(problem));
+    if (auto problem = problem_of_name(given, request.folder))
+      return base::failed(*std::move(problem));
   }
   switch (request.open.how) {
     case wire::OpenHow::make:
