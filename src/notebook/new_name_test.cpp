@@ -120,7 +120,7 @@ TEST_F(ANewName, OfACopyIsNotGivenToOneThatLacksPages) {
     said = failure.what();
   }
 
-  EXPECT_EQ(said, "another process kept it busy for too long; try again");
+  EXPECT_EQ(said, "another program kept it busy for too long; nothing was changed, try again");
   EXPECT_FALSE(std::filesystem::exists(copy));
 }
 

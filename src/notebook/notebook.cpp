@@ -25,8 +25,8 @@ base::Problem about_file(const std::string& path, const std::string& sentence) {
   return {.kind = base::ProblemKind::unreadable, .sentence = sentence, .place = {.file = path}};
 }
 
-void set_up(SQLite::Database& database) {
-  database.setBusyTimeout(kWaitMs);
+void set_up(SQLite::Database& database, std::chrono::milliseconds waits) {
+  database.setBusyTimeout(static_cast<int>(waits.count()));
   database.exec("PRAGMA foreign_keys = ON");
   database.exec("PRAGMA synchronous = FULL");
   database.exec("PRAGMA trusted_schema = OFF");
@@ -147,7 +147,8 @@ void throw_as_failure(int code, const std::string& otherwise) {
     case SQLITE_NOTADB:
       throw NotebookDamaged("the file is damaged");
     case SQLITE_BUSY:
-      throw NotebookFailure("another process kept it busy for too long; try again");
+      throw NotebookFailure(
+          "another program kept it busy for too long; nothing was changed, try again");
     case SQLITE_READONLY:
       throw NotebookFailure("it may not be written to");
     case SQLITE_CANTOPEN:
@@ -193,7 +194,7 @@ base::Result<Notebook> Notebook::create(const std::string& path,
   return carrying_over([&]() -> base::Result<Notebook> {
     SQLite::Database database(real_path(path), SQLite::OPEN_READWRITE);
     database.exec("PRAGMA page_size = 4096");
-    set_up(database);
+    set_up(database, opener.waits);
     sync_folder_too(database);
     {
       SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
@@ -233,7 +234,7 @@ base::Result<Notebook> Notebook::open_to_read(const std::string& path) {
   if (auto problem = problem_of_file(path)) return base::failed(std::move(*problem));
   try {
     SQLite::Database database = opened_to_read(real_path(path));
-    set_up(database);
+    set_up(database, std::chrono::milliseconds(kWaitMs));
     if (!has_exactly_the_schema(database)) {
       return base::failed(about_file(path, "The tables of this file are not those of a notebook."));
     }
@@ -260,7 +261,7 @@ base::Result<Notebook> Notebook::open_to_write(const std::string& path, const Op
   if (auto problem = lock->hold_file()) return base::failed(*problem);
   return carrying_over([&]() -> base::Result<Notebook> {
     SQLite::Database database(real_path(path), SQLite::OPEN_READWRITE);
-    set_up(database);
+    set_up(database, opener.waits);
     if (!has_exactly_the_schema(database)) {
       return base::failed(about_file(path, "The tables of this file are not those of a notebook."));
     }

@@ -9,6 +9,7 @@
 
 #include "base/result.h"
 
+#include <chrono>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -25,6 +26,8 @@ namespace keenfall::notebook {
 struct Opener {
   std::string words;
   std::string at_utc;  // "2026-11-26T12:00:00Z"
+  // How long each change waits where a program that is not Keenfall writes to the file just then.
+  std::chrono::milliseconds waits{10'000};
 };
 
 struct Authorship {

@@ -49,7 +49,8 @@ Admission App::admitted(const HttpRequest& without_body) const {
                                             "runs now. Open the address that it printed."},
                                without_body.path)};
   }
-  return {.body_bytes = routes_.body_bytes_of(without_body)};
+  return {.body_bytes = routes_.body_bytes_of(without_body),
+          .may_wait_for_a_writer = routes_.may_wait_for_a_writer(without_body)};
 }
 
 HttpResponse App::answer(const HttpRequest& request) const {

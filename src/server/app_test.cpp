@@ -42,7 +42,7 @@ class AnApp : public ::testing::Test {
         [](const HttpRequest& request, const PathParameters&) {
           return json_answer(std::to_string(request.body.size()));
         },
-        kTableBodyBytes);
+        {.body_bytes = kTableBodyBytes});
     app_.routes().add("POST", "/api/v1/long", [this](const HttpRequest&, const PathParameters&) {
       return begun_answer(app_.works(), app_.works().start("judging", held_work()));
     });

@@ -36,8 +36,8 @@ HttpResponse begun_with_question(workbench::OpenApp& open,
   if (!path) return path.error();
   const auto begun = wire::new_trial_from(request.body);
   if (!begun) return problems_answer(begun.error());
-  const auto uid =
-      workbench::begin_trial({.notebook = *path, .name = begun->name}, begun->asked, open.hand());
+  const auto uid = workbench::begin_trial(
+      {.notebook = *path, .name = begun->name}, begun->asked, open.hand(request.came_at));
   if (!uid) return problem_answer(uid.error());
   return as_it_stands(open, {.notebook = *path, .uid = *uid}, told, kCreated);
 }
@@ -63,7 +63,8 @@ HttpResponse asked_written(workbench::OpenApp& open,
   const auto asked = wire::asked_from(request.body);
   if (!asked) return problems_answer(asked.error());
   const workbench::TrialMeant trial{.notebook = *path, .uid = uid};
-  return after_change(open, trial, told, workbench::write_asked(trial, *asked, open.hand()));
+  return after_change(
+      open, trial, told, workbench::write_asked(trial, *asked, open.hand(request.came_at)));
 }
 
 HttpResponse asked_sealed(workbench::OpenApp& open,
@@ -75,7 +76,8 @@ HttpResponse asked_sealed(workbench::OpenApp& open,
   const auto revision = wire::seal_from(request.body);
   if (!revision) return problems_answer(revision.error());
   const workbench::TrialMeant trial{.notebook = *path, .uid = uid};
-  return after_change(open, trial, told, workbench::seal_asked(trial, *revision, open.hand()));
+  return after_change(
+      open, trial, told, workbench::seal_asked(trial, *revision, open.hand(request.came_at)));
 }
 
 HttpResponse trial_renamed(workbench::OpenApp& open,
@@ -85,9 +87,10 @@ HttpResponse trial_renamed(workbench::OpenApp& open,
   if (!path) return path.error();
   const auto name = wire::name_from(request.body);
   if (!name) return problems_answer(name.error());
-  return encoded(workbench::call_trial({.notebook = *path, .uid = uid}, *name, open.hand()),
-                 wire::changed_to_json,
-                 uid);
+  return encoded(
+      workbench::call_trial({.notebook = *path, .uid = uid}, *name, open.hand(request.came_at)),
+      wire::changed_to_json,
+      uid);
 }
 
 }  // namespace

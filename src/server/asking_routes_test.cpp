@@ -426,10 +426,10 @@ TEST_F(AskingRoutes, SayWhoWritesTheNotebookWhereItIsBeingWritten) {
   const auto being_written =
       *workbench::opened_to_write(*open_.notebook(), {.who = "M.", .machine_words = "bench-3"});
 
-  const json begun_beside = refused(409, "POST", "/trials", {{"name", "x"}});
-  (void)refused_asked(409, uid, what_is_asked());
-  (void)refused(409, "POST", trial + "/seal", nullptr);
-  (void)refused(409, "PUT", trial + "/name", {{"name", "x"}});
+  const json begun_beside = refused(503, "POST", "/trials", {{"name", "x"}});
+  (void)refused_asked(503, uid, what_is_asked());
+  (void)refused(503, "POST", trial + "/seal", nullptr);
+  (void)refused(503, "PUT", trial + "/name", {{"name", "x"}});
 
   EXPECT_NE(sentence_of(begun_beside).find("M. on bench-3"), std::string::npos) << begun_beside;
   EXPECT_EQ(page_of(uid)["name"], "Rope");  // reading goes on

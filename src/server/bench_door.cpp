@@ -40,16 +40,16 @@ wire::DevicesTold no_devices_told() {
 BenchDoor::BenchDoor(workbench::OpenApp& open, Settings settings)
     : settings_(std::move(settings)), devices_(settings_.devices) {
   add_bench_routes(routes_, open, AtDesk::no);
-  routes_.add(
-      "POST",
-      kAskToBeLetIn,
-      [this](const HttpRequest& request, const PathParameters&) {
-        const auto ask = wire::ask_to_be_let_in_from(request.body);
-        if (!ask) return problems_answer(ask.error());
-        const auto key = devices_.let_in(*ask);
-        return key ? json_answer(wire::let_in_to_json(*key)) : refused(key.error(), request.path);
-      },
-      kAskBytes);
+  routes_.add("POST",
+              kAskToBeLetIn,
+              [this](const HttpRequest& request, const PathParameters&) {
+                const auto ask = wire::ask_to_be_let_in_from(request.body);
+                if (!ask) return problems_answer(ask.error());
+                const auto key = devices_.let_in(*ask);
+                return key ? json_answer(wire::let_in_to_json(*key))
+                           : refused(key.error(), request.path);
+              },
+              {.body_bytes = kAskBytes, .does = RouteDoes::reads});
 }
 
 std::optional<base::Problem> BenchDoor::begin() {
@@ -88,7 +88,8 @@ Admission BenchDoor::admitted(const HttpRequest& without_body) {
                                             "desk, under Devices."},
                                without_body.path)};
   }
-  return {.body_bytes = routes_.body_bytes_of(without_body)};
+  return {.body_bytes = routes_.body_bytes_of(without_body),
+          .may_wait_for_a_writer = routes_.may_wait_for_a_writer(without_body)};
 }
 
 HttpResponse BenchDoor::answer(const HttpRequest& request) const {

@@ -27,10 +27,11 @@ HttpResponse begun(workbench::OpenApp& open, const std::string& uid, const HttpR
   if (!path) return path.error();
   const auto begin = wire::begin_bench_run_from(request.body);
   if (!begin) return problems_answer(begin.error());
-  return encoded(workbench::begin_at_bench(
-                     open.at_hand(), {.notebook = *path, .uid = uid}, *begin, open.hand()),
-                 wire::bench_run_to_json,
-                 uid);
+  return encoded(
+      workbench::begin_at_bench(
+          open.at_hand(), {.notebook = *path, .uid = uid}, *begin, open.hand(request.came_at)),
+      wire::bench_run_to_json,
+      uid);
 }
 
 HttpResponse run(workbench::OpenApp& open, const std::string& uid, const HttpRequest& request) {
@@ -49,7 +50,7 @@ HttpResponse kept(workbench::OpenApp& open, const std::string& uid, const HttpRe
   return encoded(open.bench_book().keep(
                      open.at_hand(),
                      {.run = {.notebook = *path, .uid = uid}, .entries = *std::move(entries)},
-                     open.hand()),
+                     open.hand(request.came_at)),
                  wire::bench_run_to_json,
                  uid);
 }

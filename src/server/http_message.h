@@ -1,6 +1,7 @@
 // A request and an answer as values: what the server hands to whoever answers, and gets back.
 #pragma once
 
+#include <chrono>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -22,6 +23,8 @@ struct HttpRequest {
   std::vector<NamedText> query;    // decoded, UTF-8, in the order given
   std::vector<NamedText> headers;  // names in lower case
   std::string body;                // bytes
+  // When all of it was there, to be answered.
+  std::chrono::steady_clock::time_point came_at = std::chrono::steady_clock::now();
 };
 
 struct HttpResponse {

@@ -138,6 +138,7 @@ struct HttpServer::Inside {
     if (floor.is_stopping.exchange(true)) return;
     asio::post(floor.io, [this] { stop_listening(); });
     floor.answering.join();
+    floor.changing.join();
     asio::post(floor.io, [this] { end_soon(); });
     work.reset();
     if (reading.joinable()) reading.join();

@@ -1,9 +1,9 @@
 // Keenfall's HTTP server: requests in, answers out, at a door of this machine (door.h).
 //
 // One thread does all reading and writing, so that connections which are idle or send half a
-// request cost nothing; a few threads answer. Whoever may not ask (who_may_ask.h), asks malformed
-// or asks too much is refused before anybody is asked for an answer. HTTP/1.1 (RFC 9112) by
-// Boost.Beast, which is seen in the .cpp alone.
+// request cost nothing; a few threads answer, and a few others what may have to wait for a writer.
+// Whoever may not ask (who_may_ask.h), asks malformed or asks too much is refused before anybody is
+// asked for an answer. HTTP/1.1 (RFC 9112) by Boost.Beast, which is seen in the .cpp alone.
 #pragma once
 
 #include "base/result.h"
@@ -28,6 +28,7 @@ struct HttpLimits {
   // are being sent or answered, the new one is.
   std::size_t connections = 512;
   unsigned answering_threads = 4;
+  unsigned changing_threads = 4;  // beside them, for requests that may wait for a writer
   std::chrono::milliseconds idle_time{60'000};    // between requests
   std::chrono::milliseconds header_time{10'000};  // from its first byte to its last
   std::chrono::milliseconds body_time{60'000};
@@ -39,6 +40,9 @@ struct HttpLimits {
 struct Admission {
   std::uint64_t body_bytes = 0;                        // how large the body may be
   std::optional<HttpResponse> refused = std::nullopt;  // the answer, without reading the body
+  // Its answer may have to wait until another has written: as many as wait, the others are
+  // answered.
+  bool may_wait_for_a_writer = false;
 };
 
 // Both are called from several threads or from the reading one. What they throw is answered as

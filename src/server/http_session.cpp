@@ -206,6 +206,7 @@ void HttpSession::admit() {
     keeps_open_ = keeps_open_ && parser_->is_done();
     return write(std::move(*admission.refused));
   }
+  may_wait_for_a_writer_ = admission.may_wait_for_a_writer;
   const std::uint64_t most_bytes = std::min(admission.body_bytes, floor_.limits.body_bytes);
   const auto stated = parser_->content_length();
   if (stated && *stated > most_bytes) return refuse(too_large_body(most_bytes));
@@ -245,14 +246,16 @@ void HttpSession::read_body(std::uint64_t most_bytes) {
 // Answered by another thread, which then hands the answer back to this one.
 void HttpSession::have_it_answered() {
   phase_ = Phase::answered;
+  request_.came_at = std::chrono::steady_clock::now();
   auto answer = std::make_shared<HttpResponse>();
-  asio::post(floor_.answering, [this, self = shared_from_this(), answer]() mutable {
-    const bool is_too_late = floor_.is_stopping;
-    if (!is_too_late) *answer = answer_made();
-    asio::post(floor_.io, guarded(std::move(self), [this, answer, is_too_late] {
-                 is_too_late ? close() : write(std::move(*answer));
-               }));
-  });
+  asio::post(may_wait_for_a_writer_ ? floor_.changing : floor_.answering,
+             [this, self = shared_from_this(), answer]() mutable {
+               const bool is_too_late = floor_.is_stopping;
+               if (!is_too_late) *answer = answer_made();
+               asio::post(floor_.io, guarded(std::move(self), [this, answer, is_too_late] {
+                            is_too_late ? close() : write(std::move(*answer));
+                          }));
+             });
 }
 
 HttpResponse HttpSession::answer_made() {

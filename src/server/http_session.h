@@ -37,12 +37,16 @@ struct HttpFloor {
   std::optional<boost::asio::ssl::context> tls;
   boost::asio::io_context io{1};
   boost::asio::thread_pool answering;
+  boost::asio::thread_pool changing;
   std::atomic<bool> is_stopping{false};
   std::set<std::shared_ptr<HttpSession>> sessions;
   std::function<void()> when_all_ended;
 
   HttpFloor(HttpService the_service, const HttpLimits& the_limits)
-      : service(std::move(the_service)), limits(the_limits), answering(limits.answering_threads) {}
+      : service(std::move(the_service)),
+        limits(the_limits),
+        answering(limits.answering_threads),
+        changing(limits.changing_threads) {}
 };
 
 class HttpSession : public std::enable_shared_from_this<HttpSession> {
@@ -105,6 +109,7 @@ class HttpSession : public std::enable_shared_from_this<HttpSession> {
   std::optional<boost::beast::http::response_serializer<boost::beast::http::string_body>>
       serializer_;
   bool keeps_open_ = false;
+  bool may_wait_for_a_writer_ = false;
   Phase phase_ = Phase::nothing_asked;
   std::chrono::steady_clock::time_point listening_since_;
 };

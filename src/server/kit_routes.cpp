@@ -39,7 +39,7 @@ HttpResponse added(workbench::OpenApp& open,
   if (!path) return path.error();
   const auto thing = wire::kit_thing_from(shelf, request.body);
   if (!thing) return problems_answer(thing.error());
-  const auto kit = workbench::kit_with(*path, *thing, open.hand());
+  const auto kit = workbench::kit_with(*path, *thing, open.hand(request.came_at));
   HttpResponse answer = kit_answer(kit, told);
   if (kit) answer.status = kCreated;
   return answer;
@@ -56,7 +56,8 @@ HttpResponse changed(workbench::OpenApp& open,
   if (!change) return problems_answer(change.error());
   const workbench::ThingSeen seen{.shelf = shelf, .uid = uid, .revision = change->revision};
   return kit_answer(
-      workbench::kit_changed(*path, seen, std::move(change->thing), open.hand(change->why)),
+      workbench::kit_changed(
+          *path, seen, std::move(change->thing), open.hand(request.came_at, change->why)),
       told,
       uid);
 }
@@ -77,11 +78,11 @@ HttpResponse taken_away(workbench::OpenApp& open,
   if (!path) return path.error();
   const auto revision = std::ranges::find(request.query, "revision", &NamedText::name);
   if (revision == request.query.end()) return problem_answer(does_not_say_what_was_seen());
-  return kit_answer(
-      workbench::kit_without(
-          *path, {.shelf = shelf, .uid = uid, .revision = revision->text}, open.hand()),
-      told,
-      uid);
+  return kit_answer(workbench::kit_without(*path,
+                                           {.shelf = shelf, .uid = uid, .revision = revision->text},
+                                           open.hand(request.came_at)),
+                    told,
+                    uid);
 }
 
 }  // namespace

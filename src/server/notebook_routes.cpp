@@ -43,7 +43,7 @@ HttpResponse opened(workbench::OpenApp& open, const HttpRequest& request) {
       workbench::notebook_to_open({.open = *asked,
                                    .folder = open.settings().folder,
                                    .made_by = "keenfall " + open.settings().program_version},
-                                  open.hand());
+                                  open.hand(request.came_at));
   if (!path) return problem_answer(path.error());
   open.open(*path);
   return json_answer(wire::app_to_json(open.told()));
@@ -68,20 +68,22 @@ HttpResponse journal(workbench::OpenApp& open, const HttpRequest& request) {
 
 HttpResponse undone(workbench::OpenApp& open,
                     const std::string& notebook,
-                    const std::string& body,
+                    const HttpRequest& request,
                     std::int64_t entry) {
-  const auto why = wire::why_from(body);
+  const auto why = wire::why_from(request.body);
   if (!why) return problems_answer(why.error());
-  return encoded(workbench::undone(notebook, entry, open.hand(*why)), wire::changed_to_json);
+  return encoded(workbench::undone(notebook, entry, open.hand(request.came_at, *why)),
+                 wire::changed_to_json);
 }
 
 HttpResponse taken_back(workbench::OpenApp& open,
                         const std::string& notebook,
-                        const std::string& body,
+                        const HttpRequest& request,
                         std::int64_t entry) {
-  const auto why = wire::why_from(body);
+  const auto why = wire::why_from(request.body);
   if (!why) return problems_answer(why.error());
-  return encoded(workbench::taken_back(notebook, entry, open.hand(*why)), wire::taken_back_to_json);
+  return encoded(workbench::taken_back(notebook, entry, open.hand(request.came_at, *why)),
+                 wire::taken_back_to_json);
 }
 
 }  // namespace
@@ -116,7 +118,7 @@ void add_notebook_routes(const AppParts& parts) {
   });
   using Answer = HttpResponse (*)(workbench::OpenApp&,
                                   const std::string& notebook,
-                                  const std::string& body,
+                                  const HttpRequest& request,
                                   std::int64_t entry);
   const auto add_change_of_entry = [&](const std::string& path, Answer answer) {
     routes.add("POST",
@@ -126,7 +128,7 @@ void add_notebook_routes(const AppParts& parts) {
                  if (!notebook) return notebook.error();
                  const auto entry = number_above_zero(parameters.at("entry"));
                  if (!entry) return not_found("The journal has no entry of that number.");
-                 return answer(open, *notebook, request.body, *entry);
+                 return answer(open, *notebook, request, *entry);
                });
   };
   add_change_of_entry("undo", undone);

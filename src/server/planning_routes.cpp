@@ -123,7 +123,8 @@ void add_planning_routes(const AppParts& parts) {
                                           const auto& request, const auto&, const auto& told) {
                        const auto notebook = notebook_if_open(open, request);
                        return notebook ? answer(*notebook, request.body, told) : notebook.error();
-                     }));
+                     }),
+                     {.does = RouteDoes::reads});
   };
   add("arms", [](const std::string&, const std::string& body, const ToldIn& told) {
     return arms_planned(body, told);

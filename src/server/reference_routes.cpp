@@ -54,10 +54,12 @@ void add_reference_routes(const AppParts& parts) {
         return json_answer(
             wire::grits_to_json(workbench::grits_like(queried(request, "text").value_or(""))));
       });
-  parts.routes.add(
-      "POST", "/api/v1/export", [parts](const HttpRequest& request, const PathParameters&) {
-        return exported(parts, request);
-      });
+  parts.routes.add("POST",
+                   "/api/v1/export",
+                   [parts](const HttpRequest& request, const PathParameters&) {
+                     return exported(parts, request);
+                   },
+                   {.does = RouteDoes::reads});
 }
 
 }  // namespace keenfall::server

@@ -50,12 +50,12 @@ HttpResponse not_that_way(const std::vector<std::string>& allowed) {
 void Routes::add(const std::string& method,
                  const std::string& pattern,
                  RouteHandler handler,
-                 std::uint64_t body_bytes) {
+                 const RouteRules& rules) {
   const bool is_there = std::ranges::any_of(
       all_, [&](const Route& route) { return route.method == method && route.pattern == pattern; });
   base::require(!is_there, "a route is there once");
   base::require(handler != nullptr, "a route has somebody who answers");
-  all_.push_back({method, pattern, std::move(handler), body_bytes});
+  all_.push_back({method, pattern, std::move(handler), rules});
 }
 
 Routes::Meant Routes::meant_by(const HttpRequest& request) const {
@@ -88,7 +88,13 @@ HttpResponse Routes::answer(const HttpRequest& request) const {
 
 std::uint64_t Routes::body_bytes_of(const HttpRequest& request) const {
   const Meant meant = meant_by(request);
-  return meant.route == nullptr ? kUsualBodyBytes : meant.route->body_bytes;
+  return meant.route == nullptr ? kUsualBodyBytes : meant.route->rules.body_bytes;
+}
+
+bool Routes::may_wait_for_a_writer(const HttpRequest& request) const {
+  const Meant meant = meant_by(request);
+  return meant.route != nullptr && meant.route->method != "GET" &&
+         meant.route->rules.does != RouteDoes::reads;
 }
 
 std::vector<std::string> Routes::listed() const {

@@ -108,11 +108,24 @@ TEST(Routes, AnswerForHandlersThatFail) {
 TEST(Routes, TakeTheBodyThatARouteWasAddedWith) {
   Routes routes;
   routes.add("POST", "/small", saying(""));
-  routes.add("POST", "/tables", saying(""), kTableBodyBytes);
+  routes.add("POST", "/tables", saying(""), {.body_bytes = kTableBodyBytes});
 
   EXPECT_EQ(routes.body_bytes_of({.method = "POST", .path = "/small"}), 1024U * 1024U);
   EXPECT_EQ(routes.body_bytes_of({.method = "POST", .path = "/tables"}), 128U * 1024U * 1024U);
   EXPECT_EQ(routes.body_bytes_of({.method = "GET", .path = "/nowhere"}), 1024U * 1024U);
+}
+
+TEST(Routes, WaitForAWriterWhereTheyMayChangeAnything) {
+  Routes routes;
+  routes.add("GET", "/a", saying(""));
+  routes.add("POST", "/a", saying(""));
+  routes.add("POST", "/cost", saying(""), {.does = RouteDoes::reads});
+
+  EXPECT_FALSE(routes.may_wait_for_a_writer({.method = "GET", .path = "/a"}));
+  EXPECT_FALSE(routes.may_wait_for_a_writer({.method = "HEAD", .path = "/a"}));
+  EXPECT_TRUE(routes.may_wait_for_a_writer({.method = "POST", .path = "/a"}));
+  EXPECT_FALSE(routes.may_wait_for_a_writer({.method = "POST", .path = "/cost"}));
+  EXPECT_FALSE(routes.may_wait_for_a_writer({.method = "POST", .path = "/nowhere"}));
 }
 
 TEST(Routes, AreThereOnce) {

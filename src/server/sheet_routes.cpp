@@ -33,9 +33,11 @@ HttpResponse kept(workbench::OpenApp& open, const std::string& trial, const Http
   if (!path) return path.error();
   auto sheet = wire::sheet_to_keep_from(request.body);
   if (!sheet) return problems_answer(sheet.error());
-  return encoded(workbench::keep_sheet(
-                     {.notebook = *path, .trial_uid = trial}, *std::move(sheet), open.hand()),
-                 wire::kept_sheet_to_json);
+  return encoded(
+      workbench::keep_sheet(
+          {.notebook = *path, .trial_uid = trial}, *std::move(sheet), open.hand(request.came_at)),
+      wire::kept_sheet_to_json,
+      trial);
 }
 
 HttpResponse forgotten(workbench::OpenApp& open,
@@ -56,9 +58,9 @@ HttpResponse forgotten(workbench::OpenApp& open,
                            .place = {.column = "revision", .found = said},
                            .accepted = "the revision that was seen"});
   }
-  return encoded(
-      workbench::forget_sheet({.notebook = *path, .trial_uid = trial}, revision, open.hand()),
-      wire::kept_sheet_to_json);
+  return encoded(workbench::forget_sheet(
+                     {.notebook = *path, .trial_uid = trial}, revision, open.hand(request.came_at)),
+                 wire::kept_sheet_to_json);
 }
 
 }  // namespace

@@ -12,7 +12,8 @@ void add_stopping_route(const AppParts& parts) {
                                                                          const PathParameters&) {
                      ask_to_stop();
                      return json_answer(wire::stopped_to_json(open.parting_words()));
-                   });
+                   },
+                   {.does = RouteDoes::reads});
 }
 
 }  // namespace keenfall::server

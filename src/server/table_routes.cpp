@@ -88,20 +88,18 @@ HttpResponse tables_taken(const AppParts& parts, const HttpRequest& request) {
 }  // namespace
 
 void add_table_routes(const AppParts& parts) {
-  parts.routes.add(
-      "POST",
-      "/api/v1/tables/read",
-      [parts](const HttpRequest& request, const PathParameters&) {
-        return tables_read(parts, request);
-      },
-      kTableBodyBytes);
-  parts.routes.add(
-      "POST",
-      "/api/v1/tables/take",
-      [parts](const HttpRequest& request, const PathParameters&) {
-        return tables_taken(parts, request);
-      },
-      kTableBodyBytes);
+  parts.routes.add("POST",
+                   "/api/v1/tables/read",
+                   [parts](const HttpRequest& request, const PathParameters&) {
+                     return tables_read(parts, request);
+                   },
+                   {.body_bytes = kTableBodyBytes, .does = RouteDoes::reads});
+  parts.routes.add("POST",
+                   "/api/v1/tables/take",
+                   [parts](const HttpRequest& request, const PathParameters&) {
+                     return tables_taken(parts, request);
+                   },
+                   {.body_bytes = kTableBodyBytes});
 }
 
 }  // namespace keenfall::server

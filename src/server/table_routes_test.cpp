@@ -103,7 +103,7 @@ TEST_F(TableRoutes, ATableIsReadBeforeAnybodyIsKeptFromWriting) {
       *workbench::opened_to_write(path_, {.who = "M.", .machine_words = "bench-3"});
 
   EXPECT_EQ(post("take", tally("1o7")).status, 400);
-  EXPECT_EQ(post("take", tally("131")).status, 409);
+  EXPECT_EQ(post("take", tally("131")).status, 503);
 }
 
 TEST_F(TableRoutes, ALargeTableIsReadAndTakenAsWork) {

@@ -29,10 +29,11 @@ HttpResponse struck(workbench::OpenApp& open, const std::string& uid, const Http
   if (!path) return path.error();
   auto strike = wire::strike_from(request.body);
   if (!strike) return problems_answer(strike.error());
-  return encoded(workbench::strike_in_trial(
-                     {.notebook = *path, .uid = uid, .strike = std::move(*strike)}, open.hand()),
-                 wire::changed_to_json,
-                 uid);
+  return encoded(
+      workbench::strike_in_trial({.notebook = *path, .uid = uid, .strike = std::move(*strike)},
+                                 open.hand(request.came_at)),
+      wire::changed_to_json,
+      uid);
 }
 
 }  // namespace

@@ -32,10 +32,12 @@ void add_work_routes(Routes& routes, Works& works) {
       "GET", "/api/v1/works/{work}", [&works](const HttpRequest&, const PathParameters& path) {
         return work_answer(works.told(path.at("work")));
       });
-  routes.add(
-      "DELETE", "/api/v1/works/{work}", [&works](const HttpRequest&, const PathParameters& path) {
-        return work_answer(works.cancel(path.at("work")));
-      });
+  routes.add("DELETE",
+             "/api/v1/works/{work}",
+             [&works](const HttpRequest&, const PathParameters& path) {
+               return work_answer(works.cancel(path.at("work")));
+             },
+             {.does = RouteDoes::reads});
   routes.add("GET",
              "/api/v1/works/{work}/result",
              [&works](const HttpRequest&, const PathParameters& path) {

@@ -5,6 +5,7 @@
 #include "notebook/random_uid.h"
 #include "workbench/notebook_trouble.h"
 
+#include <algorithm>
 #include <cstdint>
 #include <filesystem>
 #include <system_error>
@@ -24,6 +25,28 @@ base::Result<T> opened(base::Result<T> notebook) {
   return base::failed(std::move(problem));
 }
 
+bool another_writes(const base::Result<notebook::Notebook>& notebook) {
+  return !notebook && notebook.error().kind == base::ProblemKind::conflicting;
+}
+
+// Both locks are waited for until then: ours, and the file's own, which any program can hold.
+base::Result<notebook::Notebook> opened_until(std::chrono::steady_clock::time_point end,
+                                              const std::string& path,
+                                              const Hand& hand) {
+  using Clock = std::chrono::steady_clock;
+  constexpr std::chrono::milliseconds kPause{20};
+  for (;;) {
+    notebook::Opener opener = opener_of(hand);
+    if (hand.patience.count() > 0) {
+      opener.waits = std::max(
+          kPause, std::chrono::duration_cast<std::chrono::milliseconds>(end - Clock::now()));
+    }
+    auto notebook = notebook::Notebook::open_to_write(path, opener);
+    if (!another_writes(notebook) || Clock::now() >= end) return notebook;
+    std::this_thread::sleep_for(kPause);
+  }
+}
+
 }  // namespace
 
 bool is_notebook(const std::string& path) {
@@ -35,23 +58,20 @@ base::Result<notebook::Notebook> opened_to_read(const std::string& path) {
 }
 
 base::Result<notebook::Notebook> opened_to_write(const std::string& path, const Hand& hand) {
-  return opened_to_write_within(hand.patience, path, hand);
+  using Clock = std::chrono::steady_clock;
+  const auto end = hand.waits_since.value_or(Clock::now()) + hand.patience;
+  auto notebook = opened_until(end, path, hand);
+  const bool waited_in_vain = another_writes(notebook) && hand.patience.count() > 0;
+  if (waited_in_vain) {
+    throw NotebookTrouble(notebook.error().sentence + " Nothing was changed; try again.");
+  }
+  return opened(std::move(notebook));
 }
 
 base::Result<notebook::Notebook> opened_to_write_within(std::chrono::milliseconds patience,
                                                         const std::string& path,
                                                         const Hand& hand) {
-  constexpr std::chrono::milliseconds kPause{20};
-  const auto end = std::chrono::steady_clock::now() + patience;
-  for (;;) {
-    auto notebook = notebook::Notebook::open_to_write(path, opener_of(hand));
-    const bool another_writes =
-        !notebook && notebook.error().kind == base::ProblemKind::conflicting;
-    if (!another_writes || std::chrono::steady_clock::now() >= end) {
-      return opened(std::move(notebook));
-    }
-    std::this_thread::sleep_for(kPause);
-  }
+  return opened(opened_until(std::chrono::steady_clock::now() + patience, path, hand));
 }
 
 base::Result<notebook::Notebook> opened_whole_to_write(const std::string& path,

@@ -9,6 +9,7 @@
 #include "notebook/notebook_failure.h"
 
 #include <chrono>
+#include <optional>
 #include <string>
 
 namespace keenfall::workbench {
@@ -21,13 +22,17 @@ struct Hand {
   std::string why;            // may be empty
   // How long to wait for another who writes; the app's requests wait for each other.
   std::chrono::milliseconds patience{0};
+  // Since when: of a request, when it came. Nothing: since the notebook is opened.
+  std::optional<std::chrono::steady_clock::time_point> waits_since = {};
 };
 
 // Its first bytes say so, or its name ends in ".keen".
 [[nodiscard]] bool is_notebook(const std::string& path);
 
 [[nodiscard]] base::Result<notebook::Notebook> opened_to_read(const std::string& path);
-// While another writes it is tried again, as long as the hand is patient.
+// While another writes it is tried again, as long as the hand is patient. A patient one that waited
+// in vain is told so by a NotebookTrouble: nothing is wrong with what was asked for, and it can be
+// asked again.
 [[nodiscard]] base::Result<notebook::Notebook> opened_to_write(const std::string& path,
                                                                const Hand& hand);
 [[nodiscard]] base::Result<notebook::Notebook> opened_to_write_within(

@@ -53,12 +53,19 @@ std::string OpenApp::parting_words() const {
   return "What you have taken in is in the notebook " + *path + ".";
 }
 
-Hand OpenApp::hand(const std::string& why) const {
+Hand OpenApp::hand() const {
   return {.who = settings_.who,
           .machine_words = settings_.machine_words,
           .at_utc = settings_.utc_now(),
-          .why = why,
+          .why = {},
           .patience = settings_.patience};
+}
+
+Hand OpenApp::hand(std::chrono::steady_clock::time_point came_at, const std::string& why) const {
+  Hand hand = this->hand();
+  hand.why = why;
+  hand.waits_since = came_at;
+  return hand;
 }
 
 JudgedBy OpenApp::judged_by() const {

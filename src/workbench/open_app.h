@@ -46,7 +46,10 @@ class OpenApp {
   // Where what was taken in is, for whoever stops Keenfall.
   [[nodiscard]] std::string parting_words() const;
 
-  [[nodiscard]] Hand hand(const std::string& why = {}) const;
+  [[nodiscard]] Hand hand() const;
+  // Of a request that came then: it waits for another that is being written since then.
+  [[nodiscard]] Hand hand(std::chrono::steady_clock::time_point came_at,
+                          const std::string& why = {}) const;
   [[nodiscard]] JudgedBy judged_by() const;
 
  private:
