@@ -301,6 +301,39 @@ TEST_F(BenchRoutes, RefuseWhatCannotBeAnEntryAndSayWhichField) {
   EXPECT_EQ(got("GET", "/bench/" + kRun, "BenchRun")["entries"], 0);
 }
 
+TEST_F(BenchRoutes, RefuseAndNameFieldsThatDoNotBelongToWhatWasDone) {
+  with_sealed_trial();
+  (void)begun();
+  const auto problem = [&](const json& fields) {
+    return refused(400, "POST", "/bench/" + kRun, {{"entries", {entry(fields)}}});
+  };
+
+  const json paused = problem({{"what", "paused"}, {"cuts", 3}});
+  EXPECT_EQ(paused["column"], "entries[0].cuts");
+  EXPECT_EQ(paused["accepted"], "nothing: it does not belong to an entry of “paused”");
+  EXPECT_EQ(problem({{"what", "cuts"}, {"cuts", 1}, {"words", "wet"}})["column"],
+            "entries[0].words");
+  EXPECT_EQ(problem({{"what", "noted"}, {"words", "wet"}, {"piece_changed", false}})["column"],
+            "entries[0].piece_changed");
+  EXPECT_EQ(got("GET", "/bench/" + kRun, "BenchRun")["entries"], 0);
+}
+
+TEST_F(BenchRoutes, FindNoRunOfATrialThatWasUndone) {
+  with_sealed_trial();
+  (void)begun();
+  (void)undone();
+  (void)undone();
+  const std::string sentence =
+      "The trial of this run is not in the notebook any more: it was undone.";
+
+  EXPECT_EQ(refused(404, "GET", "/bench/" + kRun, nullptr)["sentence"], sentence);
+  EXPECT_EQ(refused(404,
+                    "POST",
+                    "/bench/" + kRun,
+                    {{"entries", {entry({{"what", "cuts"}, {"cuts", 1}})}}})["sentence"],
+            sentence);
+}
+
 TEST_F(BenchRoutes, HoldThePlanSealedOnceSomethingWasTapped) {
   with_sealed_trial();
   const std::int64_t sealing = got("GET", "/home", "Home")["undoes"]["entry"];

@@ -7,9 +7,12 @@
 #include "wire/json_pieces.h"
 #include "wire/request_reader.h"
 
+#include <algorithm>
 #include <array>
+#include <cstddef>
 #include <string_view>
 #include <utility>
+#include <variant>
 
 namespace keenfall::wire {
 
@@ -201,6 +204,46 @@ struct InWords {
   std::string operator()(const bench::TakenBack&) const { return "taking back"; }
 };
 
+// Which fields of an entry belong to what was done, in the order of bench::entry_words().
+using FieldNames = std::array<std::string_view, 5>;
+constexpr std::array<FieldNames, std::variant_size_v<bench::WhatWasDone>> kFieldsOf{{
+    {"cuts"},
+    {"cuts", "subject", "words"},
+    {"cuts", "reading", "place_on_edge", "scale_line", "words"},
+    {"angle_per_side_deg", "place_on_edge"},
+    {"subject", "passes_per_side", "minutes", "words"},
+    {"subject", "words"},
+    {},
+    {"blade_wiped", "piece_changed"},
+    {},
+    {"words"},
+    {"words"},
+    {"words"},
+    {"subject"},
+}};
+constexpr std::array<std::string_view, 11> kAllFields{"cuts",
+                                                      "reading",
+                                                      "angle_per_side_deg",
+                                                      "place_on_edge",
+                                                      "subject",
+                                                      "words",
+                                                      "scale_line",
+                                                      "passes_per_side",
+                                                      "minutes",
+                                                      "blade_wiped",
+                                                      "piece_changed"};
+
+// Kept it would be lost without a word.
+void refuse_what_does_not_belong(RequestReader& reader, std::size_t what) {
+  for (const std::string_view field : kAllFields) {
+    const bool belongs = std::ranges::count(kFieldsOf.at(what), field) > 0;
+    if (belongs || !reader.has(std::string(field))) continue;
+    reader.refuse(std::string(field),
+                  "nothing: it does not belong to an entry of “" +
+                      std::string(bench::entry_words()[what]) + "”");
+  }
+}
+
 bench::Entry entry_from(RequestReader& reader) {
   bench::Entry entry;
   reader.require("id", "an id that is never used again");
@@ -211,6 +254,7 @@ bench::Entry entry_from(RequestReader& reader) {
   bench::EntryFields fields;
   if (const auto word = reader.choice("what", bench::entry_words())) {
     fields.what = bench::entry_words()[*word];
+    refuse_what_does_not_belong(reader, *word);
   }
   const bool is_a_count = fields.what == "cuts";
   fields.cuts = reader.number("cuts", is_a_count ? kSomeCuts : kAtCuts);

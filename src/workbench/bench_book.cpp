@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <memory>
 #include <span>
 #include <utility>
 
@@ -48,8 +49,23 @@ base::Result<bench::RunSheet> sheet_for(const notebook::Notebook& opened,
   return bench::sheet_of(plan, to_cut, *kind);
 }
 
+// The trial of a run at the bench. Where that was undone it is the run that is not found.
+base::Result<std::shared_ptr<const TrialAtHand>> trial_of_run(AtHand& at_hand,
+                                                              const notebook::Notebook& opened,
+                                                              const notebook::BenchRun& run) {
+  auto trial = at_hand.trials.trial_of(opened, run.trial_uid);
+  const bool is_gone = !trial && trial.error().kind == base::ProblemKind::unknown_name;
+  if (!is_gone) return trial;
+  return base::failed(
+      {.kind = base::ProblemKind::unknown_name,
+       .sentence = "The trial of this run is not in the notebook any more: it was undone.",
+       .place = {.column = "run", .found = run.uid},
+       .accepted = "a run of a trial that the first page lists; undoing can be undone in the "
+                   "journal"});
+}
+
 Told told_of(AtHand& at_hand, const notebook::Notebook& opened, notebook::BenchRun run) {
-  const auto trial = at_hand.trials.trial_of(opened, run.trial_uid);
+  const auto trial = trial_of_run(at_hand, opened, run);
   if (!trial) return base::failed(trial.error());
   auto sheet = sheet_for(opened, **trial, run.to_cut);
   if (!sheet) return base::failed(sheet.error());
@@ -255,7 +271,7 @@ class BenchBook::Turn {
                                                  const notebook::Notebook& opened,
                                                  const notebook::BenchRun& run,
                                                  const std::vector<bench::Entry>& entries) {
-    const auto trial = at_hand.trials.trial_of(opened, run.trial_uid);
+    const auto trial = trial_of_run(at_hand, opened, run);
     if (!trial) return trial.error();
     const auto sheet = sheet_for(opened, **trial, run.to_cut);
     if (!sheet) return sheet.error();
