@@ -28,6 +28,16 @@ TEST_F(SheetRoutes, KeepWhatIsTypedForWhoeverLooksNext) {
   EXPECT_TRUE(got("GET", "/journal", "Journal")["entries"].empty());
 }
 
+TEST_F(SheetRoutes, KeepNothingForATrialThatIsNotThere) {
+  with_notebook();
+
+  const json problem =
+      refused(404, "PUT", "/sheets/of-a-trial", {{"goes_on_from", 0}, {"cells", {{"mine"}}}});
+
+  EXPECT_EQ(problem["sentence"], "The notebook has no such trial, or not any more.");
+  EXPECT_EQ(got("GET", "/sheets/of-a-trial", "TypedSheet")["revision"], 0);
+}
+
 TEST_F(SheetRoutes, RefuseToWriteOverWhatWasTypedElsewhere) {
   with_notebook();
   (void)got("PUT", "/sheets/new", "KeptSheet", {{"goes_on_from", 0}, {"cells", {{"mine"}}}});

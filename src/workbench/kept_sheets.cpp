@@ -1,5 +1,8 @@
 #include "workbench/kept_sheets.h"
 
+#include "notebook/kept_trials.h"
+#include "workbench/trials_at_hand.h"
+
 #include <utility>
 
 namespace keenfall::workbench {
@@ -19,6 +22,10 @@ base::Result<std::int64_t> keep_sheet(const SheetMeant& meant,
   return naming_the_file(meant.notebook, [&]() -> base::Result<std::int64_t> {
     auto opened = opened_to_write(meant.notebook, hand);
     if (!opened) return base::failed(opened.error());
+    const std::string& trial = meant.trial_uid;
+    if (!trial.empty() && !notebook::trial_name_of(*opened, trial)) {
+      return base::failed(no_trial_with(trial, meant.notebook));
+    }
     return notebook::keep_sheet(*opened,
                                 {.trial_uid = meant.trial_uid,
                                  .revision = sheet.goes_on_from,

@@ -20,7 +20,7 @@ struct SheetMeant {
 
 [[nodiscard]] base::Result<std::optional<notebook::TypedSheet>> sheet_kept(const SheetMeant& meant);
 
-// Out: its revision.
+// Out: its revision. Refused where the notebook has no such trial.
 [[nodiscard]] base::Result<std::int64_t> keep_sheet(const SheetMeant& meant,
                                                     wire::SheetToKeep sheet,
                                                     const Hand& hand);
