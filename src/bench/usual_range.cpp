@@ -38,4 +38,8 @@ std::optional<UsualRange> usual_range(const RunSheet& sheet,
   return std::nullopt;
 }
 
+bool surprises(const std::optional<UsualRange>& usual, double reading) {
+  return usual && (reading < usual->lowest || reading > usual->highest);
+}
+
 }  // namespace keenfall::bench

@@ -25,6 +25,9 @@ struct UsualRange {
   bool operator==(const UsualRange&) const = default;
 };
 
+// Is it worth a second look? Never where there is nothing to go by.
+[[nodiscard]] bool surprises(const std::optional<UsualRange>& usual, double reading);
+
 // `here`: readings of this checkpoint. `before`: those of the checkpoint read before it. Absent
 // where there is nothing to go by, and for kinds with honest zeros.
 [[nodiscard]] std::optional<UsualRange> usual_range(const RunSheet& sheet,

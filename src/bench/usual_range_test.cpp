@@ -10,10 +10,6 @@
 namespace keenfall::bench {
 namespace {
 
-bool surprises(const std::optional<UsualRange>& usual, double reading) {
-  return usual && (reading < usual->lowest || reading > usual->highest);
-}
-
 TEST(UsualRange, GoesByTheStartGateBeforeAnythingIsRead) {
   const auto usual = usual_range(a_sheet(), {}, {});
 

@@ -36,13 +36,12 @@ class AnApp : public ::testing::Test {
         "POST", "/api/v1/echo", [](const HttpRequest& request, const PathParameters&) {
           return json_answer(request.body);
         });
-    app_.routes().add(
-        "POST",
-        "/api/v1/tables",
-        [](const HttpRequest& request, const PathParameters&) {
-          return json_answer(std::to_string(request.body.size()));
-        },
-        {.body_bytes = kTableBodyBytes});
+    app_.routes().add("POST",
+                      "/api/v1/tables",
+                      [](const HttpRequest& request, const PathParameters&) {
+                        return json_answer(std::to_string(request.body.size()));
+                      },
+                      {.body_bytes = kTableBodyBytes});
     app_.routes().add("POST", "/api/v1/long", [this](const HttpRequest&, const PathParameters&) {
       return begun_answer(app_.works(), app_.works().start("judging", held_work()));
     });

@@ -85,7 +85,8 @@ TEST_F(ABenchDoor, AnswersADeviceNothingOfTheDesk) {
                                               "GET /api/v1/trials/{trial}/bench",
                                               "POST /api/v1/trials/{trial}/bench",
                                               "GET /api/v1/bench/{run}",
-                                              "POST /api/v1/bench/{run}"};
+                                              "POST /api/v1/bench/{run}",
+                                              "POST /api/v1/bench/{run}/look"};
   const std::string key = key_of_a_device();
   std::set<std::string> answered;
   for (const std::string& route : routes_.listed()) {

@@ -55,6 +55,19 @@ HttpResponse kept(workbench::OpenApp& open, const std::string& uid, const HttpRe
                  uid);
 }
 
+HttpResponse looked_at(workbench::OpenApp& open,
+                       const std::string& uid,
+                       const HttpRequest& request) {
+  const auto path = notebook_to_read(open, request);
+  if (!path) return path.error();
+  const auto typed = wire::typed_reading_from(request.body);
+  if (!typed) return problems_answer(typed.error());
+  return encoded(
+      workbench::is_worth_a_second_look(open.at_hand(), {.notebook = *path, .uid = uid}, *typed),
+      wire::look_again_to_json,
+      uid);
+}
+
 }  // namespace
 
 void add_bench_routes(Routes& routes, workbench::OpenApp& open_app, AtDesk at_desk) {
@@ -63,12 +76,15 @@ void add_bench_routes(Routes& routes, workbench::OpenApp& open_app, AtDesk at_de
   const auto add = [&routes, &open_app](const char* method,
                                         const std::string& pattern,
                                         const std::string& named,
-                                        Answer answer) {
-    routes.add(method,
-               pattern,
-               [&open_app, named, answer](const HttpRequest& request, const PathParameters& path) {
-                 return answer(open_app, path.at(named), request);
-               });
+                                        Answer answer,
+                                        const RouteRules& rules = {}) {
+    routes.add(
+        method,
+        pattern,
+        [&open_app, named, answer](const HttpRequest& request, const PathParameters& path) {
+          return answer(open_app, path.at(named), request);
+        },
+        rules);
   };
   routes.add(
       "GET", "/api/v1/bench", [&open_app, at_desk](const HttpRequest&, const PathParameters&) {
@@ -79,6 +95,7 @@ void add_bench_routes(Routes& routes, workbench::OpenApp& open_app, AtDesk at_de
   add("POST", "/api/v1/trials/{trial}/bench", "trial", begun);
   add("GET", "/api/v1/bench/{run}", "run", run);
   add("POST", "/api/v1/bench/{run}", "run", kept);
+  add("POST", "/api/v1/bench/{run}/look", "run", looked_at, {.does = RouteDoes::reads});
 }
 
 }  // namespace keenfall::server

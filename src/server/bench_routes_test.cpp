@@ -138,6 +138,25 @@ TEST_F(BenchRoutes, HideReadingsUntilTheRunIsOver) {
   EXPECT_EQ(run["standing"]["to_take_back"]["words"], "the reading at 0 cuts");
 }
 
+TEST_F(BenchRoutes, SayOfAReadingOnlyWhetherToLookAgain) {
+  with_sealed_trial();
+  (void)begun();
+  const auto look_again = [&](double cuts, double reading) {
+    const json answer = got(
+        "POST", "/bench/" + kRun + "/look", "LookAgain", {{"cuts", cuts}, {"reading", reading}});
+    return answer["look_again"] == true;
+  };
+
+  EXPECT_FALSE(look_again(0, 104));
+  EXPECT_TRUE(look_again(0, 1040));
+  EXPECT_FALSE(look_again(3, 1040)) << "the run is not there";
+  const json run = read(0, 104);
+  EXPECT_FALSE(run["standing"].contains("usual"));
+  EXPECT_EQ(run["entries"], 1);
+  EXPECT_EQ(refused(400, "POST", "/bench/" + kRun + "/look", {{"cuts", 0}})["column"], "reading");
+  (void)refused(404, "POST", "/bench/nowhere/look", {{"cuts", 0}, {"reading", 104}});
+}
+
 TEST_F(BenchRoutes, CountWhatArrivesTwiceOnce) {
   with_sealed_trial();
   (void)begun();

@@ -136,7 +136,7 @@ TEST_F(TableRoutes, TablesMayBeAsLargeAsFiles) {
   for (const char* route : {"read", "take"}) {
     EXPECT_EQ(
         routes_.body_bytes_of({.method = "POST", .path = std::string("/api/v1/tables/") + route}),
-        {.body_bytes = kTableBodyBytes});
+        kTableBodyBytes);
   }
 }
 

@@ -139,10 +139,6 @@ Json standing_json(const BenchRunTold& run) {
                  {"minutes_at_work", finite_number(standing.minutes_at_work)}};
   put_number(object, "next_checkpoint_cuts", standing.next_checkpoint_cuts);
   put_text(object, "next_station", standing.next_station);
-  if (standing.usual) {
-    object["usual"] = {{"lowest", finite_number(standing.usual->lowest)},
-                       {"highest", finite_number(standing.usual->highest)}};
-  }
   if (standing.decided) {
     object["decided"] =
         bench::decision_words()[static_cast<std::size_t>(standing.decided->decision)];
@@ -329,6 +325,19 @@ base::ResultOrProblems<std::vector<bench::Entry>> bench_entries_from(const std::
   entries.reserve(objects.size());
   for (RequestReader& object : objects) entries.push_back(entry_from(object));
   return unless_problems(reader, std::move(entries));
+}
+
+base::ResultOrProblems<TypedReading> typed_reading_from(const std::string& body) {
+  RequestReader reader(body);
+  reader.require("cuts", kAtCuts.words);
+  reader.require("reading", kReading.words);
+  const TypedReading typed{.at_cuts = reader.number("cuts", kAtCuts).value_or(0),
+                           .reading = reader.number("reading", kReading).value_or(0)};
+  return unless_problems(reader, typed);
+}
+
+std::string look_again_to_json(bool look_again) {
+  return in_one_line(Json{{"look_again", look_again}});
 }
 
 base::ResultOrProblems<BeginBenchRun> begin_bench_run_from(const std::string& body) {

@@ -69,6 +69,14 @@ struct BeginBenchRun {
   bool operator==(const BeginBenchRun&) const = default;
 };
 
+// A reading that was typed and is not entered yet.
+struct TypedReading {
+  double at_cuts = 0;  // 0 or more
+  double reading = 0;  // in the sheet's unit, 0 or more
+
+  bool operator==(const TypedReading&) const = default;
+};
+
 [[nodiscard]] std::string bench_to_json(const BenchTold& bench);
 [[nodiscard]] std::string bench_run_to_json(const BenchRunTold& run);
 
@@ -76,6 +84,9 @@ struct BeginBenchRun {
 // of its kind is not asked here.
 [[nodiscard]] base::ResultOrProblems<std::vector<bench::Entry>> bench_entries_from(
     const std::string& body);
+[[nodiscard]] base::ResultOrProblems<TypedReading> typed_reading_from(const std::string& body);
+// Whether it is worth a second look, and no more: who knows what is expected reads towards it.
+[[nodiscard]] std::string look_again_to_json(bool look_again);
 [[nodiscard]] base::ResultOrProblems<BeginBenchRun> begin_bench_run_from(const std::string& body);
 
 // In words, for whoever takes it back: "1 cut", "the reading at 15 cuts (tip)".

@@ -196,6 +196,24 @@ Told run_at_bench(AtHand& at_hand, const BenchRunMeant& run) {
   });
 }
 
+base::Result<bool> is_worth_a_second_look(AtHand& at_hand,
+                                          const BenchRunMeant& meant,
+                                          const wire::TypedReading& typed) {
+  return naming_the_file(meant.notebook, [&]() -> base::Result<bool> {
+    const auto opened = opened_to_read(meant.notebook);
+    if (!opened) return base::failed(opened.error());
+    const notebook::OneMoment moment(*opened);
+    const auto run = notebook::bench_run(*opened, meant.uid);
+    if (!run) return base::failed(notebook::no_such_bench_run(meant.uid));
+    const auto trial = trial_of_run(at_hand, *opened, *run);
+    if (!trial) return base::failed(trial.error());
+    const auto sheet = sheet_for(*opened, **trial, run->to_cut);
+    if (!sheet) return base::failed(sheet.error());
+    const bench::Standing standing = bench::standing_of(*sheet, run->entries);
+    return standing.cuts == typed.at_cuts && bench::surprises(standing.usual, typed.reading);
+  });
+}
+
 // What waits for one notebook, written by whoever came first. Where the machine fails, those that
 // were not answered wait on and try for themselves.
 class BenchBook::Turn {

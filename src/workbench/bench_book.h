@@ -38,6 +38,12 @@ struct BenchRunMeant {
 [[nodiscard]] base::Result<wire::BenchRunTold> run_at_bench(AtHand& at_hand,
                                                             const BenchRunMeant& run);
 
+// Is a reading that was typed for the run, and is not entered yet, worth a second look? False where
+// the run has gone on since, or there is nothing to go by.
+[[nodiscard]] base::Result<bool> is_worth_a_second_look(AtHand& at_hand,
+                                                        const BenchRunMeant& run,
+                                                        const wire::TypedReading& typed);
+
 class BenchBook {
  public:
   struct Tapped {

@@ -1,12 +1,12 @@
 // What is tapped stays in this device's storage until the program says that it is kept.
 import { beforeEach, expect, test, vi } from "vitest";
 import * as api from "../src/api/endpoints";
-import { Refused } from "../src/api/send";
+import { Refused, Unanswered } from "../src/api/send";
 import { AtBench } from "../src/bench/at_bench.svelte";
 import type { Tap, Taps } from "../src/bench/taps";
 import type { BenchRun, Problem } from "../src/wire/api";
 
-vi.mock("../src/api/endpoints", () => ({ benchRun: vi.fn(), tapped: vi.fn() }));
+vi.mock("../src/api/endpoints", () => ({ benchRun: vi.fn(), lookAgain: vi.fn(), tapped: vi.fn() }));
 
 /** The device's storage, in memory. */
 function storage() {
@@ -70,4 +70,14 @@ test("a tap that can never be taken is put aside, with why", async () => {
 
   await vi.waitFor(() => expect(bench.waiting).toEqual([]));
   expect(bench.notTaken[0]?.why).toBe("That cannot be.");
+});
+
+test("only the program knows what is to be expected, and nobody waits for it", async () => {
+  const bench = new AtBench(storage(), "run");
+  vi.mocked(api.lookAgain).mockResolvedValue({ look_again: true });
+  expect(await bench.surprises(3, 1040)).toBe(true);
+  expect(api.lookAgain).toHaveBeenCalledWith("run", { cuts: 3, reading: 1040 });
+
+  vi.mocked(api.lookAgain).mockRejectedValue(new Unanswered("Keenfall does not answer."));
+  expect(await bench.surprises(3, 1040)).toBe(false);
 });

@@ -75,6 +75,8 @@ export const beginRun = (trial: string, begin: wire.BeginBenchRun) =>
   post<wire.BenchRun>(`${trialPath(trial)}/bench`, begin);
 export const benchRun = (run: string, signal?: AbortSignal) =>
   send<wire.BenchRun>(benchPath(run), { signal });
+export const lookAgain = (run: string, typed: wire.TypedReading) =>
+  post<wire.LookAgain>(`${benchPath(run)}/look`, typed);
 export const tapped = (run: string, entries: wire.BenchEntries) =>
   post<wire.BenchRun>(benchPath(run), entries);
 

@@ -82,6 +82,20 @@ export class AtBench {
     return entry.id;
   }
 
+  /** Whether it is worth a second look. Nobody is held up where the program does not say so. */
+  async surprises(cuts: number, reading: number): Promise<boolean> {
+    // What was tapped before it says what is to be expected.
+    for (let looks = 0; looks < 40 && this.waiting.length > 0 && !this.away; looks++)
+      await new Promise((done) => setTimeout(done, 25));
+    if (this.away || this.waiting.length > 0) return false;
+    try {
+      return (await api.lookAgain(this.#uid, { cuts, reading })).look_again;
+    } catch (failure) {
+      if (failure instanceof Unanswered || failure instanceof Refused) return false;
+      throw failure;
+    }
+  }
+
   async takeBack(): Promise<void> {
     const last = this.standing?.to_take_back;
     if (last) await this.tap({ what: "taken back", subject: last.id });

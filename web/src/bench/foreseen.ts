@@ -53,7 +53,6 @@ export function foreseen(
     if (at !== here) {
       here = at;
       now.readings_here = 0;
-      now.usual = undefined;
       now.stop = undefined;
     }
     if (entry.what === "reading" && reached(sheet.checkpoints, entry.cuts ?? 0) === here)
