@@ -1,6 +1,6 @@
 // Taps that cannot be written: the answer says so, nothing counts as kept, and the same taps count
 // once when they are sent again.
-#include "server/asked_app_test.h"
+#include "server/asked_bench_test.h"
 
 #include <csignal>
 #include <string>
@@ -13,27 +13,7 @@ namespace keenfall::server {
 namespace {
 
 using testing::json;
-
-json plan_of_one_run() {
-  const json edge = {{"bevel_angle_per_side_deg", 17}};
-  return {{"claims", {{{"words", "B outlasts A"}, {"worth_it_margin", 1.5}}}},
-          {"plan",
-           {{"cuttings",
-             {{{"medium", "sisal rope"},
-               {"method", {{"motion", "slice"}, {"cut_length_mm", 25}}},
-               {"checkpoint_cuts", {0, 1, 3}}}}},
-            {"arms",
-             {{{"blade", "A"}, {"edge", edge}, {"cutting", 0}},
-              {{"blade", "B"}, {"edge", edge}, {"cutting", 0}}}},
-            {"reading", {{"kind", "thread_push"}, {"repeats", 2}}},
-            {"runs_each", 2},
-            {"order_seed", 7},
-            {"runs",
-             {{{"arm", 0}, {"block", 1}, {"order", 1}},
-              {{"arm", 1}, {"block", 1}, {"order", 2}},
-              {{"arm", 1}, {"block", 2}, {"order", 3}},
-              {{"arm", 0}, {"block", 2}, {"order", 4}}}}}}};
-}
+using testing::kRun;
 
 // No file grows beyond what is given while this lives: a full disk to whoever writes.
 class FullDisk {
@@ -57,21 +37,13 @@ class FullDisk {
   void (*ignored_)(int);
 };
 
-class ABenchThatCannotWrite : public testing::AskedApp {
+class ABenchThatCannotWrite : public testing::AskedBench {
  protected:
   void SetUp() override {
-    path_ =
-        got("POST", "/notebooks", "App", {{"how", "make"}, {"path", "bench"}})["notebook"]["path"];
-    const std::string trial =
-        got("POST", "/trials", "Trial", {{"name", "Rope"}, {"asked", plan_of_one_run()}})["uid"];
-    (void)got("POST", "/trials/" + trial + "/seal", "Trial");
-    (void)got("POST",
-              "/trials/" + trial + "/bench",
-              "BenchRun",
-              {{"uid", run_}, {"line", 0}, {"order", 1}});
+    with_sealed_trial();
+    path_ = open_.told().notebook->path;
+    (void)begun();
   }
-
-  const std::string run_ = "0123456789abcdef0123456789abcdef";
 
   // What is sent again is the same to the letter.
   static json taps() {
@@ -79,14 +51,14 @@ class ABenchThatCannotWrite : public testing::AskedApp {
              {{{"id", "e1"}, {"at_ms", 1764000000001}, {"what", "noted"}, {"words", "wet rope"}},
               {{"id", "e2"}, {"at_ms", 1764000000002}, {"what", "cuts"}, {"cuts", 1}}}}};
   }
-  json sent_in_vain(int status) { return refused(status, "POST", "/bench/" + run_, taps()); }
+  json sent_in_vain(int status) { return refused(status, "POST", "/bench/" + kRun, taps()); }
 
   void expect_none_kept_and_all_taken_later() {
-    const json before = got("GET", "/bench/" + run_, "BenchRun");
+    const json before = got("GET", "/bench/" + kRun, "BenchRun");
     EXPECT_EQ(before["entries"], 0);
     EXPECT_EQ(before["standing"]["cuts"], 0);
 
-    const json after = got("POST", "/bench/" + run_, "BenchRun", taps());
+    const json after = got("POST", "/bench/" + kRun, "BenchRun", taps());
     EXPECT_EQ(after["entries"], 2);
     EXPECT_EQ(after["standing"]["cuts"], 1);
   }

@@ -62,6 +62,10 @@ std::string trial_page_to_json(const TrialPage& page) {
     object["looks"].push_back({{"at_utc", look.at_utc}, {"who", look.who}, {"words", look.words}});
   }
   object["deviations"] = sentences_json(page.deviations);
+  object["to_cut"] = Json::array();
+  for (const planning::RunToCut& run : page.to_cut) {
+    object["to_cut"].push_back({{"planned", run.planned}, {"name", run.name}});
+  }
   return in_one_line(object);
 }
 

@@ -6,6 +6,7 @@
 
 #include "materials/told_in.h"
 #include "notebook/notebook.h"
+#include "planning/runs_to_cut.h"
 #include "trials/trial.h"
 #include "wire/asked_json.h"
 #include "wire/home.h"
@@ -44,6 +45,7 @@ struct TrialPage {
   materials::ToldIn told_in;
   std::vector<SeenLook> looks;
   std::vector<std::string> deviations;
+  std::vector<planning::RunToCut> to_cut;  // of a sealed plan
 };
 
 struct JournalPage {

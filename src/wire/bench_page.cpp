@@ -32,7 +32,8 @@ constexpr NumberRange kTime{.highest = 9007199254740991.0,
 constexpr NumberRange kLine{.highest = 1e9, .words = "a whole number, 0 or more"};
 
 std::string_view name_of(BenchRunState state) {
-  constexpr std::array<std::string_view, 4> kNames{"to_cut", "under_way", "cut", "voided"};
+  constexpr std::array<std::string_view, 6> kNames{
+      "to_cut", "under_way", "cut", "voided", "taken_out", "nothing_read"};
   return kNames.at(static_cast<std::size_t>(state));
 }
 
@@ -132,6 +133,7 @@ Json standing_json(const BenchRunTold& run) {
   Json object = {{"phase", name_of(standing.phase)},
                  {"cuts", finite_number(standing.cuts)},
                  {"readings_here", standing.readings_here},
+                 {"readings_taken", standing.readings.size()},
                  {"sharpenings", standing.sharpenings},
                  {"start", start_json(standing.start)},
                  {"is_paused", standing.is_paused},

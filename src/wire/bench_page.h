@@ -18,7 +18,19 @@
 
 namespace keenfall::wire {
 
-enum class BenchRunState { to_cut, under_way, cut, voided };
+enum class BenchRunState {
+  to_cut,
+  under_way,
+  cut,
+  voided,     // it was cut and does not count
+  taken_out,  // it was cut, and what put it into the trial was undone: to cut, or to put in again
+  nothing_read,  // it was begun and closed without a reading: to cut
+};
+
+// Is it cut, or was it cut and does not count? All others are open.
+[[nodiscard]] constexpr bool is_done(BenchRunState state) {
+  return state == BenchRunState::cut || state == BenchRunState::voided;
+}
 
 struct BenchLine {
   bench::RunToCut to_cut;

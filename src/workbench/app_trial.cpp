@@ -82,6 +82,9 @@ base::Result<wire::TrialPage> trial_page(AtHand& at_hand,
     if (trial.asked) {
       page.asked = asked_told(*trial.asked, things_of(notebook::kept_kit(*opened)));
     }
+    if (trial.asked && trial.asked->sealed_at_utc) {
+      page.to_cut = planning::runs_to_cut(trial.asked->plan, *trial.trial);
+    }
     for (const LookAtHand& look : trial.looks) page.looks.push_back(seen_look(look));
     return page;
   });

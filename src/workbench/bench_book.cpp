@@ -84,7 +84,7 @@ Told told_of(AtHand& at_hand, const notebook::Notebook& opened, notebook::BenchR
   // With each tap: of that block alone.
   const int block = run.to_cut.block;
   const auto runs = notebook::bench_runs_in_block(opened, run.trial_uid, block);
-  told.left_in_block = left_in_block(bench_lines(**trial, runs), block);
+  told.left_in_block = left_in_block(bench_lines(opened, **trial, runs), block);
   return told;
 }
 
@@ -124,7 +124,7 @@ base::Result<wire::BenchTold> bench_of(AtHand& at_hand, const TrialMeant& meant)
       told.why_not = not_sealed(told.name).sentence;
       return told;
     }
-    told.lines = bench_lines(**trial, notebook::bench_runs_of(*opened, meant.uid));
+    told.lines = bench_lines(*opened, **trial, notebook::bench_runs_of(*opened, meant.uid));
     told.next = next_of(told.lines);
     if (told.next) {
       told.left_in_block = left_in_block(told.lines, told.lines[*told.next].to_cut.block);
@@ -146,7 +146,7 @@ Told begin_at_bench(AtHand& at_hand,
       return base::failed(not_sealed((*trial)->trial->name));
     }
     const auto runs = notebook::bench_runs_of(*opened, meant.uid);
-    const auto lines = bench_lines(**trial, runs);
+    const auto lines = bench_lines(*opened, **trial, runs);
     if (const auto begun = notebook::bench_run(*opened, begin.uid)) {
       const bool is_meant = begun->trial_uid == meant.uid && begin.line < lines.size() &&
                             lines[begin.line].run == begin.uid;

@@ -3,6 +3,7 @@
 #include "bench/as_run.h"
 #include "bench/standing.h"
 #include "workbench/bench_lines.h"
+#include "workbench/bench_put_in.h"
 
 #include <algorithm>
 #include <string>
@@ -12,25 +13,6 @@
 namespace keenfall::workbench {
 
 namespace {
-
-// By which the entry that put a run into its trial is known again.
-std::string begins_client_id(const std::string& run_uid) { return "bench " + run_uid + " "; }
-
-// The trial's newest of them that holds; and how many there were.
-struct PutIn {
-  std::optional<notebook::JournalEntry> holds;
-  std::size_t times = 0;
-};
-
-PutIn put_in(const notebook::Notebook& opened, const std::string& run_uid) {
-  PutIn found;
-  for (notebook::JournalEntry& entry : opened.journal()) {
-    if (!entry.client_id.starts_with(begins_client_id(run_uid))) continue;
-    ++found.times;
-    if (!entry.undone_by) found.holds = std::move(entry);
-  }
-  return found;
-}
 
 bool is_over(const bench::Standing& standing) {
   return standing.phase == bench::Phase::closed || standing.phase == bench::Phase::voided;
@@ -90,6 +72,10 @@ void put_where_over(AtHand& at_hand,
                     bool is_asked_for) {
   const bench::Entry* const end = end_of(told.entries);
   if (end == nullptr || told.is_in_trial) return;
+  if (told.standing.phase == bench::Phase::closed && told.standing.readings.empty()) {
+    told.why_not_in_trial = "nothing was read in it. It stays to be cut.";
+    return;
+  }
   const std::size_t times = put_in(opened, told.uid).times;
   if (times > 0 && !is_asked_for) return;
   const auto run = notebook::bench_run(opened, told.uid);
@@ -100,7 +86,7 @@ void put_where_over(AtHand& at_hand,
   cut.run.date = run->begun_at_utc.substr(0, std::string("2026-11-28").size());
   trials::Blade blade{.name = cut.run.arm.blade};
   if (!cut.run.specimen.empty()) blade.specimens.push_back({.name = cut.run.specimen});
-  const std::string client_id = begins_client_id(told.uid) + end->id + " " + std::to_string(times);
+  const std::string client_id = put_in_client_id(told.uid) + end->id + " " + std::to_string(times);
   const auto put = notebook::put_in_trial(opened,
                                           {.name = told.trial_name,
                                            .counted = told.sheet.counted,

@@ -1,7 +1,5 @@
 // The end of a run at the bench: what may still come after it, and how the run comes into its trial
 // and out of it. Private to the folder.
-//
-// A run is put into its trial by one entry of the journal, which is known again by its client id.
 #pragma once
 
 #include "base/result.h"
@@ -25,7 +23,8 @@ namespace keenfall::workbench {
 
 // A run that is over comes into its trial: with the entry that ends it, where it was not put there
 // yet, and where that is asked for. An end that arrives once more does not bring back what was
-// undone. Says in `run` whether it is there, and else why not.
+// undone, and one in which nothing was read is closed and comes nowhere. Says in `run` whether it
+// is there, and else why not.
 void put_where_over(AtHand& at_hand,
                     notebook::Notebook& opened,
                     wire::BenchRunTold& run,

@@ -15,10 +15,11 @@
 
 namespace keenfall::workbench {
 
-[[nodiscard]] std::vector<wire::BenchLine> bench_lines(const TrialAtHand& trial,
+[[nodiscard]] std::vector<wire::BenchLine> bench_lines(const notebook::Notebook& opened,
+                                                       const TrialAtHand& trial,
                                                        std::span<const notebook::BenchRun> runs);
 
-// Under way, else the first that is to be cut, else the first that does not count.
+// Under way, else the first that is open, else the first that does not count.
 [[nodiscard]] std::optional<std::size_t> next_of(const std::vector<wire::BenchLine>& lines);
 
 [[nodiscard]] std::size_t left_in_block(const std::vector<wire::BenchLine>& lines, int block);

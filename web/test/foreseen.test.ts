@@ -13,6 +13,7 @@ const kept = (changes: Partial<Standing> = {}): Standing => ({
   phase: "cutting",
   cuts: 0,
   readings_here: 2,
+  readings_taken: 2,
   next_checkpoint_cuts: 1,
   sharpenings: 1,
   decided: "matched",

@@ -257,8 +257,13 @@ describe("the sheet of a plan", () => {
     ],
   };
 
+  const all = [
+    { planned: 0, name: "1" },
+    { planned: 1, name: "1" },
+  ];
+
   test("has a column for each run, a row for each checkpoint, and what is said of all runs", () => {
-    expect(plannedSheet(plan, [])?.sheet).toEqual([
+    expect(plannedSheet(plan, [], all)?.sheet).toEqual([
       ["blade", "B", "A"],
       ["bevel angle per side (deg)", "15", "17"],
       ["medium", "felt", "rope"],
@@ -277,24 +282,21 @@ describe("the sheet of a plan", () => {
   test("says the unit that is typed into it, where that is another than the planned one", () => {
     const inNewtons = { ...plan, reading: { ...plan.reading, unit: "gf", told_unit: "N" } };
 
-    expect(plannedSheet(inNewtons, [])?.sheet).toContainEqual(["unit", "N", "N"]);
+    expect(plannedSheet(inNewtons, [], all)?.sheet).toContainEqual(["unit", "N", "N"]);
   });
 
   const inFelt = { name: "1", blade: "B", medium: "felt" };
   const inRope = { name: "1", blade: "A", medium: "rope" };
 
-  test("leaves out what is in, by its order or, where none was written down, its name", () => {
-    expect(plannedSheet(plan, [{ ...inFelt, name: "first", order: 1 }])?.sheet[0]).toEqual([
-      "blade",
-      "A",
-    ]);
-    expect(plannedSheet(plan, [inFelt])?.sheet[0]).toEqual(["blade", "A"]);
-    expect(plannedSheet(plan, [{ ...inFelt, name: "2" }])?.sheet[0]).toEqual(["blade", "B", "A"]);
-    expect(plannedSheet(undefined, [])).toBeUndefined();
+  test("leaves out what is in, and calls the others as the program says", () => {
+    const rope = plannedSheet(plan, [], [{ planned: 1, name: "1 again 2" }])?.sheet;
+    expect(rope?.[0]).toEqual(["blade", "A"]);
+    expect(rope).toContainEqual(["run", "1 again 2"]);
+    expect(plannedSheet(undefined, [], [])).toBeUndefined();
   });
 
   test("has another run of each arm, said as planned, once all are in", () => {
-    const further = plannedSheet(plan, [inFelt, inRope, { ...inRope, name: "4" }]);
+    const further = plannedSheet(plan, [inFelt, inRope, { ...inRope, name: "4" }], []);
 
     expect(further?.further).toBe(true);
     expect(further?.sheet).toEqual([
@@ -312,14 +314,14 @@ describe("the sheet of a plan", () => {
   });
 
   test("holds no readings yet", () => {
-    const sheet = plannedSheet(plan, [])?.sheet ?? [];
+    const sheet = plannedSheet(plan, [], all)?.sheet ?? [];
 
     expect(layoutOf(sheet)).toBe("wide");
     expect(holdsReadings(sheet, "wide")).toBe(false);
   });
 
   test("leads by Enter from a run's last reading to the next run's first, past its names", () => {
-    const sheet = plannedSheet(plan, [])?.sheet ?? [];
+    const sheet = plannedSheet(plan, [], all)?.sheet ?? [];
     const enter = { key: "Enter", shift: false, control: false, atStart: true, atEnd: true };
 
     expect(readingRows(sheet)).toEqual({ first: 6, last: 9 });
@@ -330,7 +332,7 @@ describe("the sheet of a plan", () => {
   });
 
   test("has a row over its readings in which nothing is typed", () => {
-    const sheet = plannedSheet(plan, [])?.sheet ?? [];
+    const sheet = plannedSheet(plan, [], all)?.sheet ?? [];
 
     expect(headsReadings(sheet, "wide", 5)).toBe(true);
     expect(headsReadings(sheet, "wide", 6)).toBe(false);

@@ -28,7 +28,10 @@ function withoutKept(standing: Standing, ids: string[]): Standing {
   if (!last || !ids.includes(last.id)) return standing;
   const next = { ...standing, to_take_back: undefined };
   if (last.what === "cuts") next.cuts -= last.cuts ?? 0;
-  if (last.what === "reading") next.readings_here = Math.max(0, next.readings_here - 1);
+  if (last.what === "reading") {
+    next.readings_here = Math.max(0, next.readings_here - 1);
+    next.readings_taken = Math.max(0, next.readings_taken - 1);
+  }
   if (last.what === "paused") next.is_paused = false;
   if (last.what === "resumed") next.is_paused = true;
   if (last.what === "start") next.decided = undefined;
@@ -55,6 +58,7 @@ export function foreseen(
       now.readings_here = 0;
       now.stop = undefined;
     }
+    if (entry.what === "reading") now.readings_taken += 1;
     if (entry.what === "reading" && reached(sheet.checkpoints, entry.cuts ?? 0) === here)
       now.readings_here += 1;
     if (entry.what === "start") {

@@ -5,10 +5,8 @@
 import type { Plan, PlannedRun, Trial } from "../../wire/api";
 import type { Sheet } from "./sheet";
 
-type Recorded = Pick<
-  Trial["recorded"]["runs"][number],
-  "name" | "blade" | "medium" | "block" | "order"
->;
+type Recorded = Pick<Trial["recorded"]["runs"][number], "name" | "blade" | "medium">;
+type ToCut = Trial["to_cut"][number];
 /** A run to be read; further ones have no place in the order. */
 type ToRead = Pick<PlannedRun, "arm" | "specimen"> & {
   name: string | number;
@@ -19,17 +17,6 @@ type ToRead = Pick<PlannedRun, "arm" | "specimen"> & {
 const words = (said: string | number | undefined) => (said === undefined ? "" : String(said));
 
 const mediumOf = (plan: Plan, arm: number) => plan.cuttings[plan.arms[arm]?.cutting ?? 0]?.medium;
-
-/** By its place in the order; where none was written down, by its name. */
-function isIn(plan: Plan, { arm, block, order }: PlannedRun, runs: readonly Recorded[]): boolean {
-  return runs.some((run) =>
-    run.order === undefined
-      ? run.name === String(block) &&
-        run.blade === plan.arms[arm]?.blade &&
-        run.medium === mediumOf(plan, arm)
-      : run.order === order,
-  );
-}
 
 function furtherRuns(plan: Plan, runs: readonly Recorded[]): ToRead[] {
   return plan.arms.map(({ blade }, arm) => {
@@ -42,20 +29,24 @@ function furtherRuns(plan: Plan, runs: readonly Recorded[]): ToRead[] {
   });
 }
 
-/** The runs of the plan that are not in yet. */
-const left = (plan: Plan, runs: readonly Recorded[]): ToRead[] =>
-  plan.runs.filter((run) => !isIn(plan, run, runs)).map((run) => ({ ...run, name: run.block }));
+/** The runs of the plan that are not in yet, as the program says. */
+const left = (plan: Plan, toCut: readonly ToCut[]): ToRead[] =>
+  toCut.flatMap(({ planned, name }) => {
+    const run = plan.runs[planned];
+    return run ? [{ ...run, name }] : [];
+  });
 
 /**
  * What is said of some runs only is left out: an empty cell would hold what stands to its left.
- * `runs`: those that are in. `further`: all that were planned are.
+ * `runs`: those that are recorded. `further`: all that were planned are.
  */
 export function plannedSheet(
   plan: Plan | undefined,
   runs: readonly Recorded[],
+  toCut: readonly ToCut[],
 ): { sheet: Sheet; further: boolean } | undefined {
   if (!plan || plan.runs.length === 0) return undefined;
-  const toRead = left(plan, runs);
+  const toRead = left(plan, toCut);
   if (toRead.length > 0) return { sheet: sheetOf(plan, toRead), further: false };
   return { sheet: sheetOf(plan, furtherRuns(plan, runs)), further: true };
 }
