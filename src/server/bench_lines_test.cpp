@@ -55,6 +55,56 @@ TEST_F(BenchLines, AreCutAnewInTheirPlaceAfterAnUndoing) {
   EXPECT_EQ(bench()["lines"][0]["run"], again);
 }
 
+TEST_F(BenchLines, AreUnderWayAgainWhereAnEndIsTakenBackAfterAnotherRunWasClosed) {
+  with_sealed_trial();
+  (void)begun();
+  const std::string end = cut_through()["standing"]["to_take_back"]["id"];
+  const std::string other = "f" + kRun.substr(1);
+  (void)begun(1, other);
+  (void)cut_through(other);
+
+  json run = tapped({{"what", "taken back"}, {"subject", end}});
+
+  EXPECT_EQ(run["standing"]["phase"], "at_the_stop");
+  EXPECT_EQ(bench()["lines"][0]["state"], "under_way");
+  EXPECT_EQ(bench()["lines"][1]["state"], "cut");
+  ASSERT_EQ(page()["recorded"]["runs"].size(), 1U);
+  EXPECT_EQ(page()["recorded"]["runs"][0]["order"], 2);
+
+  run = tapped({{"what", "closed"}});
+  EXPECT_TRUE(run["is_in_trial"]) << run["why_not_in_trial"];
+  EXPECT_EQ(page()["recorded"]["runs"].size(), 2U);
+  EXPECT_EQ(bench()["lines"][0]["state"], "cut");
+
+  // All of it can be undone, from the end on.
+  (void)undone();
+  EXPECT_EQ(page()["recorded"]["runs"].size(), 1U);
+  (void)undone();
+  ASSERT_EQ(page()["recorded"]["runs"].size(), 2U);
+  EXPECT_EQ(page()["recorded"]["runs"][0]["order"], 1);
+  (void)undone();
+  (void)undone();
+  EXPECT_TRUE(page()["recorded"]["runs"].empty());
+}
+
+TEST_F(BenchLines, StayCutWhereTheRunWasCorrectedSinceAndSaySo) {
+  with_sealed_trial();
+  (void)begun();
+  const std::string end = cut_through()["standing"]["to_take_back"]["id"];
+  (void)got("POST",
+            "/trials/" + trial_ + "/strikes",
+            "Changed",
+            {{"run", 0}, {"reading", 0}, {"reason", "slack"}});
+
+  const json back = entry({{"what", "taken back"}, {"subject", end}});
+  const json problem = refused(409, "POST", "/bench/" + kRun, {{"entries", {back}}});
+
+  EXPECT_NE(std::string(problem["sentence"]).find("later entries changed it: "), std::string::npos)
+      << problem;
+  EXPECT_EQ(problem["accepted"], "undoing those first, in the journal");
+  EXPECT_EQ(bench()["lines"][0]["state"], "cut");
+}
+
 TEST_F(BenchLines, StayOpenWhereARunWasClosedWithoutAReading) {
   with_sealed_trial();
   (void)begun();

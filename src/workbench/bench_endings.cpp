@@ -2,6 +2,7 @@
 
 #include "bench/as_run.h"
 #include "bench/standing.h"
+#include "notebook/run_out.h"
 #include "workbench/bench_lines.h"
 #include "workbench/bench_put_in.h"
 
@@ -128,9 +129,13 @@ std::optional<base::Problem> take_out_where_end_is_taken_back(
   // One that was not put in, or came with another notebook, has no entry to undo.
   const PutIn there = put_in(opened, run.uid);
   if (!there.holds) return std::nullopt;
-  const auto undone = opened.undo(there.holds->entry, authorship_of(hand));
-  if (undone) return std::nullopt;
-  return undone.error();
+  if (opened.undo(there.holds->entry, authorship_of(hand))) return std::nullopt;
+  // Others came into the trial after it: it goes from among them.
+  notebook::Authorship by = authorship_of(hand);
+  by.client_id.insert(0, take_out_client_id(run.uid));
+  const auto out = notebook::take_run_out(opened, there.holds->entry, by);
+  if (out) return std::nullopt;
+  return out.error();
 }
 
 }  // namespace keenfall::workbench
