@@ -3,7 +3,9 @@
 #include "base/plain_number.h"
 #include "bench/entry_fields.h"
 #include "bench/standing.h"
+#include "bench/typed_reading.h"
 
+#include <algorithm>
 #include <map>
 #include <string>
 
@@ -28,14 +30,11 @@ class Telling {
   Telling(const RunSheet& sheet, std::span<const Entry> entries)
       : sheet_(sheet), entries_(entries), standing_(standing_of(sheet, entries)) {
     told_.run = sheet.run;
-    told_.series = {.kind = sheet.kind,
-                    .unit = sheet.unit,
-                    .thread = sheet.thread,
-                    .thread_lot = sheet.thread_lot};
   }
 
   CutRun told() {
     tell_readings();
+    if (told_.series.empty()) (void)series_in(sheet_.unit);
     std::map<std::size_t, std::string> set_aside;
     for (const SetAside& aside : standing_.set_aside) set_aside[aside.entry] = aside.why;
     for (const std::size_t index : entries_that_stand(entries_)) {
@@ -47,20 +46,32 @@ class Telling {
   }
 
  private:
+  std::size_t series_in(const std::string& unit) {
+    const auto known = std::ranges::find(told_.series, unit, &trials::ReadingSeries::unit);
+    if (known != told_.series.end()) return static_cast<std::size_t>(known - told_.series.begin());
+    told_.series.push_back({.kind = sheet_.kind,
+                            .unit = unit,
+                            .thread = sheet_.thread,
+                            .thread_lot = sheet_.thread_lot});
+    return told_.series.size() - 1;
+  }
+
   void tell_readings() {
     std::map<std::size_t, int> repeats;
     for (const TakenReading& taken : standing_.readings) {
-      trials::Reading reading{
-          .cuts = taken.at_cuts, .reading = taken.reading, .station = taken.station};
+      const auto& entry = std::get<ReadingTaken>(entries_[taken.entry].what);
+      const std::string& unit = unit_of(sheet_, entry);
+      trials::Reading reading{.series = series_in(unit),
+                              .cuts = taken.at_cuts,
+                              .reading = entry.reading,
+                              .station = taken.station};
       if (taken.before_sharpening) {
         reading.struck_reason = "read before the edge was sharpened again";
       } else {
         reading.repeat = ++repeats[taken.checkpoint];
       }
       told_.run.readings.push_back(std::move(reading));
-      const auto& entry = std::get<ReadingTaken>(entries_[taken.entry].what);
-      const std::string where = "Reading " + plain_number(taken.reading) + " " + sheet_.unit +
-                                " at " +
+      const std::string where = "Reading " + plain_number(entry.reading) + " " + unit + " at " +
                                 trials::so_many(plain_number(taken.at_cuts), sheet_.counted);
       if (!entry.note.empty()) note(where + ": " + entry.note);
       if (!entry.scale_line.empty()) note(where + ", from the scale: " + entry.scale_line);

@@ -10,12 +10,13 @@
 #include "trials/trial.h"
 
 #include <span>
+#include <vector>
 
 namespace keenfall::bench {
 
 struct CutRun {
-  trials::ReadingSeries series;
-  trials::Run run;  // readings are of series 0
+  std::vector<trials::ReadingSeries> series;  // one a unit that was typed in; at least one
+  trials::Run run;                            // readings are of these, each as it was typed
 };
 
 // The run may be under way still: then it is as far as it went.

@@ -19,9 +19,9 @@ TEST(AsRun, KeepsWhatTheSheetSaysAndWhatWasRead) {
 
   const CutRun cut = as_run(a_sheet(), tapped.entries());
 
-  EXPECT_EQ(cut.series.kind.name, "thread_push");
-  EXPECT_EQ(cut.series.unit, "gf");
-  EXPECT_EQ(cut.series.thread, "0.25 mm polyester");
+  EXPECT_EQ(cut.series.front().kind.name, "thread_push");
+  EXPECT_EQ(cut.series.front().unit, "gf");
+  EXPECT_EQ(cut.series.front().thread, "0.25 mm polyester");
   EXPECT_EQ(cut.run.arm.blade, "C");
   EXPECT_EQ(cut.run.order, 14);
   ASSERT_EQ(cut.run.readings.size(), 14U);
@@ -30,6 +30,26 @@ TEST(AsRun, KeepsWhatTheSheetSaysAndWhatWasRead) {
   EXPECT_EQ(cut.run.readings[8].station, "middle");
   EXPECT_EQ(cut.run.readings[8].repeat, 2);
   EXPECT_THAT(cut.run.deviations, IsEmpty());
+}
+
+TEST(AsRun, KeepsAReadingInTheUnitItWasTypedIn) {
+  Tapped tapped;
+  tapped.with(ReadingTaken{.at_cuts = 0, .reading = 1.02, .unit = "N", .note = "slack"})
+      .read(0, {104})
+      .with(Closed{});
+
+  const CutRun cut = as_run(a_sheet(), tapped.entries());
+
+  ASSERT_EQ(cut.series.size(), 2U);
+  EXPECT_EQ(cut.series[0].unit, "N");
+  EXPECT_EQ(cut.series[1].unit, "gf");
+  EXPECT_EQ(cut.series[0].thread, "0.25 mm polyester");
+  EXPECT_EQ(cut.run.readings[0].series, 0U);
+  EXPECT_EQ(cut.run.readings[0].reading, 1.02);
+  EXPECT_EQ(cut.run.readings[0].repeat, 1);
+  EXPECT_EQ(cut.run.readings[1].series, 1U);
+  EXPECT_EQ(cut.run.readings[1].repeat, 2);
+  EXPECT_EQ(cut.run.notes.front(), "Reading 1.02 N at 0 cuts: slack");
 }
 
 TEST(AsRun, LeavesOutWhatWasTakenBack) {

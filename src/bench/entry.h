@@ -2,8 +2,8 @@
 //
 // How a run stands follows from its entries alone (standing.h). An entry is known by its id, so
 // that one that arrives twice counts once; taking back is an entry too, which names the one it
-// takes back. Cuts are as the trial counts them, readings in the unit of the run's sheet, angles
-// per side in degrees. Values only.
+// takes back. Cuts are as the trial counts them, readings in the unit that they were
+// typed in, angles per side in degrees. Values only.
 #pragma once
 
 #include "trials/edge.h"
@@ -33,6 +33,7 @@ struct Happened {
 struct ReadingTaken {
   double at_cuts = 0;  // 0 or more
   double reading = 0;
+  std::string unit;        // that it was typed in, one that converts; empty: the sheet's
   std::string station;     // empty: not said
   std::string scale_line;  // as the scale sent it; empty: typed
   std::string note;        // empty: none

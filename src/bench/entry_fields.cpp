@@ -37,6 +37,7 @@ struct IntoFields {
   void operator()(const ReadingTaken& taken) const {
     fields.cuts = taken.at_cuts;
     fields.reading = taken.reading;
+    fields.subject = taken.unit;
     fields.place_on_edge = taken.station;
     fields.scale_line = taken.scale_line;
     fields.words = taken.note;
@@ -93,6 +94,7 @@ Maybe reading_in(const EntryFields& fields) {
   if (!fields.cuts || !fields.reading) return std::nullopt;
   return ReadingTaken{.at_cuts = *fields.cuts,
                       .reading = *fields.reading,
+                      .unit = fields.subject,
                       .station = fields.place_on_edge,
                       .scale_line = fields.scale_line,
                       .note = fields.words};

@@ -1,5 +1,6 @@
 #include "bench/standing.h"
 
+#include "bench/typed_reading.h"
 #include "bench/usual_range.h"
 
 #include <algorithm>
@@ -62,7 +63,7 @@ class Course {
   void take(std::size_t index, const ReadingTaken& taken) {
     standing_.readings.push_back({.entry = index,
                                   .at_cuts = taken.at_cuts,
-                                  .reading = taken.reading,
+                                  .reading = in_unit_of(sheet_, taken),
                                   .station = taken.station,
                                   .checkpoint = checkpoint_reached(sheet_, taken.at_cuts)});
   }

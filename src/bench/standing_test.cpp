@@ -56,6 +56,17 @@ TEST(RunSheet, IsRefusedWithoutCheckpointsAndWithoutItsArm) {
   EXPECT_EQ(sheet_of(plan, first, thread_push()).error().sentence, "The plan has no arm 1.");
 }
 
+TEST(Standing, BringsReadingsTypedInOtherUnitsIntoTheSheets) {
+  Tapped tapped;
+  tapped.with(ReadingTaken{.at_cuts = 0, .reading = 1, .unit = "N"});
+
+  const Standing standing = standing_of(a_sheet(), tapped.entries());
+
+  ASSERT_EQ(standing.readings.size(), 1U);
+  EXPECT_NEAR(standing.readings[0].reading, 101.97, 0.01);
+  EXPECT_TRUE(standing.start.within_gate);
+}
+
 TEST(Standing, BeginsWithTheStart) {
   const Standing standing = standing_after(Tapped());
 

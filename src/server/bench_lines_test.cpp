@@ -105,6 +105,33 @@ TEST_F(BenchLines, StayCutWhereTheRunWasCorrectedSinceAndSaySo) {
   EXPECT_EQ(bench()["lines"][0]["state"], "cut");
 }
 
+TEST_F(BenchLines, TakeAndTellReadingsInTheUnitThatWasChosen) {
+  with_sealed_trial();
+  headers_.push_back({.name = "x-keenfall-told-in", .text = "N"});
+  json run = begun();
+  EXPECT_EQ(run["sheet"]["unit"], "N");
+
+  run = tapped({{"what", "reading"}, {"cuts", 0}, {"reading", 1.02}, {"unit", "N"}});
+  (void)tapped({{"what", "reading"}, {"cuts", 0}, {"reading", 104}});
+  EXPECT_EQ(run["standing"]["start"]["stations"][0]["median"], 1.02);
+  const json look = {{"cuts", 0}, {"reading", 104}, {"unit", "N"}};
+  EXPECT_EQ(got("POST", "/bench/" + kRun + "/look", "LookAgain", look)["look_again"], true);
+  const json pears = entry({{"what", "reading"}, {"cuts", 0}, {"reading", 1}, {"unit", "mm"}});
+  EXPECT_EQ(refused(400, "POST", "/bench/" + kRun, {{"entries", {pears}}})["column"], "unit");
+  run = tapped({{"what", "closed"}, {"words", "no light"}});
+
+  EXPECT_EQ(run["standing"]["readings"][0]["reading"], 1.02);
+  EXPECT_EQ(run["standing"]["readings"][1]["reading"], 1.02);
+  headers_.clear();
+  const json as_recorded = page()["recorded"];
+  ASSERT_EQ(as_recorded["runs"][0]["readings"].size(), 2U);
+  ASSERT_EQ(as_recorded["series"].size(), 2U);
+  EXPECT_EQ(as_recorded["series"][0]["unit"], "N");
+  EXPECT_EQ(as_recorded["runs"][0]["readings"][0]["series"], 0);
+  EXPECT_EQ(as_recorded["runs"][0]["readings"][0]["reading"], 1.02);
+  EXPECT_EQ(as_recorded["runs"][0]["readings"][1]["series"], 1);
+}
+
 TEST_F(BenchLines, StayOpenWhereARunWasClosedWithoutAReading) {
   with_sealed_trial();
   (void)begun();

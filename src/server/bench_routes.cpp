@@ -2,6 +2,7 @@
 #include "server/app_parts.h"
 #include "server/encoded.h"
 #include "server/meant_notebook.h"
+#include "server/told_in.h"
 #include "wire/bench_page.h"
 #include "wire/bench_to_cut.h"
 #include "workbench/bench_book.h"
@@ -14,7 +15,16 @@ namespace keenfall::server {
 
 namespace {
 
-HttpResponse bench(workbench::OpenApp& open, const std::string& uid, const HttpRequest& request) {
+using materials::ToldIn;
+
+auto run_told_in(const ToldIn& told) {
+  return [told](const wire::BenchRunTold& run) { return wire::bench_run_to_json(run, told); };
+}
+
+HttpResponse bench(workbench::OpenApp& open,
+                   const std::string& uid,
+                   const HttpRequest& request,
+                   const ToldIn&) {
   const auto path = notebook_to_read(open, request);
   if (!path) return path.error();
   return encoded(workbench::bench_of(open.at_hand(), {.notebook = *path, .uid = uid}),
@@ -22,7 +32,10 @@ HttpResponse bench(workbench::OpenApp& open, const std::string& uid, const HttpR
                  uid);
 }
 
-HttpResponse begun(workbench::OpenApp& open, const std::string& uid, const HttpRequest& request) {
+HttpResponse begun(workbench::OpenApp& open,
+                   const std::string& uid,
+                   const HttpRequest& request,
+                   const ToldIn& told) {
   const auto path = notebook_to_change(open, request);
   if (!path) return path.error();
   const auto begin = wire::begin_bench_run_from(request.body);
@@ -30,19 +43,25 @@ HttpResponse begun(workbench::OpenApp& open, const std::string& uid, const HttpR
   return encoded(
       workbench::begin_at_bench(
           open.at_hand(), {.notebook = *path, .uid = uid}, *begin, open.hand(request.came_at)),
-      wire::bench_run_to_json,
+      run_told_in(told),
       uid);
 }
 
-HttpResponse run(workbench::OpenApp& open, const std::string& uid, const HttpRequest& request) {
+HttpResponse run(workbench::OpenApp& open,
+                 const std::string& uid,
+                 const HttpRequest& request,
+                 const ToldIn& told) {
   const auto path = notebook_to_read(open, request);
   if (!path) return path.error();
   return encoded(workbench::run_at_bench(open.at_hand(), {.notebook = *path, .uid = uid}),
-                 wire::bench_run_to_json,
+                 run_told_in(told),
                  uid);
 }
 
-HttpResponse kept(workbench::OpenApp& open, const std::string& uid, const HttpRequest& request) {
+HttpResponse kept(workbench::OpenApp& open,
+                  const std::string& uid,
+                  const HttpRequest& request,
+                  const ToldIn& told) {
   const auto path = notebook_to_change(open, request);
   if (!path) return path.error();
   auto entries = wire::bench_entries_from(request.body);
@@ -51,13 +70,14 @@ HttpResponse kept(workbench::OpenApp& open, const std::string& uid, const HttpRe
                      open.at_hand(),
                      {.run = {.notebook = *path, .uid = uid}, .entries = *std::move(entries)},
                      open.hand(request.came_at)),
-                 wire::bench_run_to_json,
+                 run_told_in(told),
                  uid);
 }
 
 HttpResponse looked_at(workbench::OpenApp& open,
                        const std::string& uid,
-                       const HttpRequest& request) {
+                       const HttpRequest& request,
+                       const ToldIn&) {
   const auto path = notebook_to_read(open, request);
   if (!path) return path.error();
   const auto typed = wire::typed_reading_from(request.body);
@@ -71,20 +91,20 @@ HttpResponse looked_at(workbench::OpenApp& open,
 }  // namespace
 
 void add_bench_routes(Routes& routes, workbench::OpenApp& open_app, AtDesk at_desk) {
-  using Answer =
-      HttpResponse (*)(workbench::OpenApp&, const std::string& uid, const HttpRequest& request);
+  using Answer = HttpResponse (*)(
+      workbench::OpenApp&, const std::string& uid, const HttpRequest& request, const ToldIn& told);
   const auto add = [&routes, &open_app](const char* method,
                                         const std::string& pattern,
                                         const std::string& named,
                                         Answer answer,
                                         const RouteRules& rules = {}) {
-    routes.add(
-        method,
-        pattern,
-        [&open_app, named, answer](const HttpRequest& request, const PathParameters& path) {
-          return answer(open_app, path.at(named), request);
-        },
-        rules);
+    routes.add(method,
+               pattern,
+               telling_in_units([&open_app, named, answer](
+                                    const auto& request, const auto& path, const auto& told) {
+                 return answer(open_app, path.at(named), request, told);
+               }),
+               rules);
   };
   routes.add(
       "GET", "/api/v1/bench", [&open_app, at_desk](const HttpRequest&, const PathParameters&) {

@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <string_view>
 #include <utility>
 #include <variant>
@@ -70,13 +71,26 @@ Json line_json(const BenchLine& line) {
   return object;
 }
 
-Json sheet_json(const bench::RunSheet& sheet) {
+// Readings as they are told.
+struct InUnit {
+  std::string from;
+  std::string to;
+
+  [[nodiscard]] double operator()(double reading) const {
+    return from == to ? reading : materials::told_number(reading, from, to);
+  }
+  [[nodiscard]] std::optional<double> operator()(const std::optional<double>& reading) const {
+    return reading ? std::optional(operator()(*reading)) : std::nullopt;
+  }
+};
+
+Json sheet_json(const bench::RunSheet& sheet, const InUnit& told) {
   Json object = {{"name", sheet.run.name},
                  {"blade", sheet.run.arm.blade},
                  {"medium", medium_words(sheet.run.arm.medium)},
                  {"block", sheet.run.block},
                  {"kind", sheet.kind.words},
-                 {"unit", sheet.unit},
+                 {"unit", told.to},
                  {"repeats", sheet.repeats},
                  {"stations", sheet.stations},
                  {"checkpoints", sheet.checkpoint_cuts}};
@@ -87,40 +101,40 @@ Json sheet_json(const bench::RunSheet& sheet) {
   put_text(object, "method", trials::in_words(sheet.run.arm.method));
   put_text(object, "lot", sheet.run.medium_lot);
   put_text(object, "thread", sheet.thread);
-  put_number(object, "largest_reading", sheet.kind.largest);
+  put_number(object, "largest_reading", told(sheet.kind.largest));
   object["takes_zero"] = sheet.kind.zero != trials::ZeroReading::refused;
   put_number(object, "stop_level", sheet.stop.level);
-  put_number(object, "stop_reading", sheet.stop.reading);
+  put_number(object, "stop_reading", told(sheet.stop.reading));
   put_number(object, "force_cap_newton", sheet.stop.force_cap_newton);
   put_number(object, "cut_length_mm", sheet.run.arm.method.cut_length_mm);
   return object;
 }
 
-Json start_json(const bench::Start& start) {
+Json start_json(const bench::Start& start, const InUnit& told) {
   Json object = {{"readings", start.readings},
                  {"within_gate", start.within_gate},
                  {"burr_suspected", start.burr_suspected}};
-  put_number(object, "combined", start.combined);
+  put_number(object, "combined", told(start.combined));
   if (start.limits) {
-    object["lowest"] = finite_number(start.limits->lowest);
-    object["highest"] = finite_number(start.limits->highest);
+    object["lowest"] = finite_number(told(start.limits->lowest));
+    object["highest"] = finite_number(told(start.limits->highest));
   }
   object["stations"] = Json::array();
   for (const bench::StationStart& station : start.stations) {
     object["stations"].push_back({{"station", station.station},
                                   {"readings", station.readings},
-                                  {"median", finite_number(station.median)},
+                                  {"median", finite_number(told(station.median))},
                                   {"outside_gate", station.outside_gate},
                                   {"grows_blunter", station.grows_blunter}});
   }
   return object;
 }
 
-Json readings_json(const bench::Standing& standing) {
+Json readings_json(const bench::Standing& standing, const InUnit& told) {
   Json readings = Json::array();
   for (const bench::TakenReading& taken : standing.readings) {
     Json one = {{"at_cuts", finite_number(taken.at_cuts)},
-                {"reading", finite_number(taken.reading)}};
+                {"reading", finite_number(told(taken.reading))}};
     put_text(one, "station", taken.station);
     if (taken.before_sharpening) one["before_sharpening"] = true;
     readings.push_back(std::move(one));
@@ -128,14 +142,14 @@ Json readings_json(const bench::Standing& standing) {
   return readings;
 }
 
-Json standing_json(const BenchRunTold& run) {
+Json standing_json(const BenchRunTold& run, const InUnit& told) {
   const bench::Standing& standing = run.standing;
   Json object = {{"phase", name_of(standing.phase)},
                  {"cuts", finite_number(standing.cuts)},
                  {"readings_here", standing.readings_here},
                  {"readings_taken", standing.readings.size()},
                  {"sharpenings", standing.sharpenings},
-                 {"start", start_json(standing.start)},
+                 {"start", start_json(standing.start, told)},
                  {"is_paused", standing.is_paused},
                  {"pieces", standing.pieces},
                  {"minutes_at_work", finite_number(standing.minutes_at_work)}};
@@ -160,7 +174,7 @@ Json standing_json(const BenchRunTold& run) {
   }
   const bool is_over =
       standing.phase == bench::Phase::closed || standing.phase == bench::Phase::voided;
-  if (is_over) object["readings"] = readings_json(standing);
+  if (is_over) object["readings"] = readings_json(standing, told);
   return object;
 }
 
@@ -203,11 +217,11 @@ struct InWords {
 };
 
 // Which fields of an entry belong to what was done, in the order of bench::entry_words().
-using FieldNames = std::array<std::string_view, 5>;
+using FieldNames = std::array<std::string_view, 6>;
 constexpr std::array<FieldNames, std::variant_size_v<bench::WhatWasDone>> kFieldsOf{{
     {"cuts"},
     {"cuts", "subject", "words"},
-    {"cuts", "reading", "place_on_edge", "scale_line", "words"},
+    {"cuts", "reading", "unit", "place_on_edge", "scale_line", "words"},
     {"angle_per_side_deg", "place_on_edge"},
     {"subject", "passes_per_side", "minutes", "words"},
     {"subject", "words"},
@@ -219,8 +233,9 @@ constexpr std::array<FieldNames, std::variant_size_v<bench::WhatWasDone>> kField
     {"words"},
     {"subject"},
 }};
-constexpr std::array<std::string_view, 11> kAllFields{"cuts",
+constexpr std::array<std::string_view, 12> kAllFields{"cuts",
                                                       "reading",
+                                                      "unit",
                                                       "angle_per_side_deg",
                                                       "place_on_edge",
                                                       "subject",
@@ -260,6 +275,10 @@ bench::Entry entry_from(RequestReader& reader) {
   fields.angle_deg = reader.number("angle_per_side_deg", kAngle);
   fields.place_on_edge = reader.text("place_on_edge").value_or("");
   fields.subject = reader.text("subject").value_or("");
+  // Nothing else has both.
+  if (const auto unit = reader.text("unit"); unit && fields.what == "reading") {
+    fields.subject = *unit;
+  }
   fields.words = reader.lines("words").value_or("");
   fields.scale_line = reader.text("scale_line").value_or("");
   if (const auto passes = reader.whole("passes_per_side", kPasses)) {
@@ -300,12 +319,13 @@ std::string bench_to_json(const BenchTold& bench) {
   return in_one_line(document);
 }
 
-std::string bench_run_to_json(const BenchRunTold& run) {
+std::string bench_run_to_json(const BenchRunTold& run, const materials::ToldIn& told_in) {
+  const InUnit told{.from = run.sheet.unit, .to = materials::told_unit(run.sheet.unit, told_in)};
   Json document = {{"uid", run.uid},
                    {"trial", run.trial},
                    {"trial_name", run.trial_name},
-                   {"sheet", sheet_json(run.sheet)},
-                   {"standing", standing_json(run)},
+                   {"sheet", sheet_json(run.sheet, told)},
+                   {"standing", standing_json(run, told)},
                    {"entries", run.entries.size()},
                    {"is_in_trial", run.is_in_trial}};
   put_text(document, "why_not_in_trial", run.why_not_in_trial);
@@ -334,7 +354,8 @@ base::ResultOrProblems<TypedReading> typed_reading_from(const std::string& body)
   reader.require("cuts", kAtCuts.words);
   reader.require("reading", kReading.words);
   const TypedReading typed{.at_cuts = reader.number("cuts", kAtCuts).value_or(0),
-                           .reading = reader.number("reading", kReading).value_or(0)};
+                           .reading = reader.number("reading", kReading).value_or(0),
+                           .unit = reader.text("unit").value_or("")};
   return unless_problems(reader, typed);
 }
 

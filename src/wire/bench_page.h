@@ -10,6 +10,7 @@
 #include "bench/entry.h"
 #include "bench/run_sheet.h"
 #include "bench/standing.h"
+#include "materials/told_in.h"
 
 #include <cstddef>
 #include <optional>
@@ -84,13 +85,16 @@ struct BeginBenchRun {
 // A reading that was typed and is not entered yet.
 struct TypedReading {
   double at_cuts = 0;  // 0 or more
-  double reading = 0;  // in the sheet's unit, 0 or more
+  double reading = 0;  // 0 or more
+  std::string unit;    // empty: the sheet's
 
   bool operator==(const TypedReading&) const = default;
 };
 
 [[nodiscard]] std::string bench_to_json(const BenchTold& bench);
-[[nodiscard]] std::string bench_run_to_json(const BenchRunTold& run);
+// Readings in the unit that a person wants to be told in.
+[[nodiscard]] std::string bench_run_to_json(const BenchRunTold& run,
+                                            const materials::ToldIn& told_in = {});
 
 // Every problem at once, each naming its field; at most 1,000 entries. Whether a reading can be one
 // of its kind is not asked here.

@@ -1,6 +1,7 @@
 #include "workbench/bench_book.h"
 
 #include "base/plain_number.h"
+#include "bench/typed_reading.h"
 #include "notebook/bench_runs.h"
 #include "notebook/kept_trials.h"
 #include "notebook/kit.h"
@@ -99,7 +100,15 @@ std::optional<base::Problem> problem_of_readings(const bench::RunSheet& sheet,
   for (const bench::Entry& entry : arriving) {
     const auto* taken = std::get_if<bench::ReadingTaken>(&entry.what);
     if (taken == nullptr) continue;
-    if (auto problem = trials::problem_of_reading(sheet.kind, taken->reading, sheet.unit)) {
+    const std::string& unit = bench::unit_of(sheet, *taken);
+    if (!bench::is_unit_for(sheet, unit)) {
+      return base::Problem{.kind = base::ProblemKind::bad_value,
+                           .sentence = "A " + sheet.kind.words + " reading in " + unit +
+                                       " cannot be brought into " + sheet.unit + ".",
+                           .place = {.column = "unit", .found = unit},
+                           .accepted = "a unit that converts to " + sheet.unit};
+    }
+    if (auto problem = trials::problem_of_reading(sheet.kind, taken->reading, unit)) {
       problem->place = {.column = "reading", .found = base::plain_number(taken->reading)};
       return problem;
     }
@@ -210,7 +219,9 @@ base::Result<bool> is_worth_a_second_look(AtHand& at_hand,
     const auto sheet = sheet_for(*opened, **trial, run->to_cut);
     if (!sheet) return base::failed(sheet.error());
     const bench::Standing standing = bench::standing_of(*sheet, run->entries);
-    return standing.cuts == typed.at_cuts && bench::surprises(standing.usual, typed.reading);
+    const double reading =
+        bench::in_unit_of(*sheet, {.reading = typed.reading, .unit = typed.unit});
+    return standing.cuts == typed.at_cuts && bench::surprises(standing.usual, reading);
   });
 }
 

@@ -92,7 +92,7 @@ void put_where_over(AtHand& at_hand,
                                           {.name = told.trial_name,
                                            .counted = told.sheet.counted,
                                            .blades = {std::move(blade)},
-                                           .series = {std::move(cut.series)},
+                                           .series = std::move(cut.series),
                                            .runs = {std::move(cut.run)}},
                                           authorship_of_end(hand, client_id));
   told.is_in_trial = put.has_value();

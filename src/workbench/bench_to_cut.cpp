@@ -24,7 +24,7 @@ base::Result<wire::BenchToCut> bench_to_cut(OpenApp& open, bool is_at_desk) {
       const auto trial = open.at_hand().trials.trial_of(*opened, kept.uid);
       if (!trial) return base::failed(trial.error());
       if (!(*trial)->asked || !(*trial)->asked->sealed_at_utc) continue;
-      const auto lines = bench_lines(**trial, notebook::bench_runs_of(*opened, kept.uid));
+      const auto lines = bench_lines(*opened, **trial, notebook::bench_runs_of(*opened, kept.uid));
       const auto cut = std::ranges::count(lines, wire::BenchRunState::cut, &wire::BenchLine::state);
       start.trials.push_back({.uid = kept.uid,
                               .name = kept.name,

@@ -75,9 +75,9 @@ test("a tap that can never be taken is put aside, with why", async () => {
 test("only the program knows what is to be expected, and nobody waits for it", async () => {
   const bench = new AtBench(storage(), "run");
   vi.mocked(api.lookAgain).mockResolvedValue({ look_again: true });
-  expect(await bench.surprises(3, 1040)).toBe(true);
-  expect(api.lookAgain).toHaveBeenCalledWith("run", { cuts: 3, reading: 1040 });
+  expect(await bench.surprises(3, 1040, "gf")).toBe(true);
+  expect(api.lookAgain).toHaveBeenCalledWith("run", { cuts: 3, reading: 1040, unit: "gf" });
 
   vi.mocked(api.lookAgain).mockRejectedValue(new Unanswered("Keenfall does not answer."));
-  expect(await bench.surprises(3, 1040)).toBe(false);
+  expect(await bench.surprises(3, 1040, "gf")).toBe(false);
 });

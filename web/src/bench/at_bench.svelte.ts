@@ -83,13 +83,13 @@ export class AtBench {
   }
 
   /** Whether it is worth a second look. Nobody is held up where the program does not say so. */
-  async surprises(cuts: number, reading: number): Promise<boolean> {
+  async surprises(cuts: number, reading: number, unit: string): Promise<boolean> {
     // What was tapped before it says what is to be expected.
     for (let looks = 0; looks < 40 && this.waiting.length > 0 && !this.away; looks++)
       await new Promise((done) => setTimeout(done, 25));
     if (this.away || this.waiting.length > 0) return false;
     try {
-      return (await api.lookAgain(this.#uid, { cuts, reading })).look_again;
+      return (await api.lookAgain(this.#uid, { cuts, reading, unit })).look_again;
     } catch (failure) {
       if (failure instanceof Unanswered || failure instanceof Refused) return false;
       throw failure;
