@@ -3,7 +3,7 @@
 
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
-import type { BenchRun, Trial } from "../src/wire/api";
+import type { Bench, BenchRun, Home, Trial } from "../src/wire/api";
 import { askApi, button, desktop, faults, phone, sitDown } from "./app_opened";
 import { app, browser, serveForEach } from "./each_served";
 import { sealedTrial, twoBlades } from "./sealed";
@@ -161,4 +161,89 @@ test("two devices on one run stay in step within a second", async () => {
   await other.getByText("19 cuts to go").waitFor({ timeout: 1_000 });
   await cut(other).click({ delay: 90 });
   await page.getByText("18 cuts to go").waitFor({ timeout: 1_000 });
+});
+
+const linesOf = (trial: string) => askApi<Bench>(app, "GET", `/trials/${trial}/bench`);
+
+test("a run that was undone in the journal is open again, and is put in again or cut anew", async () => {
+  const trial = await sealedRope([0, 1], 1);
+  const page = await atTheRun(trial);
+  await read(page, 104);
+  await button(page, "Matched: begin to cut").click();
+  await cut(page).click({ delay: 90 });
+  await read(page, 110);
+  await button(page, "Close the run").click();
+  await page.getByText("It is in Sisal").waitFor();
+  const { undoes } = await askApi<Home>(app, "GET", "/home");
+  await askApi(app, "POST", `/journal/${undoes?.entry}/undo`, {});
+
+  await page.goto(new URL(`/bench?trial=${trial}`, app.address).href);
+  await page.getByText("open again").waitFor();
+  await page.getByText("Next: C in new sisal, run 1").waitFor();
+  expect(await faults(page)).toEqual([]);
+  await page.getByRole("link", { name: "put in again" }).click();
+  await page.getByText("what put it there was undone").waitFor();
+  expect(await faults(page)).toEqual([]);
+  await button(page, "Put it into the trial").click();
+  await page.getByText("It is in Sisal").waitFor();
+  expect((await linesOf(trial)).lines[0]?.state).toBe("cut");
+});
+
+test("whoever ends a run in which nothing was read is asked, and it stays to be cut", async () => {
+  const trial = await sealedRope([0, 1], 1);
+  const page = await atTheRun(trial);
+  await button(page, "More …").click();
+  await page.getByLabel("In words").fill("no light");
+  await button(page, "End the run here").click();
+  await page.getByText("Nothing was read in this run").waitFor();
+  expect(await faults(page)).toEqual([]);
+  await button(page, "Go on with it").click();
+  await page.getByText("Before the first cut").waitFor();
+
+  await button(page, "More …").click();
+  await page.getByLabel("In words").fill("no light");
+  await button(page, "End the run here").click();
+  await button(page, "End it all the same").click();
+  await page.getByText("nothing was read in it. It stays to be cut.").waitFor();
+  expect(await faults(page)).toEqual([]);
+  expect((await linesOf(trial)).lines[0]?.state).toBe("nothing_read");
+});
+
+test("a reading far from expectation is asked about, and what is typed on meanwhile stands behind it", async () => {
+  const page = await atTheRun(await sealedRope([0, 1], 3));
+  await read(page, 1040);
+  await page.getByText("Look again? 1040 gf is far from what was to be expected.").waitFor();
+  expect(await faults(page)).toEqual([]);
+  await button(page, "Type again").click();
+  await read(page, 104);
+  await expect.poll(async () => (await kept(page)).readings_taken).toBe(1);
+
+  await read(page, 1050);
+  await page.getByLabel("A note, if it is so").fill("held twice");
+  await button(page, "It is so").click();
+  await expect.poll(async () => (await kept(page)).readings_taken).toBe(2);
+});
+
+test("readings are shown and taken in the unit that was chosen", async () => {
+  const trial = await sealedRope([0, 1], 1);
+  const { page } = await sitDown(browser, app.address, phone);
+  await page.evaluate(() => localStorage.setItem("keenfall.told-in", "N,"));
+  await page.goto(new URL(`/bench?trial=${trial}`, app.address).href);
+  await button(page, "I have read this").click();
+  await button(page, "Begin it").click();
+  await page.getByText("Start 0.898 to 1.14 N.").waitFor();
+  for (const key of ["1", ".", "0", "2"])
+    await page.getByRole("button", { name: key, exact: true }).click();
+  await button(page, "Enter").click();
+  await button(page, "Matched: begin to cut").click();
+  await cut(page).click({ delay: 90 });
+  for (const key of ["1", ".", "2"])
+    await page.getByRole("button", { name: key, exact: true }).click();
+  await button(page, "Enter").click();
+  await button(page, "Close the run").click();
+  await page.getByText("It is in Sisal").waitFor();
+  await page.getByRole("cell", { name: "1.02" }).waitFor();
+
+  const { recorded } = await askApi<Trial>(app, "GET", `/trials/${trial}`);
+  expect(recorded.runs[0]?.readings.map(({ reading }) => reading)).toEqual([1.02, 1.2]);
 });
