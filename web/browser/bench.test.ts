@@ -43,11 +43,11 @@ const runOf = (page: Page) => new URL(page.url()).searchParams.get("run") ?? "";
 const kept = async (page: Page) =>
   (await askApi<BenchRun>(app, "GET", `/bench/${runOf(page)}`)).standing;
 
-async function read(page: Page, reading: number): Promise<void> {
-  for (const digit of String(reading))
-    await page.getByRole("button", { name: digit, exact: true }).click();
+async function type(page: Page, reading: string): Promise<void> {
+  for (const key of reading) await page.getByRole("button", { name: key, exact: true }).click();
   await button(page, "Enter").click();
 }
+const read = (page: Page, reading: number) => type(page, String(reading));
 const cut = (page: Page) => button(page, /^\+1 cut$/);
 const count = (page: Page) => page.locator(".count").textContent();
 
@@ -166,12 +166,14 @@ test("two devices on one run stay in step within a second", async () => {
 const linesOf = (trial: string) => askApi<Bench>(app, "GET", `/trials/${trial}/bench`);
 
 test("a run that was undone in the journal is open again, and is put in again or cut anew", async () => {
-  const trial = await sealedRope([0, 1], 1);
+  const trial = await sealedRope([0, 1, 2], 1);
   const page = await atTheRun(trial);
   await read(page, 104);
   await button(page, "Matched: begin to cut").click();
   await cut(page).click({ delay: 90 });
   await read(page, 110);
+  await cut(page).click({ delay: 90 });
+  await read(page, 120);
   await button(page, "Close the run").click();
   await page.getByText("It is in Sisal").waitFor();
   const { undoes } = await askApi<Home>(app, "GET", "/home");
@@ -190,7 +192,7 @@ test("a run that was undone in the journal is open again, and is put in again or
 });
 
 test("whoever ends a run in which nothing was read is asked, and it stays to be cut", async () => {
-  const trial = await sealedRope([0, 1], 1);
+  const trial = await sealedRope([0, 1, 2], 1);
   const page = await atTheRun(trial);
   await button(page, "More …").click();
   await page.getByLabel("In words").fill("no light");
@@ -204,13 +206,13 @@ test("whoever ends a run in which nothing was read is asked, and it stays to be 
   await page.getByLabel("In words").fill("no light");
   await button(page, "End the run here").click();
   await button(page, "End it all the same").click();
-  await page.getByText("nothing was read in it. It stays to be cut.").waitFor();
+  await page.getByText(/nothing was read in it/i).waitFor();
   expect(await faults(page)).toEqual([]);
   expect((await linesOf(trial)).lines[0]?.state).toBe("nothing_read");
 });
 
 test("a reading far from expectation is asked about, and what is typed on meanwhile stands behind it", async () => {
-  const page = await atTheRun(await sealedRope([0, 1], 3));
+  const page = await atTheRun(await sealedRope([0, 1, 2], 3));
   await read(page, 1040);
   await page.getByText("Look again? 1040 gf is far from what was to be expected.").waitFor();
   expect(await faults(page)).toEqual([]);
@@ -225,25 +227,23 @@ test("a reading far from expectation is asked about, and what is typed on meanwh
 });
 
 test("readings are shown and taken in the unit that was chosen", async () => {
-  const trial = await sealedRope([0, 1], 1);
+  const trial = await sealedRope([0, 1, 2], 1);
   const { page } = await sitDown(browser, app.address, phone);
   await page.evaluate(() => localStorage.setItem("keenfall.told-in", "N,"));
   await page.goto(new URL(`/bench?trial=${trial}`, app.address).href);
   await button(page, "I have read this").click();
   await button(page, "Begin it").click();
-  await page.getByText("Start 0.898 to 1.14 N.").waitFor();
-  for (const key of ["1", ".", "0", "2"])
-    await page.getByRole("button", { name: key, exact: true }).click();
-  await button(page, "Enter").click();
+  await page.getByText("Start 0.897 to 1.14 N.").waitFor();
+  await type(page, "1.02");
   await button(page, "Matched: begin to cut").click();
   await cut(page).click({ delay: 90 });
-  for (const key of ["1", ".", "2"])
-    await page.getByRole("button", { name: key, exact: true }).click();
-  await button(page, "Enter").click();
+  await type(page, "1.2");
+  await cut(page).click({ delay: 90 });
+  await type(page, "1.3");
   await button(page, "Close the run").click();
   await page.getByText("It is in Sisal").waitFor();
   await page.getByRole("cell", { name: "1.02" }).waitFor();
 
   const { recorded } = await askApi<Trial>(app, "GET", `/trials/${trial}`);
-  expect(recorded.runs[0]?.readings.map(({ reading }) => reading)).toEqual([1.02, 1.2]);
+  expect(recorded.runs[0]?.readings.map(({ reading }) => reading)).toEqual([1.02, 1.2, 1.3]);
 });
