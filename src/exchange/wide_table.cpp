@@ -64,22 +64,23 @@ class WideReading {
     }
   }
 
+  // Between commas one cell too many may be a decimal comma, which the row is blamed for; else the
+  // column is, which nothing is said of.
   void check_widths(bool is_comma_separated) {
+    if (!header_.names(Column::blade) || !header_.names(Column::run)) return;
+    std::set<std::size_t> told;
     for (const GridRow* const row : body_) {
       for (std::size_t c = header_.width(); c < row->cells.size(); ++c) {
         if (row->cells[c].is_blank() || header_.is_note_column(c)) continue;
-        report_row(
-            *row,
-            c,
-            {.sentence = std::string("The row goes on beyond the last column that is named "
-                                     "above it.") +
-                         (is_comma_separated
-                              ? " A decimal comma, or a comma in a text, cuts a cell in two: "
-                                "put the cell in quotes, or separate the columns with "
-                                "semicolons."
-                              : ""),
-             .place = {.found = excerpt(row->cells[c].text)}});
-        break;
+        if (reading_.left_out.covers(part(row->line, c + 1))) continue;
+        if (is_comma_separated) {
+          report_row(*row, c, unnamed_column(row->cells[c], c, true));
+          break;
+        }
+        if (!told.insert(c).second) continue;
+        reading_.problems.stand_in(part(0, c + 1));
+        report(*row, c, unnamed_column(row->cells[c], c, false));
+        reading_.problems.stand_nowhere();
       }
     }
   }
@@ -169,6 +170,28 @@ class WideReading {
     is_refused_ = true;
     reading_.problems.add({reading_.problems.current_file(), row.line, column_index + 1},
                           std::move(problem));
+  }
+
+  [[nodiscard]] std::string row_in_words(Column column) const {
+    const GridRow& row = header_.row_of(column);
+    return "row " + std::to_string(row.line) + " (" + excerpt(row.at(label_column_).text) + ")";
+  }
+
+  [[nodiscard]] base::Problem unnamed_column(const GridCell& cell,
+                                             std::size_t c,
+                                             bool may_be_cut_in_two) const {
+    return {.kind = base::ProblemKind::missing,
+            .sentence = "Column " + column_letters(c + 1) +
+                        " has no run name and no blade. Write the run in " +
+                        row_in_words(Column::run) + " and the blade in " +
+                        row_in_words(Column::blade) +
+                        ", where it is not the one to its left; or clear the column." +
+                        (may_be_cut_in_two
+                             ? " If it is no column of its own: a decimal comma, or a comma in a "
+                               "text, cuts a cell in two; put the cell in quotes, or separate the "
+                               "columns with semicolons."
+                             : ""),
+            .place = {.found = excerpt(cell.text)}};
   }
 
   static base::Problem doubtful_angle(const std::string& label) {

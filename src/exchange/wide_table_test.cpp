@@ -1,3 +1,4 @@
+#include "exchange/good_rows.h"
 #include "exchange/taken_table.h"
 
 #include <gmock/gmock.h>
@@ -206,9 +207,24 @@ TEST(WideTables, SayThatARowWasNotUnderstood) {
 }
 
 TEST(WideTables, NoticeADecimalCommaThatCutsACell) {
-  EXPECT_THAT(
-      problem_in("blade,A,B\nmedium,s,s\nrun,1,1\n0,104,5,99\n"),
-      HasSubstr("t.csv, line 4, column D: The row goes on beyond the last column that is named"));
+  const std::string problem = problem_in("blade,A,B\nmedium,s,s\nrun,1,1\n0,104,5,99\n");
+
+  EXPECT_THAT(problem, HasSubstr("t.csv, line 4, column D: Column D has no run name"));
+  EXPECT_THAT(problem, HasSubstr("a decimal comma, or a comma in a text, cuts a cell in two"));
+}
+
+TEST(WideTables, AskForTheRunOfAColumnOfReadingsThatNamesNone) {
+  const std::string text = wide("0;104;99;101;98\n15;131;120;140;\n31;160;150;170;155\n");
+
+  EXPECT_THAT(problems_in(text), testing::SizeIs(1));
+  EXPECT_THAT(problem_in(text),
+              HasSubstr("t.csv, line 4, column E: Column E has no run name and no blade. Write the "
+                        "run in row 3 (run) and the blade in row 1 (blade), where it is not the "
+                        "one to its left; or clear the column."));
+  const auto rows = take_good_rows_of_text(text, "t.csv", {});
+  ASSERT_TRUE(rows.has_value());
+  EXPECT_THAT(rows->left_out.parts, testing::ElementsAre(TablePart{0, 0, 5}));
+  EXPECT_EQ(rows->trial.runs.size(), 3U);
 }
 
 TEST(WideTables, TakeVoidRunsAndHowLongTheyLasted) {
