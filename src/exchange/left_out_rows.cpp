@@ -66,7 +66,7 @@ bool LeftOutRows::Note::tells_unit_of(const trials::ReadingKind& kind) const {
          });
 }
 
-void LeftOutRows::note(const TableRow& row) {
+void LeftOutRows::note(const TableRow& row, bool is_unit_its_own) {
   const bool has_all_names = std::ranges::none_of(
       name_columns(), [&row](Column column) { return row[column].text.empty(); });
   // Of rows that name no run for certain, only what they say counts.
@@ -88,7 +88,8 @@ void LeftOutRows::note(const TableRow& row) {
   std::ranges::for_each(run_columns(), say);
   std::ranges::for_each(kSeriesColumns, say);
   if (reason_in(row[Column::voided].text)) say(Column::voided);
-  if (const std::string_view behind = row[Column::reading].text; !behind.empty()) {
+  const std::string_view behind = row[Column::reading].text;
+  if (!behind.empty() && !is_unit_its_own) {
     note.behind_readings.insert(std::string(behind));
   }
 }

@@ -22,7 +22,8 @@ namespace keenfall::exchange {
 
 class LeftOutRows {
  public:
-  void note(const TableRow& row);
+  // `is_unit_its_own`: the unit behind its reading holds for no other.
+  void note(const TableRow& row, bool is_unit_its_own);
 
   [[nodiscard]] bool empty() const { return notes_.empty(); }
   // Blames runs that miss what only left-out rows say. `told`: what the series of their readings

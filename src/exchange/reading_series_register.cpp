@@ -173,7 +173,7 @@ std::optional<trials::Reading> ReadingSeriesRegister::take(const TableRow& row,
   if (kind == nullptr) return std::nullopt;
   const auto unit = unit_of(row, *kind, file_columns);
   if (!unit || !is_size_taken(row, *kind, *unit, file_columns)) return std::nullopt;
-  if (!unit->empty()) units_told_[kind].insert(*unit);
+  if (!unit->empty()) ++units_told_[kind][*unit];
   trials::Reading reading{
       .series = index_of_told({.kind = kind,
                                .unit = *unit,
@@ -198,8 +198,21 @@ std::size_t ReadingSeriesRegister::index_of_told(const SeriesAsTold& told) {
   return place->second;
 }
 
-const std::set<std::string>& ReadingSeriesRegister::units_of(const trials::ReadingKind* kind) {
-  return units_told_[kind];
+std::set<std::string> ReadingSeriesRegister::units_of(const trials::ReadingKind* kind) const {
+  std::set<std::string> units;
+  const auto told = units_told_.find(kind);
+  if (told == units_told_.end()) return units;
+  for (const auto& [unit, count] : told->second) {
+    if (count > 0) units.insert(unit);
+  }
+  return units;
+}
+
+void ReadingSeriesRegister::count_unit(const trials::ReadingKind* kind,
+                                       const std::string& unit,
+                                       bool counts) {
+  std::size_t& count = units_told_.at(kind).at(unit);
+  counts ? ++count : --count;
 }
 
 }  // namespace keenfall::exchange

@@ -42,8 +42,10 @@ class ReadingSeriesRegister {
 
   [[nodiscard]] const std::vector<SeriesAsTold>& told() const { return told_; }
   [[nodiscard]] std::size_t index_of_told(const SeriesAsTold& told);
-  // All units that rows name for readings of this kind.
-  [[nodiscard]] const std::set<std::string>& units_of(const trials::ReadingKind* kind);
+  // All units that rows name for readings of this kind, but for odd ones.
+  [[nodiscard]] std::set<std::string> units_of(const trials::ReadingKind* kind) const;
+  // Whether the unit of one reading counts among them.
+  void count_unit(const trials::ReadingKind* kind, const std::string& unit, bool counts);
 
   [[nodiscard]] const std::vector<std::string>& remarks() const { return remarks_; }
 
@@ -63,7 +65,8 @@ class ReadingSeriesRegister {
   ProblemList& problems_;
   std::vector<SeriesAsTold> told_;
   std::map<SeriesAsTold, std::size_t> index_;
-  std::map<const trials::ReadingKind*, std::set<std::string>> units_told_;
+  // How many readings are told in each.
+  std::map<const trials::ReadingKind*, std::map<std::string, std::size_t>> units_told_;
   std::vector<std::string> remarks_;
 };
 

@@ -109,6 +109,11 @@ void RunDrafts::report_contradictions(const RunDraft& draft) {
   }
 }
 
+const RunDraft* RunDrafts::begun_by(const TableRow& row) const {
+  const auto known = part_of_key_.find(run_key_of(row));
+  return known == part_of_key_.end() ? nullptr : &parts_[known->second];
+}
+
 RunDraft* RunDrafts::draft_for(const TableRow& row) {
   std::string key = run_key_of(row);
   const auto known = part_of_key_.find(key);
@@ -153,7 +158,11 @@ void RunDrafts::add(const TableRow& row, const std::optional<trials::Reading>& r
     tell(*draft, column, told_cell(row, column));
   }
   if (reading) {
-    draft->readings.push_back({.reading = *reading, .file = row.at.file, .column = row.at.column});
+    const bool names_unit = row[Column::unit].is_blank() && !row[Column::reading].text.empty();
+    draft->readings.push_back({.reading = *reading,
+                               .file = row.at.file,
+                               .column = row.at.column,
+                               .names_unit = names_unit});
   }
   if (row.edge_life) add_edge_life(*draft, row);
   const RowCell& event = row[Column::event];

@@ -32,7 +32,8 @@ struct ToldCell {
 struct ReadingDraft {
   trials::Reading reading;  // series: an index into what was told (reading_series_register.h)
   std::size_t file = 0;
-  std::size_t column = 0;  // 0: not known
+  std::size_t column = 0;   // 0: not known
+  bool names_unit = false;  // beside the number or in its header, and not in a column of units
 };
 
 // Two statements of which a run can have one.
@@ -68,6 +69,9 @@ class RunDrafts {
   explicit RunDrafts(ProblemList& problems) : problems_(problems) {}
 
   void add(const TableRow& row, const std::optional<trials::Reading>& reading);
+
+  // The run of the rows before that name all it is known by alike; nullptr: there are none.
+  [[nodiscard]] const RunDraft* begun_by(const TableRow& row) const;
 
   // The runs in the order in which they begin.
   [[nodiscard]] std::vector<RunDraft> runs() &&;

@@ -59,7 +59,7 @@ void SeriesSettlement::report_undecided(Origin at,
 std::string SeriesSettlement::only_unit(const SeriesAsTold& told,
                                         const std::set<std::string>& of_run,
                                         Origin at) {
-  const std::set<std::string>& units = of_run.empty() ? register_.units_of(told.kind) : of_run;
+  const std::set<std::string> units = of_run.empty() ? register_.units_of(told.kind) : of_run;
   if (units.empty()) {
     remarks_.insert("No unit is given for the " + told.kind->words + ": taken as " +
                     told.kind->unit + ".");

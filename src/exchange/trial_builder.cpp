@@ -3,6 +3,7 @@
 #include "exchange/blade_statements.h"
 #include "exchange/cell_words.h"
 #include "exchange/odd_statements.h"
+#include "exchange/odd_units.h"
 #include "exchange/reading_order.h"
 #include "exchange/reading_remarks.h"
 #include "exchange/run_remarks.h"
@@ -113,6 +114,19 @@ void TrialBuilder::add(const TableRow& row, const MatchedColumns& file_columns) 
                              .found = excerpt(doubtful.text)}});
   }
   drafts_.add(row, reading);
+  if (reading_headers_.size() <= row.at.file) {
+    reading_headers_.resize(row.at.file + 1);
+    reading_headers_.back() = file_columns.header_of(Column::reading);
+  }
+}
+
+// A unit that stands below readings without one does not hold for them (odd_units.h).
+void TrialBuilder::note_left_out(const TableRow& row) {
+  const RunDraft* const draft = drafts_.begun_by(row);
+  const bool is_begun_without_unit =
+      draft != nullptr && !draft->readings.empty() &&
+      register_.told()[draft->readings.front().reading.series].unit.empty();
+  left_out_.note(row, is_begun_without_unit);
 }
 
 trials::Trial TrialBuilder::finish(std::string name) && {
@@ -125,6 +139,7 @@ trials::Trial TrialBuilder::finish(std::string name) && {
     left_out_.blame_runs(drafts, register_.told(), problems_);
     if (problems_.empty()) left_out_.check_units(drafts, register_, problems_);
   }
+  report_odd_units(drafts, reading_headers_, register_, problems_);
   const std::vector<std::string> split_runs = remarks_on_split_runs(drafts);
   for (RunDraft& draft : drafts) {
     problems_.stand_in(draft.parts.all);

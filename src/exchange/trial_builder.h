@@ -16,6 +16,7 @@
 #include "trials/trial.h"
 
 #include <string>
+#include <vector>
 
 namespace keenfall::exchange {
 
@@ -27,7 +28,7 @@ class TrialBuilder {
 
   void add(const TableRow& row, const MatchedColumns& file_columns);
   // Of a row that is left out: so that no run is taken that misses what only it says.
-  void note_left_out(const TableRow& row) { left_out_.note(row); }
+  void note_left_out(const TableRow& row);
 
   [[nodiscard]] trials::Trial finish(std::string name) &&;
 
@@ -37,6 +38,7 @@ class TrialBuilder {
   ReadingSeriesRegister register_;
   RunDrafts drafts_;
   LeftOutRows left_out_;
+  std::vector<std::string> reading_headers_;  // by file
 };
 
 }  // namespace keenfall::exchange
