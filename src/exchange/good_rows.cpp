@@ -80,6 +80,7 @@ ProblemsFound found_until_good(const std::string& name,
     if (is_good && !is_nothing_left) {
       found.good = GoodRows{.trial = std::move(taken.trial),
                             .left_out = leaving_out.left_out(taken.problems)};
+      found.noticed = taken.problems.noticed();
       break;
     }
     if (is_good || !leaving_out.learn_from(taken.problems) || is_stopped) break;

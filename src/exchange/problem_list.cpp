@@ -3,6 +3,7 @@
 #include "base/require.h"
 
 #include <algorithm>
+#include <cctype>
 #include <utility>
 
 namespace keenfall::exchange {
@@ -80,6 +81,11 @@ void ProblemList::add(Origin at, base::Problem problem, Concerns concerns) {
     if (!told_once_.emplace(std::move(key), entries_.size()).second) return;
   }
   if (++total_ > most_listed_) return;
+  fill_place(at, problem);
+  entries_.push_back({.at = at, .problem = std::move(problem)});
+}
+
+void ProblemList::fill_place(Origin at, base::Problem& problem) const {
   const File& file = files_[at.file];
   problem.place.file = file.name;
   if (at.line > 0) problem.place.line = at.line;
@@ -87,7 +93,30 @@ void ProblemList::add(Origin at, base::Problem problem, Concerns concerns) {
   if (at.column > 0 && file.naming == PlaceNaming::lines_and_letters) {
     problem.place.column = column_letters(at.column);
   }
-  entries_.push_back({.at = at, .problem = std::move(problem)});
+}
+
+void ProblemList::notice(Origin at, const std::string& header, std::string sentence) {
+  if (++noticed_count_ > kMostReported) return;
+  base::Problem noticed{.sentence = std::move(sentence), .place = {.column = header}};
+  fill_place(at, noticed);
+  noticed_.push_back({.at = at, .problem = std::move(noticed)});
+}
+
+std::vector<std::string> ProblemList::noticed_in_words() const {
+  constexpr std::size_t kMostRemarks = 10;
+  std::vector<std::string> remarks;
+  for (const Entry& entry : noticed_) {
+    if (remarks.size() == kMostRemarks) break;
+    std::string place = place_in_words(entry.at);
+    if (files_.size() < 2) place.front() = static_cast<char>(std::toupper(place.front()));
+    remarks.push_back(place + ": " + entry.problem.sentence);
+  }
+  if (noticed_count_ > remarks.size()) {
+    const std::size_t more = noticed_count_ - remarks.size();
+    remarks.push_back("And " + std::to_string(more) + " more such " +
+                      (more == 1 ? "remark." : "remarks."));
+  }
+  return remarks;
 }
 
 void ProblemList::add_once(const std::string& key,

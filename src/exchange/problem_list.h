@@ -73,6 +73,11 @@ class ProblemList {
                    Origin at,
                    base::Problem problem,
                    Concerns concerns = Concerns::row);
+  // What is taken all the same: the first 200 are kept.
+  void notice(Origin at, const std::string& header, std::string sentence);
+  [[nodiscard]] const std::vector<Entry>& noticed() const { return noticed_; }
+  // As remarks: the first ten, and how many more there are.
+  [[nodiscard]] std::vector<std::string> noticed_in_words() const;
   // For what concerns no file: an option.
   void add_general(base::Problem problem);
 
@@ -116,10 +121,13 @@ class ProblemList {
 
   [[nodiscard]] std::string line_in_words(Origin at) const;
   void blame_for(const base::Problem& problem, Concerns concerns);
+  void fill_place(Origin at, base::Problem& problem) const;
 
   std::vector<File> files_;
   std::vector<Entry> entries_;
   std::unordered_map<std::string, std::size_t> told_once_;  // key to entry
+  std::vector<Entry> noticed_;
+  std::size_t noticed_count_ = 0;
   std::size_t total_ = 0;
   std::size_t most_listed_ = kMostReported;
   bool lists_each_ = false;

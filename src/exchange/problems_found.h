@@ -19,7 +19,8 @@ struct ProblemsFound {
   std::optional<GoodRows> good;             // nothing: all is refused
   std::vector<ProblemList::Entry> entries;  // as they were found
   std::size_t total = 0;
-  std::vector<TableSeen> seen;  // each file and sheet, as the entries count them
+  std::vector<ProblemList::Entry> noticed;  // of what is good
+  std::vector<TableSeen> seen;              // each file and sheet, as the entries count them
 };
 
 // As take_good_rows, which says the same in other words.

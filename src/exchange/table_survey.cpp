@@ -78,7 +78,12 @@ class Survey {
       for (const Sheet& sheet : table.sheets) survey_.sheets.push_back(sheet.name);
     }
     for (std::size_t file = 0; file < found_.seen.size(); ++file) show(file);
-    for (ProblemList::Entry& entry : found_.entries) place(std::move(entry));
+    for (ProblemList::Entry& entry : found_.entries) {
+      survey_.problems.push_back(placed(std::move(entry)));
+    }
+    for (ProblemList::Entry& entry : found_.noticed) {
+      survey_.noticed.push_back(placed(std::move(entry)));
+    }
     survey_.good = std::move(found_.good);
     return std::move(survey_);
   }
@@ -86,8 +91,10 @@ class Survey {
  private:
   [[nodiscard]] std::set<std::size_t> lines_of_problems(std::size_t file) const {
     std::set<std::size_t> lines;
-    for (const ProblemList::Entry& entry : found_.entries) {
-      if (entry.at.file == file && entry.at.line > 0) lines.insert(entry.at.line);
+    for (const auto* const entries : {&found_.entries, &found_.noticed}) {
+      for (const ProblemList::Entry& entry : *entries) {
+        if (entry.at.file == file && entry.at.line > 0) lines.insert(entry.at.line);
+      }
     }
     return lines;
   }
@@ -111,7 +118,7 @@ class Survey {
     survey_.grids.push_back(std::move(grid));
   }
 
-  void place(ProblemList::Entry entry) {
+  [[nodiscard]] PlacedProblem placed(ProblemList::Entry entry) const {
     PlacedProblem placed{
         .problem = std::move(entry.problem), .source = {}, .grid = {}, .row = {}, .column = {}};
     const bool is_of_file =
@@ -121,7 +128,7 @@ class Survey {
       placed.grid = grid_of_file_[entry.at.file];
     }
     if (placed.grid && entry.at.line > 0) place_in(survey_.grids[*placed.grid], entry.at, placed);
-    survey_.problems.push_back(std::move(placed));
+    return placed;
   }
 
   static void place_in(const SurveyedGrid& grid, const Origin& at, PlacedProblem& placed) {

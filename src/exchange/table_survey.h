@@ -3,7 +3,8 @@
 //
 // In: tables in memory, and what the person says beside them. Out: of each table or sheet its
 // shape, its headers with what each is taken for, rows as they are written; all problems, with the
-// grid, row and column where each stands; the trial that comes of what is good. Headers in other
+// grid, row and column where each stands, and what was noticed of readings that are good; the trial
+// that comes of what is good. Headers in other
 // words are guessed (header_guess.h), which is said of each: the trial is what comes of the
 // guesses, and taking needs them as mappings. It is read as take_good_rows reads it, so the two
 // cannot differ.
@@ -57,6 +58,7 @@ struct TableSurvey {
   std::vector<std::string> sheets;      // all that the spreadsheets have, to choose from
   std::vector<PlacedProblem> problems;  // in the order of the tables and rows
   std::size_t problem_count = 0;        // those that are not listed, too
+  std::vector<PlacedProblem> noticed;   // in what is good, and taken as it stands
   ColumnMap proposed;                   // the guesses
   std::optional<GoodRows> good;         // absent: nothing of it would be taken
 };

@@ -2,6 +2,7 @@
 
 #include "exchange/blade_statements.h"
 #include "exchange/cell_words.h"
+#include "exchange/likely_slips.h"
 #include "exchange/odd_statements.h"
 #include "exchange/odd_units.h"
 #include "exchange/reading_order.h"
@@ -12,6 +13,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <string_view>
 #include <unordered_set>
 #include <utility>
 #include <vector>
@@ -90,6 +92,13 @@ trials::Run run_of(RunDraft& draft) {
   return run;
 }
 
+// "1000", "#1000": nothing beside the number says what it counts.
+bool is_bare_grit_number(std::string_view text) {
+  if (text.starts_with('#')) text = trimmed(text.substr(1));
+  return !text.empty() && text.find_first_not_of("0123456789.,") == text.npos &&
+         text.find_first_of("0123456789") != text.npos;
+}
+
 void append_remarks(trials::Trial& trial, const std::vector<std::string>& remarks) {
   trial.remarks.insert(trial.remarks.end(), remarks.begin(), remarks.end());
 }
@@ -117,6 +126,8 @@ void TrialBuilder::add(const TableRow& row, const MatchedColumns& file_columns) 
   if (reading_headers_.size() <= row.at.file) {
     reading_headers_.resize(row.at.file + 1);
     reading_headers_.back() = file_columns.header_of(Column::reading);
+    finish_headers_.resize(row.at.file + 1);
+    finish_headers_.back() = file_columns.header_of(Column::finish);
   }
 }
 
@@ -129,6 +140,21 @@ void TrialBuilder::note_left_out(const TableRow& row) {
   left_out_.note(row, is_begun_without_unit);
 }
 
+// Each number once.
+void TrialBuilder::notice_bare_finishes(std::span<const RunDraft> drafts) {
+  std::unordered_set<std::string> told;
+  for (const RunDraft& draft : drafts) {
+    const ToldCell& finish = draft[Column::finish];
+    if (!is_bare_grit_number(finish.text) || !told.insert(finish.text).second) continue;
+    problems_.notice(finish.at,
+                     finish_headers_[finish.at.file],
+                     in_quotes(finish.text) +
+                         " does not say of which grit system it is, so it cannot be compared: "
+                         "FEPA-F, FEPA-P, JIS or CAMI, or a size in µm? Write it with that, as in "
+                         "JIS 1000 or 9 µm. As it stands it is kept as it was written.");
+  }
+}
+
 trials::Trial TrialBuilder::finish(std::string name) && {
   trials::Trial trial{.name = std::move(name), .counted = counting_.found()};
   SeriesSettlement settlement(register_, problems_);
@@ -139,6 +165,7 @@ trials::Trial TrialBuilder::finish(std::string name) && {
     left_out_.blame_runs(drafts, register_.told(), problems_);
     if (problems_.empty()) left_out_.check_units(drafts, register_, problems_);
   }
+  if (problems_.empty()) notice_bare_finishes(drafts);
   report_odd_units(drafts, reading_headers_, register_, problems_);
   const std::vector<std::string> split_runs = remarks_on_split_runs(drafts);
   for (RunDraft& draft : drafts) {
@@ -147,6 +174,9 @@ trials::Trial TrialBuilder::finish(std::string name) && {
     check_reading_order(draft, trial.counted, problems_);
     problems_.stand_nowhere();
     sort_by_cuts(draft);
+    if (problems_.empty()) {
+      notice_likely_slips(draft, register_.told(), trial.counted, reading_headers_, problems_);
+    }
     trial.runs.push_back(run_of(draft));
   }
   settlement.settle(trial);
@@ -157,6 +187,7 @@ trials::Trial TrialBuilder::finish(std::string name) && {
   append_remarks(trial, remarks_on_units(trial));
   append_remarks(trial, remarks_on_gaps(trial));
   append_remarks(trial, remarks_on_far_readings(trial));
+  append_remarks(trial, problems_.noticed_in_words());
   return trial;
 }
 

@@ -15,6 +15,7 @@
 #include "exchange/table_row.h"
 #include "trials/trial.h"
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -33,12 +34,15 @@ class TrialBuilder {
   [[nodiscard]] trials::Trial finish(std::string name) &&;
 
  private:
+  void notice_bare_finishes(std::span<const RunDraft> drafts);
+
   ProblemList& problems_;
   CountingWord counting_;
   ReadingSeriesRegister register_;
   RunDrafts drafts_;
   LeftOutRows left_out_;
   std::vector<std::string> reading_headers_;  // by file
+  std::vector<std::string> finish_headers_;
 };
 
 }  // namespace keenfall::exchange

@@ -27,7 +27,11 @@ void add_once(std::vector<std::string>& items, const std::string& item) {
 std::string things_that_are(const Comparison& comparison, Matching matching) {
   std::vector<std::string> things;
   for (const AlsoDiffers& thing : comparison.also_differs) {
-    if (thing.matching == matching) things.push_back(thing.what);
+    if (thing.matching != matching) continue;
+    // Written down for both, and still not known to be the same.
+    const bool is_half_said =
+        matching == Matching::not_recorded && !thing.a.empty() && !thing.b.empty();
+    things.push_back(is_half_said ? "the grit system of the " + thing.what : thing.what);
   }
   return listed(things);
 }

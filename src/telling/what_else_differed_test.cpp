@@ -35,6 +35,18 @@ TEST(WhatElseDiffered, NamesWhatDiffersForItsPair) {
               HasSubstr("C against A: differs in steel (X153CrMoV12 against C75S)."));
 }
 
+TEST(WhatElseDiffered, CallsAFinishThatWasWrittenDownNotUnrecorded) {
+  Judgement judgement = made_judgement();
+  for (verdicts::Comparison& comparison : judgement.comparisons) {
+    comparison.also_differs.push_back({.what = "finish",
+                                       .matching = verdicts::Matching::not_recorded,
+                                       .a = "1000 (grit system unknown)",
+                                       .b = "1000 (grit system unknown)"});
+  }
+
+  EXPECT_THAT(said(what_else_differed(judgement)), HasSubstr("the grit system of the finish"));
+}
+
 TEST(WhatElseDiffered, SaysOnceWhatDiffersAlikeInTwoMedia) {
   Judgement judgement = made_judgement();
   const verdicts::AlsoDiffers steel{
