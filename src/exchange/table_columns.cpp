@@ -4,6 +4,7 @@
 #include "exchange/text_lines.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace keenfall::exchange {
 
@@ -80,7 +81,9 @@ class HeaderMatch {
     }
   }
 
+  // Which columns there are is said once.
   void require_columns(std::size_t needed) {
+    std::string found = " Columns found: " + list_of_headers(matched_.headers) + ".";
     for (std::size_t i = 0; i < needed; ++i) {
       const ColumnDefinition& definition = column_definitions()[i];
       if (matched_.has(definition.column) || unmatched_mapping_[i]) continue;
@@ -88,8 +91,8 @@ class HeaderMatch {
       report({.kind = base::ProblemKind::missing,
               .sentence = "There is no column " + name + ". It must hold " +
                           std::string(definition.must_hold) +
-                          ". If it has another name here, say so: --column " + name +
-                          "=\"...\". Columns found: " + list_of_headers(matched_.headers) + ".",
+                          ". If it has another name here, say so: --column " + name + "=\"...\"." +
+                          std::exchange(found, ""),
               .place = {.column = name}});
     }
   }

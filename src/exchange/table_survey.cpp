@@ -2,6 +2,7 @@
 
 #include "exchange/column_words.h"
 #include "exchange/header_guess.h"
+#include "exchange/plain_columns.h"
 #include "exchange/problems_found.h"
 #include "exchange/spreadsheet_file.h"
 #include "exchange/surveyed_headers.h"
@@ -169,6 +170,7 @@ std::vector<KnownColumn> known_columns() {
   std::vector<KnownColumn> columns;
   for (const ColumnDefinition& definition : column_definitions()) {
     columns.push_back({.ours = std::string(definition.name),
+                       .label = column_label(definition.name),
                        .words = std::string(column_in_words(definition.column)),
                        .is_required = index_of(definition.column) < kRequiredColumnCount});
   }

@@ -74,6 +74,7 @@ inline constexpr std::size_t kMostProblemsShown = 500;
 // What a column may be.
 struct KnownColumn {
   std::string ours;
+  std::string label;  // as a sheet is headed by it
   std::string words;
   bool is_required = false;
 };

@@ -80,8 +80,10 @@ Json placed_object(const exchange::PlacedProblem& placed) {
 Json known_columns_json() {
   Json json = Json::array();
   for (const exchange::KnownColumn& column : exchange::known_columns()) {
-    json.push_back(
-        {{"ours", column.ours}, {"words", column.words}, {"required", column.is_required}});
+    json.push_back({{"ours", column.ours},
+                    {"label", column.label},
+                    {"words", column.words},
+                    {"required", column.is_required}});
   }
   return json;
 }
@@ -133,6 +135,10 @@ std::string tables_read_to_json(const TablesRead& read) {
     json["problems"].push_back(placed_object(placed));
   }
   json["problem_count"] = survey.problem_count;
+  json["noticed"] = Json::array();
+  for (const exchange::PlacedProblem& placed : survey.noticed) {
+    json["noticed"].push_back(placed_object(placed));
+  }
   const bool is_contradicted = read.into && !read.into->contradictions.empty();
   if (survey.good && !is_contradicted) {
     json["taken"] = would_take_object(*survey.good, read.arms);

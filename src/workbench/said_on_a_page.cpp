@@ -1,5 +1,7 @@
 #include "workbench/said_on_a_page.h"
 
+#include "exchange/plain_columns.h"
+
 #include <array>
 #include <string>
 #include <string_view>
@@ -16,11 +18,12 @@ struct Wording {
 
 // All that the sentences of exchange and notebook say of options when a table is taken.
 constexpr std::array<Wording, 13> kWordings = {{
-    {"are decimal marks, say --decimal=comma", "are decimal marks, choose the decimal comma"},
-    {"or say --decimal=comma", "or choose the decimal comma"},
-    {"with --kind, or in a column kind", "beside it, or in a column kind"},
+    {"are decimal marks, say --decimal=comma",
+     "are decimal marks, choose the decimal comma under “Read it otherwise”"},
+    {"or say --decimal=comma", "or choose the decimal comma under “Read it otherwise”"},
+    {"with --kind, or in a column kind", "under “Read it otherwise”, or in a column kind"},
     {", or your own by --define-kind", ""},
-    {"Say which with --shape", "Choose which"},
+    {"Say which with --shape", "Choose which under “Read it otherwise”"},
     {"--shape=long, --shape=wide or --shape=runs",
      "a row a reading, cuts down and runs across, or a line a run"},
     {"; --sheet says which", "; choose which"},
@@ -45,7 +48,8 @@ void replace_column_option(std::string& text) {
   constexpr std::string_view kEnd = "=\"...\"";
   const std::size_t begin = text.find(kBegin);
   const std::size_t end = begin == text.npos ? begin : text.find(kEnd, begin);
-  if (end != text.npos) text.replace(begin, end + kEnd.size() - begin, "choose it there");
+  if (end != text.npos)
+    text.replace(begin, end + kEnd.size() - begin, "choose it under “What the columns hold”");
 }
 
 }  // namespace
@@ -62,6 +66,8 @@ base::Problem said_on_a_page(base::Problem problem) {
     }
   }
   if (problem.place.column == "--column") problem.place.column = "columns";
+  problem.sentence = exchange::said_plainly(problem.sentence);
+  problem.accepted = exchange::said_plainly(problem.accepted);
   return problem;
 }
 

@@ -57,7 +57,8 @@ TEST(SaidOnAPage, AColumnOfAnotherNameIsChosen) {
       exchange::take_table_text("medium,run,cuts,reading\nsisal,1,0,104\n", "t.csv", {});
 
   EXPECT_THAT(said_on_a_page(trial.error()).front().sentence,
-              HasSubstr("If it has another name here, choose it there. Columns found: medium"));
+              HasSubstr("If it has another name here, choose it under “What the columns hold”. "
+                        "Columns found: medium"));
 }
 
 TEST(SaidOnAPage, WhatAPersonWroteStaysAsItIs) {

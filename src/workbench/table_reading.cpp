@@ -1,6 +1,7 @@
 #include "workbench/table_reading.h"
 
 #include "exchange/long_table.h"
+#include "exchange/plain_columns.h"
 #include "exchange/watched_tables.h"
 #include "notebook/digest.h"
 #include "notebook/kept_trials.h"
@@ -233,6 +234,9 @@ base::ResultOrProblems<wire::TablesRead> read_tables(const std::string& notebook
     if (!asked.tables.empty()) read.trial_name = exchange::trial_name_after(asked.tables.front());
     for (exchange::PlacedProblem& placed : read.survey.problems) {
       placed.problem = said_on_a_page(std::move(placed.problem));
+    }
+    if (auto& good = read.survey.good) {
+      for (std::string& remark : good->trial.remarks) remark = exchange::said_plainly(remark);
     }
     const auto& good = read.survey.good;
     if (good) read.arms = arms_in_words(good->trial);

@@ -10,6 +10,7 @@ const read = (columns: TableRead["columns"]): TableRead => ({
   problems: [],
   problem_count: 0,
   trial_name: "tally",
+  noticed: [],
   remarks: [],
 });
 

@@ -3,7 +3,7 @@ import { moved, type Pressed } from "../src/app/grid/moves";
 import { begun, redone, stepped, undone } from "../src/app/grid/past";
 import { blockOf } from "../src/app/grid/pasted";
 import { plannedSheet } from "../src/app/grid/planned_sheet";
-import { byCell, placedProblems } from "../src/app/grid/problems_at";
+import { byCell, folded, placedProblems } from "../src/app/grid/problems_at";
 import {
   blank,
   columnLetters,
@@ -188,6 +188,7 @@ describe("a problem of a table", () => {
     grids: [{ source: 0, rows: small.map((row) => [...row]), row_numbers, row_count: 900 }],
     columns: [],
     problems,
+    noticed: [],
     remarks: [],
   });
 
@@ -207,6 +208,29 @@ describe("a problem of a table", () => {
 
     expect([...byCell(placed).keys()]).toEqual(["0:1:0"]);
     expect(placed[1]?.where).toBe("");
+  });
+
+  test("is one with those that differ in their cells alone", () => {
+    const negative = (row: number, found: string) => ({
+      grid: 0,
+      row,
+      column: 1,
+      problem: { ...problem, sentence: `A reading cannot be negative, as “${found}” is.`, found },
+    });
+    const placed = placedProblems(
+      read([negative(0, "-4"), { grid: 0, row: 1, column: 0, problem }, negative(1, "-15")]),
+    );
+
+    const kinds = folded(placed);
+
+    expect(kinds.map(({ sentence }) => sentence)).toEqual([
+      "A reading cannot be negative, as “-4” is.",
+      "“l31” is no number.",
+    ]);
+    expect(kinds[0]?.all.map(({ row, found }) => [row, found])).toEqual([
+      [0, "-4"],
+      [1, "-15"],
+    ]);
   });
 
   test("is in the sheet of the workbook that it stands in, and says which", () => {

@@ -25,8 +25,13 @@ const examples: Record<string, string[]> = {
   failed_by: ["50"],
 };
 
-/** Only in a sheet that nothing was typed into yet, and only where it begins. */
-export function placeholderAt(sheet: Sheet, layout: Layout, { row, column }: Cell): string {
+/** Only in a sheet that nothing was typed into yet, and only where it begins: "such as 104". */
+export function placeholderAt(sheet: Sheet, layout: Layout, cell: Cell): string {
+  const example = exampleAt(sheet, layout, cell);
+  return example === "" ? "" : `such as ${example}`;
+}
+
+function exampleAt(sheet: Sheet, layout: Layout, { row, column }: Cell): string {
   if (layout === "wide") {
     const name = sheet[row]?.[0] ?? "";
     if (name === "cuts" || sheet[row]?.slice(1).some((text) => text !== "")) return "";

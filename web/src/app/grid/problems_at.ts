@@ -16,6 +16,17 @@ export interface PlacedProblem {
   accepted?: string;
   /** Something is not there, which may still be typed. */
   missing: boolean;
+  /** What stands in the cell. */
+  found?: string;
+}
+
+/** Problems that differ in their cells alone, and in what stands there. */
+export interface AlikeProblems {
+  id: string;
+  /** Of the first. */
+  sentence: string;
+  accepted?: string;
+  all: PlacedProblem[];
 }
 
 export const cellKey = (grid: number, row: number, column: number): string =>
@@ -30,8 +41,8 @@ function rowOfTable({ row_numbers }: ShownGrid, shown: number): number {
   return (row_numbers?.[shown] ?? shown + 1) - 1;
 }
 
-function placed(read: TableRead, problem: CellProblem, place: number): PlacedProblem {
-  const { sentence, accepted, column: named, cell } = problem.problem;
+function placed(read: TableRead, problem: CellProblem, id: string): PlacedProblem {
+  const { sentence, accepted, column: named, cell, found } = problem.problem;
   const grid = problem.grid === undefined ? undefined : read.grids[problem.grid];
   const row = grid && problem.row !== undefined ? rowOfTable(grid, problem.row) : undefined;
   const at = [
@@ -40,7 +51,7 @@ function placed(read: TableRead, problem: CellProblem, place: number): PlacedPro
   ];
   const sheet = read.grids.length > 1 && grid?.sheet ? `sheet ${grid.sheet}` : undefined;
   return {
-    id: `problem-${place}`,
+    id,
     grid: problem.grid,
     row,
     column: problem.column,
@@ -48,11 +59,39 @@ function placed(read: TableRead, problem: CellProblem, place: number): PlacedPro
     sentence,
     accepted,
     missing: problem.problem.kind === "missing",
+    found,
   };
 }
 
 export function placedProblems(read: TableRead | undefined): PlacedProblem[] {
-  return (read?.problems ?? []).map((problem, place) => placed(read as TableRead, problem, place));
+  return (read?.problems ?? []).map((problem, place) =>
+    placed(read as TableRead, problem, `problem-${place}`),
+  );
+}
+
+/** What is taken as it stands, and may be a slip. */
+export function placedNoticed(read: TableRead | undefined): PlacedProblem[] {
+  return (read?.noticed ?? []).map((noticed, place) =>
+    placed(read as TableRead, noticed, `noticed-${place}`),
+  );
+}
+
+/** What is quoted, and numbers, are of the cell; the rest of a sentence is its kind. */
+const kindOf = ({ sentence, accepted }: PlacedProblem) =>
+  [sentence, accepted]
+    .map((text = "") => text.replace(/“[^”]*”/g, "“”").replace(/\d+([.,]\d+)?/g, "0"))
+    .join("\n");
+
+export function folded(problems: readonly PlacedProblem[]): AlikeProblems[] {
+  const kinds = new Map<string, PlacedProblem[]>();
+  for (const problem of problems) {
+    const kind = kindOf(problem);
+    kinds.set(kind, [...(kinds.get(kind) ?? []), problem]);
+  }
+  return [...kinds.values()].map((all) => {
+    const { id, sentence, accepted } = all[0] as PlacedProblem;
+    return { id, sentence, accepted, all };
+  });
 }
 
 /** Without what a row lacks that is being typed. */
