@@ -144,6 +144,9 @@ std::string tables_read_to_json(const TablesRead& read) {
     json["taken"] = would_take_object(*survey.good, read.arms);
   }
   json["trial_name"] = read.trial_name;
+  if (read.namesake) {
+    json["namesake"] = {{"trial", read.namesake->trial}, {"trial_name", read.namesake->trial_name}};
+  }
   if (read.into) json["into"] = into_object(*read.into);
   json["remarks"] =
       sentences_json(survey.good ? survey.good->trial.remarks : std::vector<std::string>{});

@@ -42,9 +42,16 @@ struct IntoTrial {
   std::vector<base::Problem> contradictions;  // with any, nothing would be taken
 };
 
+// A trial of the name that a new one would have, were that free.
+struct Namesake {
+  std::string trial;  // uid
+  std::string trial_name;
+};
+
 struct TablesRead {
   exchange::TableSurvey survey;
-  std::string trial_name;         // of a new trial, were none said
+  std::string trial_name;  // of a new trial, were none said
+  std::optional<Namesake> namesake;
   std::vector<std::string> arms;  // of what would come in, in words
   std::optional<IntoTrial> into;  // where there is such a trial
 };

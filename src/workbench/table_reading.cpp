@@ -166,7 +166,8 @@ void read_as_new(const notebook::Notebook& opened,
                  const base::ProgressReport& progress,
                  wire::TablesRead& read) {
   const std::string name = read.trial_name;
-  if (!notebook::trial_uid_of(opened, name)) return;
+  const auto namesake = notebook::trial_uid_of(opened, name);
+  if (!namesake) return;
   if (read.survey.good) {
     wire::IntoTrial into = stands_to(opened, name, asked, *read.survey.good, progress);
     if (is_all_known(into)) {
@@ -174,6 +175,7 @@ void read_as_new(const notebook::Notebook& opened,
       return;
     }
   }
+  read.namesake = wire::Namesake{.trial = *namesake, .trial_name = name};
   for (int number = 2; notebook::trial_uid_of(opened, read.trial_name); ++number) {
     read.trial_name = name + " " + std::to_string(number);
   }

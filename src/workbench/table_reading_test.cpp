@@ -135,6 +135,7 @@ TEST_F(TableReading, ANewTrialByANameThatIsThereIsRefused) {
             "There is a trial “tally” already. Take the table into it, or give the new trial "
             "another name.");
   EXPECT_EQ(read->trial_name, "tally 2");
+  EXPECT_EQ(read->namesake.value().trial_name, "tally");
   EXPECT_FALSE(read->into);
   EXPECT_TRUE(take({.read = typed(other), .trial_name = "tally 2"}));
 }

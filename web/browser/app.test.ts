@@ -92,7 +92,7 @@ describe.each([
     const { page } = person;
     await page.getByLabel("What the notebook is called").fill("rope");
     await button(page, "Make a notebook").click();
-    await page.getByRole("heading", { name: "An empty notebook" }).waitFor();
+    await page.getByRole("heading", { name: "No trials yet" }).waitFor();
     await page.getByRole("link", { name: "Type in a tally sheet" }).click();
     await button(page, "I have read this").click();
 
@@ -124,7 +124,7 @@ test("by the keyboard alone: a notebook, a sheet that is typed, a verdict, a run
   await tabTo(page, "input", /notebook is called/);
   await page.keyboard.type("keys");
   await page.keyboard.press("Enter");
-  await page.getByRole("heading", { name: "An empty notebook" }).waitFor();
+  await page.getByRole("heading", { name: "No trials yet" }).waitFor();
   await tabTo(page, "a", /tally sheet/);
   await page.keyboard.press("Enter");
   await page.getByRole("heading", { name: "Bring in a table" }).waitFor();

@@ -35,7 +35,7 @@ const chances = (page: Page) =>
 async function beginTrial({ page }: Person, name: string): Promise<void> {
   await page.getByLabel("What the notebook is called").fill("bench");
   await button(page, "Make a notebook").click();
-  await named(page, "An empty notebook");
+  await named(page, "No trials yet");
   await beginAnother({ page }, name);
 }
 async function beginAnother({ page }: Pick<Person, "page">, name: string): Promise<void> {
@@ -213,7 +213,7 @@ test("by the keyboard alone: a question, a plan, the plan sealed", async () => {
   await tabTo(page, "input", /notebook is called/);
   await page.keyboard.type("keys");
   await page.keyboard.press("Enter");
-  await named(page, "An empty notebook");
+  await named(page, "No trials yet");
   await tabTo(page, "input", /trial is called/);
   await page.keyboard.type("Rope");
   await page.keyboard.press("Enter");

@@ -11,7 +11,7 @@ serveForEach();
 async function beginNotebook(page: Page): Promise<void> {
   await page.getByLabel(/notebook is called/).fill("bench");
   await button(page, "Make a notebook").click();
-  await page.getByRole("heading", { name: "An empty notebook" }).waitFor();
+  await page.getByRole("heading", { name: "No trials yet" }).waitFor();
 }
 async function openKit(page: Page): Promise<void> {
   await inMargin(page, "Kit").click();

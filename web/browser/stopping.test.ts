@@ -21,7 +21,7 @@ describe.each([
     const { page, complaints } = await sitDown(browser, app.address, size);
     await page.getByLabel(/notebook is called/).fill("bench");
     await button(page, "Make a notebook").click();
-    await page.getByRole("heading", { name: "An empty notebook" }).waitFor();
+    await page.getByRole("heading", { name: "No trials yet" }).waitFor();
 
     await button(page, "Stop Keenfall").click();
     expect(await faults(page)).toEqual([]);

@@ -11,7 +11,7 @@ serveForEach();
 async function makeNotebook(page: Page, name: string): Promise<void> {
   await page.getByLabel(/notebook is called/).fill(name);
   await button(page, "Make a notebook").click();
-  await page.getByRole("heading", { name: "An empty notebook" }).waitFor();
+  await page.getByRole("heading", { name: "No trials yet" }).waitFor();
 }
 const blades = async () => (await askApi<Kit>(app, "GET", "/kit")).blades.map((b) => b.name);
 const shelf = (page: Page) => page.getByRole("region", { name: "Blades", exact: true });
@@ -53,7 +53,7 @@ test("The one that is open now can be looked at", async () => {
   await button(page, "Look at what is open").click();
 
   await inMargin(page, "second.keen").waitFor();
-  await page.getByRole("heading", { name: "An empty notebook" }).waitFor();
+  await page.getByRole("heading", { name: "No trials yet" }).waitFor();
   expect(await strip(page).count()).toBe(0);
 });
 

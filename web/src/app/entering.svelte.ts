@@ -125,13 +125,15 @@ export class EnteringTable {
     if (read?.known_columns) this.known = read.known_columns;
   }
 
-  async take(name: string, keepGood: boolean): Promise<TakenTable | undefined> {
+  /** `into`: a trial that is there, in place of a new one. */
+  async take(name: string, keepGood: boolean, into?: string): Promise<TakenTable | undefined> {
+    const trial = this.#trial ?? into;
     const sent = this.fromFiles ? undefined : this.sheet;
     const table = {
       sources: this.sources(),
       choices: withGuesses(this.choices, this.reading.answer),
-      trial: this.#trial,
-      trial_name: this.#trial ? undefined : name || undefined,
+      trial,
+      trial_name: trial ? undefined : name || undefined,
       keep_good: keepGood || undefined,
     };
     const taken = await this.taking.ask(async () =>
