@@ -56,6 +56,11 @@ export class EnteringTable {
     if (elsewhere === undefined) return undefined;
     return elsewhere === "taken in" ? "taken in" : "typed into";
   }
+  /** Larger than the notebook keeps: where it is kept instead. */
+  get keptOnly(): "in this browser" | "on this page" | undefined {
+    if (!this.#keeping.tooLarge) return undefined;
+    return this.#keeping.noRoom ? "on this page" : "in this browser";
+  }
   /** What was typed in another browser, or before this one was closed, is gone on with. */
   async look(): Promise<void> {
     const kept = await this.#keeping.look(() => (this.#isTyped() ? this.sheet : undefined));

@@ -18,6 +18,7 @@ interface Held {
 /** What stands in the notebook: a sheet, or that it was taken in. */
 export type Elsewhere = { cells: Sheet } | "taken in";
 
+const isTooLarge = ({ problems }: Refused) => problems.some(({ kind }) => kind === "too_large");
 /** Another job may only be writing: then the next change is kept with this one. */
 const isConflict = ({ problems }: Refused) => problems.some(({ kind }) => kind === "conflicting");
 const isSame = (one: Sheet, other: Sheet) => JSON.stringify(one) === JSON.stringify(other);
@@ -25,6 +26,10 @@ const isSame = (one: Sheet, other: Sheet) => JSON.stringify(one) === JSON.string
 export class SheetKeeping {
   /** Where somebody else typed, or took it in; to be gone on with or written over. */
   elsewhere: Elsewhere | undefined = $state.raw();
+  /** It is larger than the notebook keeps. */
+  tooLarge = $state(false);
+  /** This browser has no room for it either. */
+  noRoom = $state(false);
   readonly #trial: string | undefined;
   readonly #place: string;
   #revision = 0;
@@ -102,6 +107,8 @@ export class SheetKeeping {
   /** It was taken in. */
   forget(): void {
     forgetUnsent(localStorage, this.#place);
+    this.tooLarge = false;
+    this.noRoom = false;
     void this.#next(async () => {
       const asked = this.#revision;
       if (asked === 0) return;
@@ -117,6 +124,7 @@ export class SheetKeeping {
       { goes_on_from: this.#revision, cells: cells.map((row) => [...row]) },
       this.#trial,
     );
+    this.tooLarge = false;
     this.#revision = kept.revision;
     const now = unsent<Held>(localStorage, this.#place);
     this.#saved = now === undefined || isSame(now.cells, cells);
@@ -132,7 +140,7 @@ export class SheetKeeping {
 
   #keepHere(cells: Sheet): void {
     const held: Held = { cells, revision: this.#revision, saved: this.#saved };
-    keepUnsent(localStorage, this.#place, held);
+    this.noRoom = !keepUnsent(localStorage, this.#place, held);
   }
 
   /**
@@ -141,7 +149,9 @@ export class SheetKeeping {
    */
   #next<T>(work: () => Promise<T>): Promise<T | undefined> {
     const done = this.#turn.then(work).catch(async (failure: unknown) => {
-      if (!(failure instanceof Refused) || !isConflict(failure)) return undefined;
+      if (!(failure instanceof Refused)) return undefined;
+      if (isTooLarge(failure)) this.tooLarge = true;
+      if (!isConflict(failure)) return undefined;
       const kept = await api.typedSheet(this.#trial).catch(() => undefined);
       if (kept && kept.revision !== this.#revision) this.elsewhere = inNotebook(kept);
       return undefined;

@@ -1,10 +1,12 @@
 // What was typed and not sent yet, so that neither a stopped program nor a closed page loses it.
 
-export function keepUnsent(kept: Storage, place: string, typed: unknown): void {
+/** Whether it is kept; where the browser's room is full, what was typed still stands on the page. */
+export function keepUnsent(kept: Storage, place: string, typed: unknown): boolean {
   try {
     kept.setItem(`keenfall.unsent.${place}`, JSON.stringify(typed));
+    return true;
   } catch {
-    // The browser's room is full: what was typed still stands on the page.
+    return false;
   }
 }
 
