@@ -64,13 +64,17 @@ Match match(std::string_view text) {
   return {};
 }
 
-base::Problem unknown_steel(std::string_view text) {
+std::vector<std::string_view> all_designations() {
   std::vector<std::string_view> designations;
   for (const Steel& steel : all_steels()) {
     designations.push_back(steel.name);
     designations.insert(designations.end(), steel.same.begin(), steel.same.end());
   }
-  std::string accepted = did_you_mean(bare_designation(text), designations);
+  return designations;
+}
+
+base::Problem unknown_steel(std::string_view text) {
+  std::string accepted = did_you_mean(bare_designation(text), all_designations());
   if (accepted.empty()) accepted = "a designation that `keenfall steels` lists";
   return {.kind = base::ProblemKind::unknown_name,
           .sentence = "the steel “" + std::string(text) +
@@ -145,6 +149,10 @@ base::Result<FoundSteel> find_steel(std::string_view text) {
   }
   if (found.steel == nullptr) return base::failed(unknown_steel(written));
   return FoundSteel{*found.steel, found.only_near};
+}
+
+std::vector<std::string> nearest_steels(std::string_view text) {
+  return nearest_names(bare_designation(trimmed(text)), all_designations());
 }
 
 }  // namespace keenfall::materials

@@ -76,4 +76,7 @@ struct FoundSteel {
 // that belong to different steels.
 [[nodiscard]] base::Result<FoundSteel> find_steel(std::string_view text);
 
+// Of a name that is not in the table: up to three designations that are written nearly like it.
+[[nodiscard]] std::vector<std::string> nearest_steels(std::string_view text);
+
 }  // namespace keenfall::materials

@@ -47,7 +47,10 @@ base::Problem is_gone() {
 }
 
 base::Problem is_there_already(const KitThing& thing) {
-  return refused_kit("The kit has a " + words_of(thing) + " already.", "another name");
+  const std::string words = words_of(thing);
+  return refused_kit(
+      "The kit has " + std::string(words.starts_with("edge") ? "an " : "a ") + words + " already.",
+      "another name");
 }
 
 MaybeWrong problem_of_specimens(SQLite::Database& database,

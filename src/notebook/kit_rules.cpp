@@ -17,9 +17,18 @@ base::Problem wrong(const std::string& sentence, const std::string& accepted) {
   return {.kind = base::ProblemKind::bad_value, .sentence = sentence, .accepted = accepted};
 }
 
+base::Problem wrong_in(const std::string& field,
+                       const std::string& sentence,
+                       const std::string& accepted) {
+  base::Problem problem = wrong(sentence, accepted);
+  problem.place = {.column = field};
+  return problem;
+}
+
 Wrong wrong_name(const std::string& name, const std::string& what, const std::string& accepted) {
   if (!name.empty()) return std::nullopt;
-  return wrong("A " + what + " has no name.", accepted);
+  const std::string article = what.starts_with("edge") ? "An " : "A ";
+  return wrong(article + what + " has no name.", accepted);
 }
 
 // `what`: "The length of the lot roll 7".
@@ -33,6 +42,17 @@ Wrong wrong_number(const std::string& what, const std::optional<double>& number,
 Wrong wrong_hardness(const std::string& whose, const std::optional<trials::Hardness>& hardness) {
   if (!hardness) return std::nullopt;
   if (auto found = wrong_number("The hardness of " + whose, hardness->reading)) return found;
+  // The range of the scale in ISO 6508-1.
+  constexpr double kSoftestHrc = 20;
+  constexpr double kHardestHrc = 70;
+  const bool is_off_scale = hardness->scale == trials::HardnessScale::rockwell_c &&
+                            (hardness->reading < kSoftestHrc || hardness->reading > kHardestHrc);
+  if (is_off_scale) {
+    return wrong_in("hardness.reading",
+                    "The hardness of " + whose + " is " + base::plain_number(hardness->reading) +
+                        " HRC, and the C scale goes from 20 to 70.",
+                    "20 to 70 HRC; what lies beyond, in HV");
+  }
   return wrong_number("The error of the hardness of " + whose, hardness->error);
 }
 
@@ -42,6 +62,19 @@ Wrong wrong_angle(const std::string& edge, const std::optional<trials::PerSideAn
   return wrong("An angle of the edge " + edge + " is " + base::plain_number(angle->deg) +
                    "° per side, which no edge has.",
                "degrees per side, between 0 and 90");
+}
+
+// A micro-bevel stands steeper than the bevel that it ends.
+Wrong wrong_micro_bevel(const trials::NamedEdge& edge) {
+  const auto& bevel = edge.edge.bevel_angle;
+  const auto& apex = edge.edge.apex_angle;
+  if (!bevel || !apex || apex->deg >= bevel->deg) return std::nullopt;
+  return wrong_in("edge.apex_angle_per_side_deg",
+                  "The micro-bevel of the edge " + edge.name + " is " +
+                      base::plain_number(apex->deg) + "° per side, below its bevel of " +
+                      base::plain_number(bevel->deg) +
+                      "°: a stone held lower than the bevel does not reach the apex.",
+                  "an angle above that of the bevel, or the two the other way round");
 }
 
 struct FindWrong {
@@ -66,6 +99,7 @@ struct FindWrong {
     if (auto found = wrong_name(edge.name, "edge", "what it is called")) return found;
     if (auto found = wrong_angle(edge.name, edge.edge.bevel_angle)) return found;
     if (auto found = wrong_angle(edge.name, edge.edge.apex_angle)) return found;
+    if (auto found = wrong_micro_bevel(edge)) return found;
     return wrong_number("The thickness behind the edge " + edge.name,
                         edge.edge.thickness_behind_edge_mm);
   }

@@ -94,18 +94,18 @@ class AShelf : public testing::ANotebook {
 
 TEST_F(AShelf, HasOneOfEachNameOfEveryKind) {
   put_all();
-  const std::vector<std::string> words{"blade C",
-                                       "edge fine",
-                                       "medium new matting, dry",
-                                       "lot roll 7 of new matting, dry",
-                                       "thread 0.25 mm polyester, lot 3",
-                                       "kind of reading flank_wear",
-                                       "stone the coarse plate"};
+  const std::vector<std::string> words{"a blade C",
+                                       "an edge fine",
+                                       "a medium new matting, dry",
+                                       "a lot roll 7 of new matting, dry",
+                                       "a thread 0.25 mm polyester, lot 3",
+                                       "a kind of reading flank_wear",
+                                       "a stone the coarse plate"};
 
   for (std::size_t kind = 0; kind < words.size(); ++kind) {
     const auto again = add_to_kit(notebook_, a_kit()[kind], next());
     ASSERT_FALSE(again) << words[kind];
-    EXPECT_EQ(again.error().sentence, "The kit has a " + words[kind] + " already.");
+    EXPECT_EQ(again.error().sentence, "The kit has " + words[kind] + " already.");
     EXPECT_EQ(again.error().kind, base::ProblemKind::conflicting);
   }
   EXPECT_EQ(notebook_.journal().size(), a_kit().size());

@@ -24,6 +24,15 @@ HttpResponse kit_answer(const base::Result<notebook::KeptKit>& kit,
       kit, [&told](const auto& known) { return wire::kit_to_json(known, told); }, uid);
 }
 
+HttpResponse changed_answer(const base::Result<workbench::KitAfter>& after,
+                            const ToldIn& told,
+                            const std::string& uid = {}) {
+  return encoded(
+      after,
+      [&told](const auto& done) { return wire::kit_to_json(done.kit, told, done.remarks); },
+      uid);
+}
+
 HttpResponse at_hand(workbench::OpenApp& open, const HttpRequest& request, const ToldIn& told) {
   const auto path = notebook_to_read(open, request);
   if (!path) return path.error();
@@ -40,7 +49,7 @@ HttpResponse added(workbench::OpenApp& open,
   const auto thing = wire::kit_thing_from(shelf, request.body);
   if (!thing) return problems_answer(thing.error());
   const auto kit = workbench::kit_with(*path, *thing, open.hand(request.came_at));
-  HttpResponse answer = kit_answer(kit, told);
+  HttpResponse answer = changed_answer(kit, told);
   if (kit) answer.status = kCreated;
   return answer;
 }
@@ -55,7 +64,7 @@ HttpResponse changed(workbench::OpenApp& open,
   auto change = wire::kit_change_from(shelf, request.body);
   if (!change) return problems_answer(change.error());
   const workbench::ThingSeen seen{.shelf = shelf, .uid = uid, .revision = change->revision};
-  return kit_answer(
+  return changed_answer(
       workbench::kit_changed(
           *path, seen, std::move(change->thing), open.hand(request.came_at, change->why)),
       told,

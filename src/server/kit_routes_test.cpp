@@ -147,6 +147,47 @@ TEST_F(KitRoutes, NameTheFieldThatCannotBeUsed) {
   EXPECT_EQ(field_of("threads", {{"kind", "tread_push"}, {"name", "yarn"}}), "kind");
 }
 
+TEST_F(KitRoutes, RefuseAHardnessOffItsScaleAndAMicroBevelBelowItsBevel) {
+  const auto hard = [&](double reading, const char* scale) -> json {
+    return {{"name", "N"}, {"hardness", {{"reading", reading}, {"scale", scale}}}};
+  };
+  const json off = refused(400, "POST", "/kit/blades", hard(200, "HRC"));
+  EXPECT_EQ(off["sentence"], "The hardness of N is 200 HRC, and the C scale goes from 20 to 70.");
+  EXPECT_EQ(off["column"], "hardness.reading");
+  (void)refused(400, "POST", "/kit/blades", hard(19.9, "HRC"));
+  (void)kept("blades", hard(700, "HV"));
+
+  const auto ground = [&](double bevel, double apex) -> json {
+    return {{"name", "E"},
+            {"edge", {{"bevel_angle_per_side_deg", bevel}, {"apex_angle_per_side_deg", apex}}}};
+  };
+  const json below = refused(400, "POST", "/kit/edges", ground(20, 15));
+  EXPECT_EQ(below["column"], "edge.apex_angle_per_side_deg");
+  EXPECT_THAT(below["sentence"], HasSubstr("is 15° per side, below its bevel of 20°"));
+  (void)kept("edges", ground(15, 15));
+  EXPECT_THAT(refused(409, "POST", "/kit/edges", ground(15, 20))["sentence"],
+              HasSubstr("The kit has an edge E already."));
+}
+
+TEST_F(KitRoutes, RemarkOnASteelThatIsNotInTheTableAndAMediumThatCameInWithItsLot) {
+  const auto remarks = [&](const std::string& shelf, const json& thing) {
+    return got("POST", "/kit/" + shelf, "Kit", thing).value("remarks", json::array());
+  };
+
+  EXPECT_EQ(remarks("blades", {{"name", "A"}, {"steel", "X46Cr31"}}),
+            (json{"The steel X46Cr31 is not in the table; nearest: X46Cr13."}));
+  EXPECT_TRUE(remarks("blades", {{"name", "B"}, {"steel", "X46Cr13"}}).empty());
+  EXPECT_EQ(remarks("blades", {{"name", "C"}, {"steel", "my grandfather's"}}),
+            (json{"The steel my grandfather's is not in the table."}));
+  EXPECT_EQ(remarks("lots", {{"medium", "matting"}, {"name", "roll 1"}}),
+            (json{"The medium matting was not in the kit and came into it with its lot."}));
+  EXPECT_EQ(remarks("lots", {{"medium", "mating"}, {"name", "roll 2"}}),
+            (json{"The medium mating was not in the kit and came into it with its lot; nearest: "
+                  "matting."}));
+  EXPECT_TRUE(remarks("lots", {{"medium", "matting"}, {"name", "roll 3"}}).empty());
+  EXPECT_FALSE(got("GET", "/kit", "Kit").contains("remarks"));
+}
+
 TEST_F(KitRoutes, RefuseTheSameNameTwiceAndGritsWithoutTheirSystem) {
   (void)kept("stones", {{"name", "plate"}});
 

@@ -133,7 +133,9 @@ std::string revision_of(const notebook::KitThing& thing) {
   return std::visit([](const auto& one) { return revision_of_told(thing_json(one)); }, thing);
 }
 
-std::string kit_to_json(const notebook::KeptKit& kit, const materials::ToldIn& told) {
+std::string kit_to_json(const notebook::KeptKit& kit,
+                        const materials::ToldIn& told,
+                        const std::vector<std::string>& remarks) {
   Json document = Json::object();
   document["blades"] = shelf_json(kit.blades);
   document["edges"] = edges_json(kit.edges, told);
@@ -142,6 +144,7 @@ std::string kit_to_json(const notebook::KeptKit& kit, const materials::ToldIn& t
   document["threads"] = shelf_json(kit.threads);
   document["kinds"] = kinds_json(kit.kinds);
   document["stones"] = shelf_json(kit.stones);
+  if (!remarks.empty()) document["remarks"] = sentences_json(remarks);
   return in_one_line(document);
 }
 

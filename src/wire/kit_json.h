@@ -9,6 +9,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace keenfall::wire {
 
@@ -18,8 +19,10 @@ inline constexpr std::array<std::string_view, 7> kKitShelves{
 
 // In one line. Kinds of reading that are known without a notebook stand before one's own. Words in
 // what is told; numbers as they are kept.
+// remarks: on what was just changed, in sentences; left out where there are none.
 [[nodiscard]] std::string kit_to_json(const notebook::KeptKit& kit,
-                                      const materials::ToldIn& told = {});
+                                      const materials::ToldIn& told = {},
+                                      const std::vector<std::string>& remarks = {});
 
 struct KitChange {
   notebook::KitThing thing;

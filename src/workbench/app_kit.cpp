@@ -1,5 +1,7 @@
 #include "workbench/app_kit.h"
 
+#include "materials/spelling.h"
+#include "materials/steels.h"
 #include "wire/revisions.h"
 #include "workbench/changed_elsewhere.h"
 
@@ -8,6 +10,7 @@
 #include <cstddef>
 #include <functional>
 #include <optional>
+#include <string_view>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -16,7 +19,7 @@ namespace keenfall::workbench {
 
 namespace {
 
-using KitAfter = base::Result<notebook::KeptKit>;
+using Outcome = base::Result<KitAfter>;
 
 // A thread of a kind that nobody reads would never be offered.
 std::optional<base::Problem> unknown_kind(const notebook::KeptKit& kit,
@@ -85,15 +88,41 @@ notebook::KitThing with_what_pages_leave_out(const notebook::KeptKit& kit,
   return whole;
 }
 
-// change: the first problem, or nothing.
-KitAfter kit_after(const std::string& path,
-                   const Hand& hand,
-                   const std::function<std::optional<base::Problem>(notebook::Notebook&)>& change) {
-  return naming_the_file(path, [&]() -> KitAfter {
+// "; nearest: sisal rope or manila rope": empty where none is near.
+std::string nearest_of(const std::vector<std::string>& names) {
+  std::string words;
+  for (const std::string& name : names) words += (words.empty() ? "; nearest: " : " or ") + name;
+  return words;
+}
+
+std::vector<std::string> remarks_on(const notebook::KeptKit& before,
+                                    const notebook::KitThing& thing) {
+  if (const auto* blade = std::get_if<trials::Blade>(&thing)) {
+    if (blade->steel.empty() || materials::find_steel(blade->steel)) return {};
+    return {"The steel " + blade->steel + " is not in the table" +
+            nearest_of(materials::nearest_steels(blade->steel)) + "."};
+  }
+  const auto* lot = std::get_if<trials::MediumLot>(&thing);
+  if (lot == nullptr) return {};
+  std::vector<std::string_view> known;
+  for (const auto& medium : before.media) known.emplace_back(medium.thing.name);
+  if (std::ranges::count(known, lot->medium.name) > 0) return {};
+  return {"The medium " + lot->medium.name + " was not in the kit and came into it with its lot" +
+          nearest_of(materials::nearest_names(lot->medium.name, known)) + "."};
+}
+
+// change: the first problem, or nothing. remark_on: what came in, if anything did.
+Outcome kit_after(const std::string& path,
+                  const Hand& hand,
+                  const notebook::KitThing* remark_on,
+                  const std::function<std::optional<base::Problem>(notebook::Notebook&)>& change) {
+  return naming_the_file(path, [&]() -> Outcome {
     auto opened = opened_whole_to_write(path, hand, Checked::if_small);
     if (!opened) return base::failed(opened.error());
+    std::vector<std::string> remarks;
+    if (remark_on != nullptr) remarks = remarks_on(notebook::kept_kit(*opened), *remark_on);
     if (const auto problem = change(*opened)) return base::failed(*problem);
-    return notebook::kept_kit(*opened);
+    return KitAfter{.kit = notebook::kept_kit(*opened), .remarks = std::move(remarks)};
   });
 }
 
@@ -106,27 +135,27 @@ std::optional<base::Problem> problem_in(const base::Result<Done>& done) {
 }  // namespace
 
 base::Result<notebook::KeptKit> kit_of(const std::string& notebook) {
-  return naming_the_file(notebook, [&]() -> KitAfter {
+  return naming_the_file(notebook, [&]() -> base::Result<notebook::KeptKit> {
     const auto opened = opened_to_read(notebook);
     if (!opened) return base::failed(opened.error());
     return notebook::kept_kit(*opened);
   });
 }
 
-base::Result<notebook::KeptKit> kit_with(const std::string& notebook,
-                                         const notebook::KitThing& thing,
-                                         const Hand& hand) {
-  return kit_after(notebook, hand, [&](notebook::Notebook& opened) {
+base::Result<KitAfter> kit_with(const std::string& notebook,
+                                const notebook::KitThing& thing,
+                                const Hand& hand) {
+  return kit_after(notebook, hand, &thing, [&](notebook::Notebook& opened) {
     if (auto problem = unknown_kind(notebook::kept_kit(opened), thing)) return problem;
     return problem_in(notebook::add_to_kit(opened, thing, authorship_of(hand)));
   });
 }
 
-base::Result<notebook::KeptKit> kit_changed(const std::string& notebook,
-                                            const ThingSeen& seen,
-                                            notebook::KitThing thing,
-                                            const Hand& hand) {
-  return kit_after(notebook, hand, [&](notebook::Notebook& opened) {
+base::Result<KitAfter> kit_changed(const std::string& notebook,
+                                   const ThingSeen& seen,
+                                   notebook::KitThing thing,
+                                   const Hand& hand) {
+  return kit_after(notebook, hand, &thing, [&](notebook::Notebook& opened) {
     const notebook::KeptKit kit = notebook::kept_kit(opened);
     if (auto problem = problem_of_seen(kit, seen, &thing)) return problem;
     if (auto problem = unknown_kind(kit, thing)) return problem;
@@ -141,10 +170,12 @@ base::Result<notebook::KeptKit> kit_changed(const std::string& notebook,
 base::Result<notebook::KeptKit> kit_without(const std::string& notebook,
                                             const ThingSeen& seen,
                                             const Hand& hand) {
-  return kit_after(notebook, hand, [&](notebook::Notebook& opened) {
+  auto after = kit_after(notebook, hand, nullptr, [&](notebook::Notebook& opened) {
     if (auto problem = problem_of_seen(notebook::kept_kit(opened), seen)) return problem;
     return problem_in(notebook::take_from_kit(opened, seen.uid, authorship_of(hand)));
   });
+  if (!after) return base::failed(std::move(after.error()));
+  return std::move(after->kit);
 }
 
 }  // namespace keenfall::workbench

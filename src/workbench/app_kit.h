@@ -11,14 +11,22 @@
 
 #include <cstddef>
 #include <string>
+#include <vector>
 
 namespace keenfall::workbench {
 
 [[nodiscard]] base::Result<notebook::KeptKit> kit_of(const std::string& notebook);
 
-[[nodiscard]] base::Result<notebook::KeptKit> kit_with(const std::string& notebook,
-                                                       const notebook::KitThing& thing,
-                                                       const Hand& hand);
+// The kit after a change, and what is unlikely about what came in: a steel that is not in the
+// table, a medium that came in with its lot. Sentences; most often none.
+struct KitAfter {
+  notebook::KeptKit kit;
+  std::vector<std::string> remarks;
+};
+
+[[nodiscard]] base::Result<KitAfter> kit_with(const std::string& notebook,
+                                              const notebook::KitThing& thing,
+                                              const Hand& hand);
 
 // One thing as somebody saw it.
 struct ThingSeen {
@@ -28,10 +36,10 @@ struct ThingSeen {
 };
 
 // What a page does not show of a kind of reading stays as it was. hand.why: why it was otherwise.
-[[nodiscard]] base::Result<notebook::KeptKit> kit_changed(const std::string& notebook,
-                                                          const ThingSeen& seen,
-                                                          notebook::KitThing thing,
-                                                          const Hand& hand);
+[[nodiscard]] base::Result<KitAfter> kit_changed(const std::string& notebook,
+                                                 const ThingSeen& seen,
+                                                 notebook::KitThing thing,
+                                                 const Hand& hand);
 
 [[nodiscard]] base::Result<notebook::KeptKit> kit_without(const std::string& notebook,
                                                           const ThingSeen& seen,

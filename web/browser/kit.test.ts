@@ -103,6 +103,93 @@ test("a thing with a field that is marked wrong is not kept: the field is come t
   expect(await lot.textContent()).not.toContain("false");
 });
 
+test("a hardness is typed as a range or with its error, and one off the scale is refused", async () => {
+  const { page, complaints } = await sitDown(browser, app.address);
+  await beginNotebook(page);
+  await openKit(page);
+  const blades = shelf(page, "Blades");
+  await button(page, "Add a blade").click();
+  await blades.getByLabel("Name (needed)").fill("Gyuto");
+  await blades.getByLabel(/^Steel/).fill("X46Cr31");
+  const hardness = blades.getByLabel(/^Hardness/);
+  await hardness.fill("58-60");
+  await blades.getByText("Taken as 59, plus or minus 1.").waitFor();
+  const error = blades.getByLabel(/^Plus or minus/);
+  expect(await error.inputValue()).toBe("1");
+  await error.fill("±1.5");
+  await hardness.fill("200");
+  await button(page, "Keep it").click();
+  await blades.getByText("The hardness of Gyuto is 200 HRC, and the C scale goes").waitFor();
+  expect(await faults(page)).toEqual([]);
+
+  await hardness.fill("59");
+  await button(page, "Keep it").click();
+  const kept = blades.locator("li", { hasText: "59 ± 1.5 HRC" });
+  await kept.getByText("The steel X46Cr31 is not in the table; nearest: X46Cr13").waitFor();
+  expect(await faults(page)).toEqual([]);
+
+  await button(page, "Add an edge").click();
+  const edges = shelf(page, "Edges");
+  await edges.getByLabel(/^Name/).fill("fine");
+  await edges.getByLabel(/^Bevel/).fill("20");
+  await edges.getByLabel(/^Micro-bevel/).fill("15");
+  await button(page, "Keep it").click();
+  await edges.getByText("below its bevel of 20°").waitFor();
+  expect(complaints.filter((words) => !words.includes("400"))).toEqual([]);
+});
+
+test("what was typed and not kept says from when it is, and is forgotten when that is wanted", async () => {
+  const { page } = await sitDown(browser, app.address);
+  await beginNotebook(page);
+  await openKit(page);
+  const stones = shelf(page, "Stones, plates and wheels");
+  await button(page, "Add a stone").click();
+  await stones.getByLabel(/^Name/).fill("the coarse plate");
+  await stones.getByLabel(/^Abrasive/).fill("diamond");
+  await inMargin(page, "Journal").click();
+  await openKit(page);
+  await button(page, "Add a stone").click();
+  await stones.getByText(/^Not kept yet: from today at \d\d:\d\d\./).waitFor();
+  expect(await stones.getByLabel(/^Name/).inputValue()).toBe("the coarse plate");
+  expect(await faults(page)).toEqual([]);
+
+  await button(page, "Forget it").click();
+  await stones.getByText(/^Not kept yet/).waitFor({ state: "detached" });
+  expect(await stones.getByLabel(/^Name/).inputValue()).toBe("");
+  expect(await stones.getByLabel(/^Name/).evaluate((at) => at === document.activeElement)).toBe(
+    true,
+  );
+  await inMargin(page, "Journal").click();
+  await openKit(page);
+  await button(page, "Add a stone").click();
+  expect(await stones.getByText(/^Not kept yet/).count()).toBe(0);
+});
+
+test("what was done is said at the foot, goes by itself once it was read, and not while it is used", async () => {
+  const { page } = await sitDown(browser, app.address);
+  await page.clock.install();
+  await beginNotebook(page);
+  await openKit(page);
+  await button(page, "Add a stone").click();
+  await page.getByLabel(/^Name/).last().fill("plate");
+  await button(page, "Keep it").click();
+  const notice = page.getByRole("status").filter({ hasText: "The stone plate is in the kit." });
+  await notice.waitFor();
+  const heading = await page.getByRole("heading", { level: 1 }).boundingBox();
+  const box = await notice.boundingBox();
+  expect(box?.y).toBeGreaterThan((heading?.y ?? 0) + (heading?.height ?? 0));
+
+  await button(page, "Put away").focus();
+  await page.clock.runFor(30_000);
+  expect(await notice.count()).toBe(1);
+  await page.getByRole("link", { name: "Kit" }).first().focus();
+  await page.clock.runFor(9_000);
+  expect(await notice.count()).toBe(1);
+  await page.clock.runFor(2_000);
+  await notice.waitFor({ state: "detached" });
+  await button(page, /^Undo/).first().waitFor();
+});
+
 test("by the keyboard alone: a stone is refused, kept, taken away and had back", async () => {
   const { page } = await sitDown(browser, app.address);
   await beginNotebook(page);

@@ -104,7 +104,7 @@ test("hold for what forms ask and the kit tells", async () => {
   await page.goto(new URL("/kit", app.address).href);
   await choose(page, "Lengths in", "in");
   await button(page, /^Add an? edge$/).click();
-  await page.getByLabel("Name", { exact: true }).fill("thin");
+  await page.getByLabel("Name (needed)", { exact: true }).fill("thin");
   await page.getByLabel("Thickness behind the edge, in").fill("0.015");
   await button(page, "Keep it").click();
   await page.getByText("0.015 in behind the edge").waitFor();

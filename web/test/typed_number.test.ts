@@ -1,6 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { numbersIn } from "../src/app/planning/draft";
-import { neededWords, numberTyped, within, withoutUnit } from "../src/app/typed_number";
+import {
+  neededWords,
+  numberTyped,
+  spreadTyped,
+  within,
+  withoutPlusMinus,
+  withoutUnit,
+} from "../src/app/typed_number";
 
 describe("a number that is typed", () => {
   test.each([
@@ -32,6 +39,28 @@ describe("a number that is typed", () => {
   test("is one of a list with its unit as well", () => {
     expect(numbersIn(withoutUnit("15°, 17.5 °", "°"))).toEqual([15, 17.5]);
     expect(numbersIn(withoutUnit("15 mm, 20", "°"))).toBeUndefined();
+  });
+
+  test.each([
+    ["58-60", 59, 1],
+    ["58 – 60 HRC", 59, 1],
+    ["58 HRC to 59,5 HRC", 58.75, 0.75],
+    ["60.1-60.4", 60.25, 0.15],
+    ["58 ± 1", 58, 1],
+    ["58+/-0.5 HRC", 58, 0.5],
+  ])("%s as a range of hardness is %f, plus or minus %f", (text, middle, half) => {
+    expect(spreadTyped(text, "HRC")).toEqual({ middle, half });
+  });
+
+  test.each(["58", "60-58", "58-", "-58", "58-60 HV", "5e-3", "58-60-62"])(
+    "%s is no range of hardness",
+    (text) => {
+      expect(spreadTyped(text, "HRC")).toBeUndefined();
+    },
+  );
+
+  test("may say once more that it is give or take", () => {
+    expect(["±1", "+/- 0.5", "1"].map(withoutPlusMinus)).toEqual(["1", "0.5", "1"]);
   });
 
   test("has bounds, which are told", () => {

@@ -3,7 +3,7 @@
 import type { Kit } from "../wire/api";
 import { type Shown, shownWords } from "./shown_unit";
 
-export type ShelfName = keyof Kit;
+export type ShelfName = Exclude<keyof Kit, "remarks">;
 export type Thing = { uid?: string; revision?: string; [field: string]: unknown };
 
 export interface Field {
@@ -19,6 +19,10 @@ export interface Field {
   as?: "number" | "names" | "steel" | "grit" | { [value: string]: string };
   hint?: string;
   needed?: boolean;
+  /** Of a number that may be typed as a range: where its half width is kept. */
+  spreadAt?: string;
+  /** A number that may be typed with ± before it. */
+  plusMinus?: true;
 }
 
 export interface Shelf {
@@ -38,9 +42,16 @@ const note: Field = { at: "note", label: "Note" };
 const inScale = { unit: "HRC", unitAt: "hardness.scale" };
 const perSide = { unit: "° per side", as: "number", angle: true } as const;
 const hardness: Field[] = [
-  { at: "hardness.reading", label: "Hardness", ...inScale, as: "number" },
+  {
+    at: "hardness.reading",
+    label: "Hardness",
+    ...inScale,
+    as: "number",
+    spreadAt: "hardness.error",
+    hint: "58, or a range: 58-60",
+  },
   { at: "hardness.scale", label: "Scale", as: { HRC: "HRC", HV: "HV" }, needed: true },
-  { at: "hardness.error", label: "Plus or minus", ...inScale, as: "number" },
+  { at: "hardness.error", label: "Plus or minus", ...inScale, as: "number", plusMinus: true },
   {
     at: "hardness.how_known",
     label: "How it is known",

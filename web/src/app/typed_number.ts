@@ -21,6 +21,30 @@ export function numberTyped(text: string, unit?: string): number | undefined {
   return Number.isFinite(number) ? number : undefined;
 }
 
+/** A number with what it may be off by: 59 ± 1. */
+export interface Spread {
+  middle: number;
+  half: number;
+}
+
+const between = /^(.*[\d.,])\s*(?:-|–|to)\s*([\d.,].*)$/;
+const giveOrTake = /^(.*[\d.,])\s*(?:±|\+\/?-)\s*([\d.,].*)$/;
+const unrounded = (number: number): number => Number(number.toPrecision(12));
+
+/** "58-60" as 59 ± 1, "58 ± 1" as it says; nothing where it is neither, or the range does not rise. */
+export function spreadTyped(text: string, unit?: string): Spread | undefined {
+  const bare = withoutUnit(text.trim(), unit).trim();
+  const parts = giveOrTake.exec(bare) ?? between.exec(bare);
+  const [first, second] = [numberTyped(parts?.[1] ?? ""), numberTyped(parts?.[2] ?? "")];
+  if (first === undefined || second === undefined) return undefined;
+  if (giveOrTake.test(bare)) return { middle: first, half: second };
+  if (second <= first) return undefined;
+  return { middle: unrounded((first + second) / 2), half: unrounded((second - first) / 2) };
+}
+
+/** Without the ± that says what the field says already. */
+export const withoutPlusMinus = (text: string): string => text.replace(/^\s*(?:±|\+\/?-)\s*/, "");
+
 /** What a number may be; each absent: anything. */
 export interface Bounds {
   least?: number;
