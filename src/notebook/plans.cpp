@@ -5,6 +5,7 @@
 #include "notebook/plan_rules.h"
 #include "notebook/random_uid.h"
 #include "notebook/row_reader.h"
+#include "notebook/sealing.h"
 #include "notebook/trial_writer.h"
 
 #include <algorithm>
@@ -173,6 +174,21 @@ base::Result<JournalEntry> seal(Notebook& notebook,
                              random_uid);
                   return std::nullopt;
                 });
+}
+
+std::optional<Sealing> sealing_of(const Notebook& notebook, const std::string& trial) {
+  const OneMoment moment(notebook);
+  const std::optional<KeptPlan> plan = kept_plan(notebook, trial);
+  if (!plan || !plan->sealed_at_utc) return std::nullopt;
+  const std::vector<JournalEntry> journal = notebook.journal();
+  SQLite::Database& database = notebook.file().database;
+  return seen_at_once(database, [&]() -> std::optional<Sealing> {
+    const std::int64_t trial_id = number_in(*row_of_trial(database, trial));
+    const auto entry = entry_that_sealed(database, journal, trial_id, *plan->sealed_at_utc);
+    if (!entry) return std::nullopt;
+    return Sealing{.entry = *entry,
+                   .is_held = trial_whose_sealing_holds(database, journal, *entry).has_value()};
+  });
 }
 
 base::Result<std::optional<JournalEntry>> rename_trial(Notebook& notebook,

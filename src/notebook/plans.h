@@ -11,6 +11,7 @@
 #include "notebook/notebook.h"
 #include "trials/plan.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -51,6 +52,18 @@ struct KeptPlan {
 [[nodiscard]] base::Result<JournalEntry> seal(Notebook& notebook,
                                               const std::string& trial,
                                               const Authorship& by);
+
+// The entry by which a plan is sealed.
+struct Sealing {
+  std::int64_t entry = 0;  // undoing it takes the seal back
+  bool is_held = false;    // by what was read or tapped since: undoing it is refused
+
+  bool operator==(const Sealing&) const = default;
+};
+
+// Nothing where the plan is not sealed, or was sealed in another notebook that was merged in.
+// Throws NotebookDamaged where the journal cannot be read.
+[[nodiscard]] std::optional<Sealing> sealing_of(const Notebook& notebook, const std::string& trial);
 
 // Absent: it is called so already.
 [[nodiscard]] base::Result<std::optional<JournalEntry>> rename_trial(Notebook& notebook,

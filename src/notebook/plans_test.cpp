@@ -255,6 +255,35 @@ TEST_F(APlan, IsUnsealedByUndoingAsLongAsNothingWasRead) {
   EXPECT_EQ(refusal_of({}), "it was changed");
 }
 
+TEST_F(APlan, SaysWhichEntrySealedItAndWhetherWhatWasReadHoldsIt) {
+  const auto sealing = [&] { return sealing_of(notebook_, "felt and matting"); };
+  make();
+  EXPECT_FALSE(sealing());
+
+  const auto entry = seal_it();
+  EXPECT_EQ(sealing(), (Sealing{.entry = entry, .is_held = false}));
+  take_in(what_was_cut());
+  EXPECT_EQ(sealing(), (Sealing{.entry = entry, .is_held = true}));
+
+  ASSERT_TRUE(notebook_.undo(notebook_.journal().back().entry, next()));
+  ASSERT_TRUE(notebook_.undo(entry, next()));
+  EXPECT_FALSE(sealing());
+  ASSERT_TRUE(notebook_.undo(notebook_.journal().back().entry, next()));
+  EXPECT_EQ(sealing(), (Sealing{.entry = entry, .is_held = false}));
+}
+
+TEST_F(APlan, SealedInTheSameSecondAsAnotherIsToldFromIt) {
+  make();
+  ASSERT_TRUE(make_trial(notebook_, "felt again", what_is_asked(), next()));
+  Authorship by = next();
+  by.at_utc = "2026-11-27T07:00:00Z";
+  ASSERT_TRUE(seal(notebook_, "felt again", by));
+  const auto entry = seal_it();
+
+  EXPECT_EQ(sealing_of(notebook_, "felt and matting")->entry, entry);
+  EXPECT_EQ(sealing_of(notebook_, "felt again")->entry, entry - 1);
+}
+
 // What was read before it was sealed is said of it, and holds nothing.
 TEST_F(APlan, SealedAfterRunsWereReadIsUnsealedAsLongAsNothingMoreWasRead) {
   Asked asked = what_is_asked();

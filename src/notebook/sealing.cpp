@@ -63,4 +63,15 @@ std::optional<std::string> trial_whose_sealing_holds(SQLite::Database& database,
   return find.getColumn(0).getString();
 }
 
+std::optional<std::int64_t> entry_that_sealed(SQLite::Database& database,
+                                              const std::vector<JournalEntry>& journal,
+                                              std::int64_t trial_id,
+                                              const std::string& sealed_at_utc) {
+  for (auto entry = journal.rbegin(); entry != journal.rend(); ++entry) {
+    if (entry->undone_by || entry->undoes || entry->at_utc != sealed_at_utc) continue;
+    if (trial_sealed_or_unsealed_by(database, entry->entry) == Cell(trial_id)) return entry->entry;
+  }
+  return std::nullopt;
+}
+
 }  // namespace keenfall::notebook

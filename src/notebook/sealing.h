@@ -20,4 +20,12 @@ namespace keenfall::notebook {
 [[nodiscard]] std::optional<std::string> trial_whose_sealing_holds(
     SQLite::Database& database, const std::vector<JournalEntry>& journal, std::int64_t entry);
 
+// The entry that sealed the trial's plan at that time; nothing where the journal has none that
+// holds.
+[[nodiscard]] std::optional<std::int64_t> entry_that_sealed(
+    SQLite::Database& database,
+    const std::vector<JournalEntry>& journal,
+    std::int64_t trial_id,
+    const std::string& sealed_at_utc);
+
 }  // namespace keenfall::notebook

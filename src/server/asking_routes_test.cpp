@@ -265,6 +265,20 @@ TEST_F(AskingRoutes, ChangeNothingOfWhatIsSealed) {
   EXPECT_EQ(page_of(uid)["asked"]["claims"], what_is_asked()["claims"]);
 }
 
+TEST_F(AskingRoutes, SayHowTheSealIsTakenBackUntilSomethingWasRead) {
+  const std::string uid = sealed_trial();
+  const json sealing = page_of(uid)["asked"]["sealing"];
+  EXPECT_EQ(sealing, (json{{"entry", 2}, {"is_held", false}}));
+
+  (void)got("POST", "/journal/2/undo", "Changed", json::object());
+  EXPECT_FALSE(page_of(uid)["asked"].contains("sealing"));
+  (void)put_asked(uid, what_is_asked(2));
+  (void)got("POST", "/trials/" + uid + "/seal", "Trial");
+  cut_it();
+
+  EXPECT_EQ(page_of(uid)["asked"]["sealing"], (json{{"entry", 5}, {"is_held", true}}));
+}
+
 TEST_F(AskingRoutes, ShowWhatWasDoneOtherwiseThanPlannedAndWhatTheRunsSayThemselves) {
   const std::string uid = sealed_trial();
   EXPECT_TRUE(page_of(uid)["deviations"].empty());  // not cut yet is no departure

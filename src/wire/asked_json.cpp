@@ -65,6 +65,9 @@ Json asked_json(const AskedTold& asked, const materials::ToldIn& told) {
   if (asked.plan != trials::Plan()) object["plan"] = plan_json(asked.plan, told);
   if (asked.sealed_at_utc) {
     object["sealed_at_utc"] = *asked.sealed_at_utc;
+    if (asked.sealing) {
+      object["sealing"] = {{"entry", asked.sealing->entry}, {"is_held", asked.sealing->is_held}};
+    }
     return object;
   }
   object["flaws"] = problems_array(asked.flaws);

@@ -19,6 +19,7 @@ struct AskedTold {
   std::vector<trials::Claim> claims;
   trials::Plan plan;
   std::optional<std::string> sealed_at_utc;  // absent: a draft
+  std::optional<notebook::Sealing> sealing;  // absent: a draft, or sealed in another notebook
   std::vector<base::Problem> flaws;          // what a draft lacks before it can be sealed
   std::vector<std::string> advice;           // what is unwise about it, in sentences
 };

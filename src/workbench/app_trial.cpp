@@ -81,6 +81,7 @@ base::Result<wire::TrialPage> trial_page(AtHand& at_hand,
                          .deviations = deviations_in(trial, told_in)};
     if (trial.asked) {
       page.asked = asked_told(*trial.asked, things_of(notebook::kept_kit(*opened)));
+      page.asked->sealing = notebook::sealing_of(*opened, trial.trial->name);
     }
     if (trial.asked && trial.asked->sealed_at_utc) {
       page.to_cut = planning::runs_to_cut(trial.asked->plan, *trial.trial);

@@ -23,6 +23,8 @@ serveForEach();
 /** What is typed into, whether or not something is offered while it is. */
 const field = (page: Page, name: string | RegExp) =>
   page.getByRole("textbox", { name }).or(page.getByRole("combobox", { name }));
+const sealed = (page: Page) =>
+  page.getByText(/^Sealed on \d+ \w+ \d{4} at \d\d:\d\d; cut next\.$/).last();
 const named = (page: Page, name: string | RegExp) =>
   page.getByRole("heading", { level: 1, name }).waitFor();
 const halfKeenness = (page: Page, medium: number) =>
@@ -96,6 +98,22 @@ describe.each([
     await button(page, "Keep it as a draft").click();
     await page.getByText("What could be better about it").waitFor();
     await button(page, "Seal question and plan").click();
+    await sealed(page).waitFor();
+    await named(page, "Plan: Rope in autumn");
+    await page.getByRole("main").getByText("Now sharpen, cut and read as planned").waitFor();
+    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe("H1");
+    expect(await faults(page)).toEqual([]);
+
+    await inMargin(page, /Ask/).click();
+    await page.getByRole("heading", { name: "What was asked" }).waitFor();
+    await sealed(page).waitFor();
+    expect(await page.locator("dl.facts > div").allInnerTexts()).toEqual([
+      "Blades\nB, A",
+      "In sisal rope\nslice, 25 mm parted by one cut",
+    ]);
+    expect(await faults(page)).toEqual([]);
+
+    await inMargin(page, /bench/).click();
     await named(page, "Trials");
     const card = page.locator("article");
     await card.getByText(/Asked: Slicing sisal rope, B stays keen at least 2 times/).waitFor();
@@ -129,8 +147,7 @@ describe.each([
     await page.getByRole("heading", { name: "Block 3" }).waitFor();
     expect(await faults(page)).toEqual([]);
     await button(page, "Seal question and plan").click();
-    await named(page, "Trials");
-    await page.locator("article").getByRole("link", { name: "Enter", exact: true }).click();
+    await page.getByRole("link", { name: "Enter what was read" }).click();
     await named(page, "Enter: My own hand");
 
     const rows = await page
@@ -237,8 +254,59 @@ test("by the keyboard alone: a question, a plan, the plan sealed", async () => {
   await page.getByText("2 blades × 2 angles × 1 medium: 4 arms.").waitFor();
   await tabTo(page, "button", /^Seal question and plan$/);
   await page.keyboard.press("Enter");
-  await named(page, "Trials");
-  await page.getByText("Now sharpen, cut and read as planned").waitFor();
+  await sealed(page).waitFor();
+  await tabTo(page, "a", /^Cut it at the bench$/);
+});
+
+test("a seal is taken back after all, until something was read, and the journal shows it", async () => {
+  const person = await sitDown(browser, app.address);
+  const { page } = person;
+  await beginTrial(person, "Second thoughts");
+  await askOfTwoBlades(person);
+  await writeItDown(page);
+  await page.getByRole("heading", { name: "Block 6" }).waitFor();
+  await button(page, "Work it out by imagined trials").click();
+  const workedOut = page.locator("caption", { hasText: "imagined trials for each line" });
+  await workedOut.waitFor();
+  const chancesBefore = await chances(page).allTextContents();
+  await button(page, "Seal question and plan").click();
+  await sealed(page).waitFor();
+  await page.reload();
+  await workedOut.waitFor();
+  expect(await chances(page).allTextContents()).toEqual(chancesBefore);
+
+  await button(page, "Change it after all").click();
+  await page.getByText("The seal is taken back, and question and plan are a draft again").waitFor();
+  expect(await faults(page)).toEqual([]);
+  await button(page, "Leave it sealed").click();
+  await button(page, "Change it after all").click();
+  await button(page, "Take the seal back").click();
+  await button(page, "Seal question and plan").waitFor();
+  expect(await field(page, /could turn out wrong/).inputValue()).toContain("Slicing sisal rope");
+  await inMargin(page, "Journal").click();
+  const lines = page.locator("main ol .what");
+  await lines.nth(3).waitFor();
+  expect((await lines.allTextContents()).slice(0, 2)).toEqual([
+    expect.stringMatching(/^undo: seal the plan of Second thoughts/),
+    expect.stringMatching(/^seal the plan of Second thoughts/),
+  ]);
+
+  await page.goBack();
+  await button(page, "Seal question and plan").click();
+  await sealed(page).waitFor();
+  const table = join(app.folder, "cut.csv");
+  writeTable(table, [
+    ["blade", "medium", "run", "cuts", "reading"],
+    ["B", "sisal rope", "1", "0", "104"],
+    ["B", "sisal rope", "1", "10", "130"],
+  ]);
+  keenfall("take", join(app.folder, "bench.keen"), table, "--trial=Second thoughts");
+  await page.reload();
+  await button(page, "Change it after all").click();
+  await page.getByText("Something was read after the seal, and the seal stays").waitFor();
+  expect(await button(page, "Take the seal back").count()).toBe(0);
+  expect(await faults(page)).toEqual([]);
+  expect(person.complaints).toEqual([]);
 });
 
 test("blades, angles, finishes and media are crossed in one place, or each blade has its own", async () => {
@@ -328,6 +396,43 @@ test("what a plan lacks is said, in words, and nothing that was typed is lost", 
   await button(page, "Undo this").click();
   await named(page, "Ask: Lacking");
   expect(await field(page, /could turn out wrong/).inputValue()).toBe("B outlasts A in rope");
+});
+
+test("a notebook that cannot be called so says why beside its name", async () => {
+  const person = await sitDown(browser, app.address);
+  const { page } = person;
+  const name = page.getByLabel("What the notebook is called");
+  await name.fill("rope/card");
+  await button(page, "Make a notebook").click();
+  const form = page.locator("form");
+  await form.getByText("there is no folder “rope” here").waitFor();
+  expect(await name.getAttribute("aria-invalid")).toBe("true");
+  expect(await faults(page)).toEqual([]);
+  await name.fill("n".repeat(300));
+  await form.getByText("there is no folder").waitFor({ state: "detached" });
+  await button(page, "Make a notebook").click();
+  await form.getByText("The name is longer than a file's may be.").waitFor();
+});
+
+test("what was wrong with a question is not said of what mends it", async () => {
+  const person = await sitDown(browser, app.address);
+  const { page } = person;
+  await beginTrial(person, "Doubled");
+  await page.getByLabel("blade 1", { exact: true }).fill("A");
+  await page.getByLabel("blade 2", { exact: true }).fill("A");
+  await page.getByLabel("medium 1", { exact: true }).fill("rope");
+  await button(page, "Write it down and plan").click();
+  const said = page.locator(".problems", { hasText: "chosen twice" });
+  await said.waitFor();
+  await page.getByLabel("blade 2", { exact: true }).fill("B");
+  await said.waitFor({ state: "detached" });
+  await page.getByLabel("blade 2", { exact: true }).fill("");
+  await page.getByLabel("blade 1", { exact: true }).fill("");
+  await button(page, "Write it down and plan").click();
+  const lacking = page.locator(".problems", { hasText: "Which blades cut it?" });
+  await lacking.waitFor();
+  await page.getByLabel("blade 1", { exact: true }).fill("B");
+  await lacking.waitFor({ state: "detached" });
 });
 
 test("a medium that the kit has twice, dry and by its bare name, is asked and planned in", async () => {

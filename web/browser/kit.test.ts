@@ -179,6 +179,7 @@ test("what was done is said at the foot, goes by itself once it was read, and no
   const box = await notice.boundingBox();
   expect(box?.y).toBeGreaterThan((heading?.y ?? 0) + (heading?.height ?? 0));
 
+  await page.mouse.move(5, 5);
   await button(page, "Put away").focus();
   await page.clock.runFor(30_000);
   expect(await notice.count()).toBe(1);

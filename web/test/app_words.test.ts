@@ -4,12 +4,13 @@ import { fileName } from "../src/app/saved_file";
 import type { Shown } from "../src/app/shown_unit";
 import { tableSource } from "../src/app/table_source";
 import { forgetUnsent, keepUnsent, unsent } from "../src/app/unsent";
+import { digestIn, shortDigests } from "../src/components/digest_words";
 import { answersOn } from "../src/components/medium_answers";
 import { nextStep, pathSteps } from "../src/components/path_steps";
-import { percent } from "../src/components/percent";
+import { percent, percents } from "../src/components/percent";
 import { checkpointsOf, circumstances, inAlready, struckWords } from "../src/components/run_words";
 import { unparted } from "../src/components/sentence_words";
-import { inWords, timeLeft } from "../src/components/time_words";
+import { inWords, sealedWords, timeLeft } from "../src/components/time_words";
 import type { TrialCard } from "../src/wire/api";
 import { madeReport } from "./made_report";
 
@@ -23,6 +24,13 @@ describe("what is said of time", () => {
     expect(inWords(at, now)).toBe("today at 09:05");
     expect(inWords(new Date(2026, 4, 3, 14, 5).toISOString(), now)).toBe("3 May 2026 at 14:05");
     expect(inWords("some day", now)).toBe("some day");
+  });
+
+  test("of sealing is the day and the time, also on that day", () => {
+    const at = new Date(2026, 10, 28, 9, 5).toISOString();
+
+    expect(sealedWords(at, true)).toBe("Sealed on 28 November 2026 at 09:05; cut next.");
+    expect(sealedWords(at, false)).toBe("Sealed on 28 November 2026 at 09:05.");
   });
 
   test.each([
@@ -43,6 +51,37 @@ test("a chance is said as no more than it is known", () => {
     "over 99 %",
     "100 %",
   ]);
+});
+
+test.each([
+  [
+    [0.335, 0.335, 0.33, 0, 0, 0],
+    ["34 %", "33 %", "33 %", "0 %", "0 %", "0 %"],
+  ],
+  [
+    [0.446, 0.446, 0.108, 0, 0, 0],
+    ["45 %", "44 %", "11 %", "0 %", "0 %", "0 %"],
+  ],
+  [
+    [0.996, 0.002, 0.002, 0, 0, 0],
+    ["over 99 %", "under 1 %", "under 1 %", "0 %", "0 %", "0 %"],
+  ],
+  [
+    [0.29, 0.71, 0, 0, 0, 0],
+    ["29 %", "71 %", "0 %", "0 %", "0 %", "0 %"],
+  ],
+])("chances of one thing or another, %j, add up to 100 %%", (chances, words) => {
+  expect(percents(chances)).toEqual(words);
+});
+
+test("a digest is as long as it takes to tell it from others", () => {
+  const digest = "0123456789ab".padEnd(64, "c");
+
+  expect(shortDigests(`undo: seal the plan, SHA-256 ${digest}.`)).toBe(
+    "undo: seal the plan, SHA-256 0123456789ab….",
+  );
+  expect(digestIn(`seal, SHA-256 ${digest}`)).toBe(digest);
+  expect(digestIn("take a table")).toBeUndefined();
 });
 
 test.each([

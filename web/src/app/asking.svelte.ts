@@ -42,4 +42,13 @@ export class Asking<T> {
   leave(): void {
     this.#stop?.abort();
   }
+
+  /** As if it had never been asked. */
+  forget(): void {
+    this.leave();
+    this.#stop = undefined;
+    this.answer = undefined;
+    this.problems = [];
+    this.pending = false;
+  }
 }

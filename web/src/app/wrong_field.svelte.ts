@@ -1,10 +1,12 @@
 // A form with a field that is marked wrong is not sent: what is typed there would be lost without a word.
 
 import type { Problem } from "../wire/api";
+import { neededMark } from "./needed";
 
 function called(field: HTMLElement): string {
   const label = (field as HTMLInputElement).labels?.[0]?.textContent;
-  return (label ?? field.getAttribute("aria-label") ?? "").trim().replace(/\s+/g, " ");
+  const words = (label ?? field.getAttribute("aria-label") ?? "").trim().replace(/\s+/g, " ");
+  return words.replace(neededMark, "");
 }
 
 function hintOf(field: HTMLElement): string {

@@ -36,6 +36,9 @@ export function edgeOfAll({ arms }: Plan): string {
 export const armsInWords = (plan: Plan): string[] =>
   plan.arms.map((_, place) => armInWords(plan, place));
 
+/** Each once, in order. */
+export const bladesOf = ({ arms }: Plan): string[] => [...new Set(arms.map(({ blade }) => blade))];
+
 const unitOfReadings = ({ reading }: Plan, kind: ReadingKind | undefined, shown: Shown) =>
   shown(reading.unit ?? kind?.unit);
 

@@ -7,10 +7,21 @@ const clock: Intl.DateTimeFormatOptions = { hour: "2-digit", minute: "2-digit", 
 export function inWords(utc: string, now = new Date()): string {
   const at = new Date(utc);
   if (Number.isNaN(at.getTime())) return utc;
+  if (at.toDateString() !== now.toDateString()) return onDay(utc);
+  return `today at ${new Intl.DateTimeFormat("en-GB", clock).format(at)}`;
+}
+
+/** "28 November 2026 at 14:05", also where that is today. */
+export function onDay(utc: string): string {
+  const at = new Date(utc);
+  if (Number.isNaN(at.getTime())) return utc;
   const time = new Intl.DateTimeFormat("en-GB", clock).format(at);
-  if (at.toDateString() === now.toDateString()) return `today at ${time}`;
   return `${new Intl.DateTimeFormat("en-GB", day).format(at)} at ${time}`;
 }
+
+/** Of a plan; `uncut`: nothing was cut to it yet. */
+export const sealedWords = (utc: string, uncut: boolean): string =>
+  `Sealed on ${onDay(utc)}${uncut ? "; cut next" : ""}.`;
 
 /** "about 40 seconds", "about 3 minutes" */
 export function timeLeft(seconds: number): string {

@@ -30,6 +30,7 @@ import {
   withPlace,
 } from "./draft";
 import type { MeasuredFor } from "./measured";
+import { keepWorkedOut, workedOut } from "./worked_out";
 
 const pauseMs = 350;
 /** Of a trial that says nothing of it. */
@@ -64,7 +65,7 @@ export class Drafting {
   readonly #seen: string;
   readonly #putAside: string;
   readonly #taken: string;
-  readonly #sealed: boolean;
+  #sealed: boolean;
   #revision: string;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -104,6 +105,8 @@ export class Drafting {
   change(changes: Partial<Draft>): void {
     this.draft = { ...this.draft, ...changes };
     this.unkept = true;
+    // What was wrong when it was sent may be mended by this.
+    this.saving.problems = [];
     keepUnsent(sessionStorage, this.#kept, this.draft);
     keepUnsent(sessionStorage, this.#seen, this.#revision);
   }
@@ -167,6 +170,12 @@ export class Drafting {
     this.plan = plan;
     const asked = this.#asked(plan);
     void this.cost.ask((signal) => api.cost(asked, signal));
+    const known = workedOut(this.#uid, asked, this.#sealed);
+    if (known) {
+      this.rough.forget();
+      this.chances = known;
+      return;
+    }
     const rough = await this.rough.ask((signal) => api.chances({ ...asked, rough: true }, signal));
     if (rough && !("work" in rough)) this.chances = rough;
     // What a plan before this one would find out is not said of this one.
@@ -184,21 +193,24 @@ export class Drafting {
 
   /** A sealed plan as it is told now. */
   sealedPlan(plan: Plan): void {
+    this.#sealed = true;
     this.plan = plan;
   }
 
   async workOutChances(): Promise<void> {
     if (!this.plan) return;
-    const answer = await this.rough.ask((signal) =>
-      api.chances(this.#asked(this.plan as Plan), signal),
-    );
+    const asked = this.#asked(this.plan);
+    const answer = await this.rough.ask((signal) => api.chances(asked, signal));
     if (!answer) return;
     if (!("work" in answer)) {
       this.chances = answer;
       return;
     }
     const made = await this.work.follow(async () => answer);
-    if (made) this.chances = await made.json();
+    if (!made) return;
+    const chances: Chances = await made.json();
+    this.chances = chances;
+    keepWorkedOut(this.#uid, asked, chances);
   }
 
   /** What is typed meanwhile stays unkept. */
