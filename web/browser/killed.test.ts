@@ -1,62 +1,16 @@
 // The program is killed again and again while a run is tapped: what it acknowledged is there, what it
 // did not is sent again, and each tap counts once. KEENFALL_KILLS says how often (20).
 
-import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { afterEach, expect, test } from "vitest";
 import type { App, Bench, BenchEntry, BenchRun, Trial } from "../src/wire/api";
-import { program } from "./opened";
+import { ProgramToKill } from "./program_to_kill";
 import { twoBlades } from "./sealed";
 
 const kills = Number(process.env.KEENFALL_KILLS ?? 20);
-const folder = mkdtempSync(join(tmpdir(), "keenfall-killed-"));
-let child: ChildProcess | undefined;
-let address = "";
-let notebook: string | undefined;
+const killed = new ProgramToKill();
+const ask = killed.ask.bind(killed);
 
-afterEach(() => {
-  child?.kill("SIGKILL");
-  rmSync(folder, { recursive: true, force: true });
-});
-
-async function started(...words: string[]): Promise<void> {
-  const begun = spawn(program, ["open", "--no-open", ...words], { cwd: folder });
-  child = begun;
-  let said = "";
-  address = await new Promise<string>((found, failed) => {
-    begun.stdout?.on("data", (text) => {
-      said += String(text);
-      const named = /http:\S+#key=\S+/.exec(said);
-      if (named) found(named[0]);
-    });
-    begun.on("exit", () => failed(new Error(`keenfall open ended: ${said}`)));
-  });
-  notebook = (await ask<App>("GET", "/app")).notebook?.id;
-}
-
-async function killed(): Promise<void> {
-  const dying = child;
-  const gone = new Promise((done) => dying?.on("exit", done));
-  dying?.kill("SIGKILL");
-  await gone;
-}
-
-async function ask<T>(method: string, path: string, body?: unknown): Promise<T> {
-  const { origin, hash } = new URL(address);
-  const answer = await fetch(`${origin}/api/v1${path}`, {
-    method,
-    headers: {
-      "content-type": "application/json",
-      "x-keenfall-key": hash.replace("#key=", ""),
-      ...(notebook && { "x-keenfall-notebook": notebook }),
-    },
-    body: body === undefined ? undefined : JSON.stringify(body),
-  });
-  if (!answer.ok) throw new Error(`${method} ${path}: ${await answer.text()}`);
-  return answer.json() as Promise<T>;
-}
+afterEach(() => killed.leave());
 
 const asked = twoBlades(["A", "B"], {
   medium: "sisal",
@@ -64,9 +18,9 @@ const asked = twoBlades(["A", "B"], {
 });
 
 test("nothing that was tapped is lost or counted twice, however often the program is killed", async () => {
-  await started();
+  await killed.start();
   await ask("POST", "/notebooks", { how: "make", path: "bench" });
-  notebook = (await ask<App>("GET", "/app")).notebook?.id;
+  killed.notebook = (await ask<App>("GET", "/app")).notebook?.id;
   const trial = await ask<Trial>("POST", "/trials", { name: "T", asked });
   await ask("POST", `/trials/${trial.uid}/seal`, {});
   const uid = "0123456789abcdef0123456789abcdef";
@@ -84,7 +38,7 @@ test("nothing that was tapped is lost or counted twice, however often the progra
   for (let times = 0; times < kills; times++) {
     const end = Date.now() + 5 + Math.floor(Math.random() * 120);
     const killing = new Promise<void>((done) => {
-      setTimeout(() => void killed().then(done), end - Date.now());
+      setTimeout(() => void killed.kill().then(done), end - Date.now());
     });
     const waiting: BenchEntry[] = [];
     for (;;) {
@@ -101,7 +55,7 @@ test("nothing that was tapped is lost or counted twice, however often the progra
       }
     }
     await killing;
-    await started("bench.keen");
+    await killed.start(["bench.keen"]);
     const found = (await ask<BenchRun>("GET", `/bench/${uid}`)).standing.cuts;
     expect(found).toBeGreaterThanOrEqual(acknowledged);
     expect(found).toBeLessThanOrEqual(made);

@@ -3,22 +3,13 @@
 
 import * as api from "../api/endpoints";
 import { meant, Refused, Unanswered } from "../api/send";
-import { keepUnsent, unsent } from "../app/unsent";
 import type { BenchEntry, BenchRun } from "../wire/api";
 import { anyId } from "./any_id";
 import { foreseen, type Standing } from "./foreseen";
-import type { Tap, Taps } from "./taps";
+import type { NotTaken, Tap, Taps } from "./taps";
 
 const lookMs = 500;
 const mostAtOnce = 500;
-
-/** What the program would not take, and why. */
-export interface NotTaken {
-  entries: BenchEntry[];
-  why: string;
-}
-
-const notTakenPlace = "bench.not_taken";
 
 /** Sent again it would be refused again. */
 const isFinal = ({ problems }: Refused) =>
@@ -33,7 +24,7 @@ export class AtBench {
   away = $state(false);
   /** Why there is nothing to be shown. */
   trouble: string | undefined = $state();
-  notTaken: NotTaken[] = $state.raw(unsent<NotTaken[]>(localStorage, notTakenPlace) ?? []);
+  notTaken: NotTaken[] = $state.raw([]);
   readonly standing: Standing | undefined = $derived(this.run && foreseen(this.run, this.#ofRun()));
   readonly #taps: Taps;
   readonly #uid: string;
@@ -49,6 +40,7 @@ export class AtBench {
 
   async begin(): Promise<void> {
     this.waiting = await this.#taps.waiting();
+    this.notTaken = await this.#taps.notTaken();
     await this.look();
     this.#timer = setInterval(() => void this.#again(), lookMs);
     void this.send();
@@ -147,22 +139,20 @@ export class AtBench {
       // One that is refused does not hold up the others.
       this.#atOnce = 1;
       if (together.length > 1) return;
-      this.#setAside(together, failure.message);
+      this.#isNotWaiting(together);
+      this.notTaken = await this.#taps.setAside(together, failure.message);
+      if (this.waiting.length === 0) this.#atOnce = mostAtOnce;
+      return;
     }
     if (together.length === this.waiting.length) this.#atOnce = mostAtOnce;
-    await this.#forget(together);
+    this.#isNotWaiting(together);
+    await this.#taps.forget(together);
   }
 
-  #setAside(taps: Tap[], why: string): void {
-    this.notTaken = [...this.notTaken, { entries: taps.map(({ entry }) => entry), why }];
-    keepUnsent(localStorage, notTakenPlace, this.notTaken);
-  }
-
-  /** From the page at once, so that nothing counts twice in between. */
-  async #forget(taps: Tap[]): Promise<void> {
+  /** On the page at once, so that nothing counts twice in between. */
+  #isNotWaiting(taps: Tap[]): void {
     const gone = new Set(taps.map(({ seq }) => seq));
     this.waiting = this.waiting.filter(({ seq }) => !gone.has(seq));
-    await this.#taps.forget(taps);
   }
 
   async #again(): Promise<void> {

@@ -9,20 +9,22 @@ import Bench from "./Bench.svelte";
 import { Taps } from "./taps";
 import "./bench.css";
 
-const lastNotebook = "keenfall.bench.notebook";
 const notLetIn = "not_let_in";
 
 takeKey(location, history, localStorage);
 const told = takeCode(location, history);
+const taps = await Taps.open();
+const key = await taps.remembered("key");
+if (key !== undefined) keepKey(localStorage, key);
 // Where nobody answers, what is tapped is of the notebook that was open last.
-meant.notebook = localStorage.getItem(lastNotebook) ?? undefined;
+meant.notebook = await taps.remembered("notebook");
 let start: BenchToCut | undefined;
 let code: string | undefined;
 let why: string | undefined;
 try {
   start = await api.benchToCut();
   meant.notebook = start.notebook;
-  if (start.notebook) localStorage.setItem(lastNotebook, start.notebook);
+  if (start.notebook) await taps.remember("notebook", start.notebook);
 } catch (failure) {
   // Where nobody answers the page says so.
   const isOutside =
@@ -30,12 +32,9 @@ try {
   if (isOutside) code = told ?? "";
   else if (failure instanceof Refused) why = failure.message;
 }
-const target = document.getElementById("bench");
-if (target) {
-  const taps = await Taps.open();
-  const arrived = (key: string) => {
-    keepKey(localStorage, key);
-    location.reload();
-  };
-  mount(Bench, { target, props: { taps, start, code, why, arrived } });
+async function arrived(given: string): Promise<void> {
+  await taps.remember("key", given);
+  location.reload();
 }
+const target = document.getElementById("bench");
+if (target) mount(Bench, { target, props: { taps, start, code, why, arrived } });
