@@ -8,6 +8,7 @@ void add_app_routes(const AppParts& parts) {
   add_asking_routes(parts);
   add_judging_routes(parts);
   add_bench_routes(parts.routes, parts.open, AtDesk::yes);
+  add_scale_routes(parts.routes, parts.open, AtDesk::yes);
   add_device_routes(parts);
   add_kit_routes(parts);
   add_planning_routes(parts);

@@ -41,6 +41,9 @@ void add_table_routes(const AppParts& parts);      // /tables
 // /bench, /trials/{trial}/bench: those that a device at the bench is let in for.
 void add_bench_routes(Routes& routes, workbench::OpenApp& open, AtDesk at_desk);
 
+// /scale, likewise.
+void add_scale_routes(Routes& routes, workbench::OpenApp& open, AtDesk at_desk);
+
 // All of them.
 void add_app_routes(const AppParts& parts);
 

@@ -40,6 +40,7 @@ wire::DevicesTold no_devices_told() {
 BenchDoor::BenchDoor(workbench::OpenApp& open, Settings settings)
     : settings_(std::move(settings)), devices_(settings_.devices) {
   add_bench_routes(routes_, open, AtDesk::no);
+  add_scale_routes(routes_, open, AtDesk::no);
   routes_.add("POST",
               kAskToBeLetIn,
               [this](const HttpRequest& request, const PathParameters&) {

@@ -86,7 +86,12 @@ TEST_F(ABenchDoor, AnswersADeviceNothingOfTheDesk) {
                                               "POST /api/v1/trials/{trial}/bench",
                                               "GET /api/v1/bench/{run}",
                                               "POST /api/v1/bench/{run}",
-                                              "POST /api/v1/bench/{run}/look"};
+                                              "POST /api/v1/bench/{run}/look",
+                                              "GET /api/v1/scale",
+                                              "PUT /api/v1/scale",
+                                              "DELETE /api/v1/scale",
+                                              "POST /api/v1/scale/hold",
+                                              "POST /api/v1/scale/take"};
   const std::string key = key_of_a_device();
   std::set<std::string> answered;
   for (const std::string& route : routes_.listed()) {

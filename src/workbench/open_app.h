@@ -9,6 +9,7 @@
 #include "workbench/counted_look.h"
 #include "workbench/judged_now.h"
 #include "workbench/notebook_opening.h"
+#include "workbench/scale_in_use.h"
 
 #include <chrono>
 #include <functional>
@@ -36,6 +37,7 @@ class OpenApp {
   [[nodiscard]] const Settings& settings() const { return settings_; }
   [[nodiscard]] AtHand& at_hand() { return at_hand_; }
   [[nodiscard]] BenchBook& bench_book() { return bench_book_; }
+  [[nodiscard]] ScaleInUse& scale() { return scale_; }
 
   void open(const std::string& notebook);
   // Its path; a Problem where none is open.
@@ -56,6 +58,7 @@ class OpenApp {
   Settings settings_;
   AtHand at_hand_;
   BenchBook bench_book_;
+  ScaleInUse scale_;
   mutable std::mutex mutex_;  // of notebook_
   std::optional<std::string> notebook_;
 };

@@ -74,7 +74,8 @@ async function step(page: Page): Promise<void> {
   if (isDue()) {
     const reading = 104 + record.readings.length;
     record.underWay = reading;
-    for (const digit of String(reading)) await button(page, digit).click();
+    for (const digit of String(reading))
+      await page.getByRole("button", { name: digit, exact: true }).click();
     await button(page, "Enter").click();
     await page.getByText("to go").waitFor();
     record.readings.push(reading);
@@ -176,7 +177,8 @@ test("nothing the page counted is lost or counted twice, however often it is kil
     try {
       for (;;) await step(page);
     } catch (failure) {
-      if (failure instanceof Error && failure.name === "AssertionError") throw failure;
+      const isKilled = failure instanceof Error && failure.message.includes("has been closed");
+      if (!isKilled) throw failure;
     }
     await dies;
     await back;
