@@ -68,6 +68,14 @@ export const newCode = () => post<wire.Devices>(`${v1}/devices/code`, {});
 export const putOut = (device: string) =>
   send<wire.Devices>(`${v1}/devices/${encodeURIComponent(device)}`, { method: "DELETE" });
 
+export const scale = (signal?: AbortSignal) => send<wire.Scale>(`${v1}/scale`, { signal });
+export const useScale = (use: wire.UseScale) => put<wire.Scale>(`${v1}/scale`, use);
+export const putScaleAway = () => send<wire.Scale>(`${v1}/scale`, { method: "DELETE" });
+export const holdNext = (next: wire.HoldNext) => post<wire.Scale>(`${v1}/scale/hold`, next);
+/** Once: whoever comes second is refused. */
+export const takeFromScale = (how: wire.TakeFromScale) =>
+  post<wire.ScaleReading>(`${v1}/scale/take`, how);
+
 const benchPath = (run: string) => `${v1}/bench/${encodeURIComponent(run)}`;
 export const bench = (trial: string, signal?: AbortSignal) =>
   send<wire.Bench>(`${trialPath(trial)}/bench`, { signal });
