@@ -434,6 +434,17 @@ TEST_F(AskingRoutes, SealAPlanThatReadsAKindOfOnesOwnAndNoneThatNobodyKnows) {
   EXPECT_TRUE(sealed["asked"].contains("sealed_at_utc"));
 }
 
+TEST_F(AskingRoutes, SealWhatIsNotFoundByTheDigitsOfItsDigest) {
+  const std::string uid = begun(what_is_asked());
+  (void)got("POST", "/trials/" + uid + "/seal", "Trial");
+  EXPECT_EQ(got("GET", "/search?text=seal sha-256", "Found")["found"].size(), 1U);
+
+  for (char c = '0'; c <= 'f'; c = c == '9' ? 'a' : static_cast<char>(c + 1)) {
+    const std::string digit(1, c);
+    EXPECT_TRUE(got("GET", "/search?text=seal sha-256 " + digit + "7", "Found")["found"].empty());
+  }
+}
+
 TEST_F(AskingRoutes, SayWhoWritesTheNotebookWhereItIsBeingWritten) {
   const std::string uid = begun(what_is_asked());
   const std::string trial = "/trials/" + uid;

@@ -225,7 +225,9 @@ TEST_F(NotebookRoutes, FindWordsWhateverTheirCase) {
   EXPECT_EQ(found[0]["kind"], "trial");
   EXPECT_EQ(found[0]["words"], "Rubber in spring");
   EXPECT_TRUE(found[0]["path"].get<std::string>().ends_with("/judge"));
+  EXPECT_FALSE(found[0].contains("trial"));
   EXPECT_EQ(found[1]["kind"], "medium");
+  EXPECT_EQ(found[1]["trial"], "Rubber in spring");
   EXPECT_EQ(found.back()["path"], "/journal");
   EXPECT_TRUE(none.empty());
 }

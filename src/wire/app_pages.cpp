@@ -85,7 +85,9 @@ std::string taken_back_to_json(const TakenBack& back) {
 
 std::string found_to_json(const std::vector<FoundPlace>& found) {
   return in_one_line(list_named("found", found, [](const FoundPlace& place) -> Json {
-    return {{"kind", place.kind}, {"words", place.words}, {"path", place.path}};
+    Json object = {{"kind", place.kind}, {"words", place.words}, {"path", place.path}};
+    put_text(object, "trial", place.trial);
+    return object;
   }));
 }
 

@@ -70,7 +70,8 @@ struct TakenBack {
 struct FoundPlace {
   std::string kind;  // "trial", "run", "blade", "medium", "note" or "entry"
   std::string words;
-  std::string path;  // of the page that shows it
+  std::string trial;  // its name; empty: it is a trial itself, or of none
+  std::string path;   // of the page that shows it
 };
 
 struct SteelRow {

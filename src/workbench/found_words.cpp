@@ -18,6 +18,21 @@ namespace {
 
 constexpr std::size_t kMostFound = 100;
 
+bool is_hexadecimal(char c) { return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f'); }
+
+// The digits of a digest say nothing that anybody looks for: "e0" is not in it.
+std::string without_digests(const std::string& words) {
+  constexpr std::ptrdiff_t kLongestWord = 15;
+  std::string said;
+  for (auto at = words.begin(); at != words.end();) {
+    const auto end = std::find_if_not(at, words.end(), is_hexadecimal);
+    if (end - at <= kLongestWord) said.append(at, end);
+    at = end;
+    if (at != words.end()) said += *at++;
+  }
+  return said;
+}
+
 // Gathers what holds all the words, each kind and words once.
 class Finder {
  public:
@@ -26,13 +41,17 @@ class Finder {
     for (std::string word; words >> word;) wanted_.push_back(std::move(word));
   }
 
+  // Whose runs and notes are looked at from now on.
+  void go_into(const std::string& trial) { trial_ = trial; }
+
   void look_at(const std::string& kind, const std::string& words, const std::string& path) {
-    const std::string said = materials::lower_case(words);
+    const std::string said = materials::lower_case(without_digests(words));
     const bool has_all = std::ranges::all_of(
         wanted_, [&said](const std::string& word) { return said.find(word) != std::string::npos; });
     if (!has_all || !seen_.insert({kind, words + path}).second) return;
     const bool begins = said.starts_with(wanted_.front());
-    (begins ? begins_ : holds_).push_back({.kind = kind, .words = words, .path = path});
+    (begins ? begins_ : holds_)
+        .push_back({.kind = kind, .words = words, .trial = trial_, .path = path});
   }
 
   // What came first of each nearness stands first in it.
@@ -44,6 +63,7 @@ class Finder {
 
  private:
   std::vector<std::string> wanted_;  // at least one
+  std::string trial_;
   std::set<std::pair<std::string, std::string>> seen_;
   std::vector<wire::FoundPlace> begins_;
   std::vector<wire::FoundPlace> holds_;
@@ -101,8 +121,10 @@ base::Result<std::vector<wire::FoundPlace>> found_words(AtHand& at_hand,
     for (const notebook::KeptTrial& trial : kept) {
       const auto read = at_hand.trials.trial_of(*opened, trial.uid);
       if (!read) return base::failed(read.error());
+      finder.go_into(trial.name);
       look_at_trial(finder, **read);
     }
+    finder.go_into({});
     for (const notebook::JournalEntry& entry : opened->journal()) {
       finder.look_at("entry", entry.what, "/journal");
       if (!entry.why.empty()) finder.look_at("entry", entry.why, "/journal");

@@ -109,7 +109,11 @@ async function settle(page: Page): Promise<void> {
     if (reads || shown === record.cuts + 1) record.cuts += 1;
   }
   if (reads) expect(isDue()).toBe(true);
-  else expect(Number(await page.locator(".count").textContent())).toBe(record.cuts);
+  else {
+    const shown = await page.locator(".count").textContent();
+    const said = await page.locator("main").innerText();
+    expect(Number(shown), `${underWay} was under way; the page says: ${said}`).toBe(record.cuts);
+  }
 }
 
 async function come(page: Page, address: string): Promise<void> {
