@@ -111,7 +111,7 @@ async function settle(page: Page): Promise<void> {
   if (reads) expect(isDue()).toBe(true);
   else {
     const shown = await page.locator(".count").textContent();
-    const said = await page.locator("main").innerText();
+    const said = await page.locator("main").textContent();
     expect(Number(shown), `${underWay} was under way; the page says: ${said}`).toBe(record.cuts);
   }
 }

@@ -41,9 +41,10 @@ export class AtBench {
   async begin(): Promise<void> {
     this.waiting = await this.#taps.waiting();
     this.notTaken = await this.#taps.notTaken();
-    await this.look();
+    // What waits may have arrived, and its answer not: sent again, it is told of with the run.
+    if (this.waiting.length > 0) await this.send();
+    if (!this.run && this.#ofRun().length === 0) await this.look();
     this.#timer = setInterval(() => void this.#again(), lookMs);
-    void this.send();
   }
   leave(): void {
     clearInterval(this.#timer);
