@@ -26,12 +26,14 @@ void add_device_routes(const AppParts& parts) {
   parts.routes.add("GET", "/api/v1/devices", [door](const HttpRequest&, const PathParameters&) {
     return told_of(door);
   });
-  parts.routes.add(
-      "POST", "/api/v1/devices/code", [door](const HttpRequest&, const PathParameters&) {
-        if (door == nullptr) return not_open();
-        (void)door->devices().new_code();
-        return told_of(door);
-      });
+  parts.routes.add("POST",
+                   "/api/v1/devices/code",
+                   [door](const HttpRequest&, const PathParameters&) {
+                     if (door == nullptr) return not_open();
+                     (void)door->devices().new_code();
+                     return told_of(door);
+                   },
+                   {.does = RouteDoes::reads});
   parts.routes.add(
       "DELETE", "/api/v1/devices/{device}", [door](const HttpRequest&, const PathParameters& path) {
         if (door == nullptr) return not_open();

@@ -52,25 +52,24 @@ HttpResponse taken(ScaleInUse& scale, const HttpRequest& request) {
 
 void add_scale_routes(Routes& routes, workbench::OpenApp& open, AtDesk at_desk) {
   ScaleInUse& scale = open.scale();
-  routes.add("GET", "/api/v1/scale", [&scale](const HttpRequest&, const PathParameters&) {
-    return told_of(scale);
+  const auto add = [&](const char* method, const char* pattern, auto answer) {
+    routes.add(method,
+               pattern,
+               [&scale, answer](const HttpRequest& request, const PathParameters&) {
+                 return answer(scale, request);
+               },
+               {.does = RouteDoes::reads});  // nothing of a notebook is written
+  };
+  add("GET", "/api/v1/scale", [](ScaleInUse& at, const HttpRequest&) { return told_of(at); });
+  add("PUT", "/api/v1/scale", [at_desk](ScaleInUse& at, const HttpRequest& request) {
+    return used(at, request, at_desk);
   });
-  routes.add(
-      "PUT", "/api/v1/scale", [&scale, at_desk](const HttpRequest& request, const PathParameters&) {
-        return used(scale, request, at_desk);
-      });
-  routes.add("DELETE", "/api/v1/scale", [&scale](const HttpRequest&, const PathParameters&) {
-    scale.put_away();
-    return told_of(scale);
+  add("DELETE", "/api/v1/scale", [](ScaleInUse& at, const HttpRequest&) {
+    at.put_away();
+    return told_of(at);
   });
-  routes.add(
-      "POST", "/api/v1/scale/hold", [&scale](const HttpRequest& request, const PathParameters&) {
-        return armed(scale, request);
-      });
-  routes.add(
-      "POST", "/api/v1/scale/take", [&scale](const HttpRequest& request, const PathParameters&) {
-        return taken(scale, request);
-      });
+  add("POST", "/api/v1/scale/hold", armed);
+  add("POST", "/api/v1/scale/take", taken);
 }
 
 }  // namespace keenfall::server
