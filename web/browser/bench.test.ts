@@ -148,6 +148,18 @@ test("what is tapped while the program is away arrives once, in order, after a r
   await page.getByText("All is kept").waitFor();
 });
 
+test("a network that swallows all that is asked holds nobody up", async () => {
+  const page = await atTheRun(await sealedRope([0, 20, 40], 1));
+  await page.route("**/api/**", () => undefined);
+
+  await read(page, 104);
+  await page.getByText("1 not kept yet").waitFor({ timeout: 5_000 });
+
+  await page.reload();
+  await page.unroute("**/api/**");
+  await expect.poll(async () => (await kept(page)).start.readings).toBe(1);
+});
+
 test("two devices on one run stay in step within a second", async () => {
   const page = await atTheRun(await sealedRope([0, 20, 40], 1));
   await read(page, 104);

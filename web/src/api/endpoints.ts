@@ -83,10 +83,10 @@ export const beginRun = (trial: string, begin: wire.BeginBenchRun) =>
   post<wire.BenchRun>(`${trialPath(trial)}/bench`, begin);
 export const benchRun = (run: string, signal?: AbortSignal) =>
   send<wire.BenchRun>(benchPath(run), { signal });
-export const lookAgain = (run: string, typed: wire.TypedReading) =>
-  post<wire.LookAgain>(`${benchPath(run)}/look`, typed);
-export const tapped = (run: string, entries: wire.BenchEntries) =>
-  post<wire.BenchRun>(benchPath(run), entries);
+export const lookAgain = (run: string, typed: wire.TypedReading, signal?: AbortSignal) =>
+  post<wire.LookAgain>(`${benchPath(run)}/look`, typed, signal);
+export const tapped = (run: string, entries: wire.BenchEntries, signal?: AbortSignal) =>
+  post<wire.BenchRun>(benchPath(run), entries, signal);
 
 const sheetPath = (trial?: string) => `${v1}/sheets/${encodeURIComponent(trial ?? "new")}`;
 /** The sheet that is being typed for a trial, or for a new one. */

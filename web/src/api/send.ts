@@ -62,7 +62,8 @@ export async function answerTo(path: string, how: Sending = {}): Promise<Respons
   try {
     answer = await fetch(path, { method, headers, body: sent, signal });
   } catch (failure) {
-    if (signal?.aborted) throw failure;
+    const isTooLate = signal?.aborted && (signal.reason as Error)?.name === "TimeoutError";
+    if (signal?.aborted && !isTooLate) throw failure;
     heard.unanswered();
     throw new Unanswered("Keenfall does not answer.");
   }

@@ -10,6 +10,10 @@ import type { NotTaken, Tap, Taps } from "./taps";
 
 const lookMs = 500;
 const mostAtOnce = 500;
+// A network that is gone swallows what is asked, and says nothing.
+const patienceMs = 8_000;
+const shortPatienceMs = 1_500;
+const patience = (ms = patienceMs) => AbortSignal.timeout(ms);
 
 /** Sent again it would be refused again. */
 const isFinal = ({ problems }: Refused) =>
@@ -53,7 +57,7 @@ export class AtBench {
   async look(): Promise<void> {
     try {
       const tapped = this.#tapped;
-      const run = await api.benchRun(this.#uid);
+      const run = await api.benchRun(this.#uid, patience());
       // What was tapped meanwhile may be in it already, and would count twice.
       if (!this.run || (this.waiting.length === 0 && tapped === this.#tapped)) this.#stands(run);
       this.away = false;
@@ -82,7 +86,8 @@ export class AtBench {
       await new Promise((done) => setTimeout(done, 25));
     if (this.away || this.waiting.length > 0) return false;
     try {
-      return (await api.lookAgain(this.#uid, { cuts, reading, unit })).look_again;
+      const typed = { cuts, reading, unit };
+      return (await api.lookAgain(this.#uid, typed, patience(shortPatienceMs))).look_again;
     } catch (failure) {
       if (failure instanceof Unanswered || failure instanceof Refused) return false;
       throw failure;
@@ -97,7 +102,7 @@ export class AtBench {
   /** A run that is over and was taken out of its trial comes into it again. */
   async putInTrial(): Promise<void> {
     try {
-      this.run = await api.tapped(this.#uid, { entries: [] });
+      this.run = await api.tapped(this.#uid, { entries: [] }, patience());
     } catch (failure) {
       if (failure instanceof Refused) this.trouble = failure.message;
       else if (failure instanceof Unanswered) this.away = true;
@@ -131,7 +136,8 @@ export class AtBench {
     );
     meant.notebook = first.notebook;
     try {
-      const run = await api.tapped(first.run, { entries: together.map(({ entry }) => entry) });
+      const entries = together.map(({ entry }) => entry);
+      const run = await api.tapped(first.run, { entries }, patience());
       this.away = false;
       this.trouble = undefined;
       if (first.run === this.#uid) this.#stands(run);
