@@ -62,7 +62,7 @@ std::string notebook_with(const std::string& path, const std::vector<trials::Tri
 
 // As bytes that are sent.
 std::string answer_to(workbench::AtHand& at_hand, const workbench::TrialToJudge& asked) {
-  const auto judged = workbench::judge_quickly(at_hand, asked);
+  const auto judged = workbench::judge_quickly(at_hand, asked, base::unwatched());
   need(judged.has_value(), "the trial was not judged");
   return wire::judged_to_json(*judged);
 }

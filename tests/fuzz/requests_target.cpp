@@ -89,7 +89,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
     request.headers.push_back({.name = in_lower_case(name), .text = std::string(line)});
   }
   if (target) request.path = target->path;
-  if (const auto refusal = not_to_be_asked(request, kPort)) {
+  if (const auto refusal =
+          not_to_be_asked(request, {.hosts = {"127.0.0.1", "localhost"}, .port = kPort})) {
     (void)refused(*refusal, request.path);
   } else {
     must_come_from_here(request);
