@@ -1,3 +1,4 @@
+#include "base/execution.h"
 #include "base/plain_number.h"
 #include "benchmarks/benchmark.h"
 #include "benchmarks/made_trial.h"
