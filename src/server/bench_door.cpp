@@ -89,7 +89,9 @@ Admission BenchDoor::admitted(const HttpRequest& without_body) {
                                             "desk, under Devices."},
                                without_body.path)};
   }
+  // Who is not let in yet keeps nobody out.
   return {.body_bytes = routes_.body_bytes_of(without_body),
+          .makes_room = is_asking,
           .may_wait_for_a_writer = routes_.may_wait_for_a_writer(without_body)};
 }
 

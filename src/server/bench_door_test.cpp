@@ -124,6 +124,17 @@ TEST_F(ABenchDoor, ReadsNoMoreOfARequestToBeLetInThanItNeeds) {
   EXPECT_EQ(at_door("POST /api/v1/let-in", "", R"({"code": "AAAA-AAAA"})").status, 400);
 }
 
+TEST_F(ABenchDoor, IsNotFilledByThoseWhoAskToBeLetInAndDoNotEnd) {
+  const std::string half =
+      testing::request_of("POST /api/v1/let-in", door_.port(), "Content-Length: 4096\r\n", "{");
+  std::vector<testing::RawClient> strangers;
+  for (std::size_t i = 0; i <= HttpLimits{}.connections; ++i) {
+    strangers.emplace_back(door_.port()).say(half);
+  }
+
+  EXPECT_EQ(at_door("GET /bench").status, 200);
+}
+
 TEST_F(ABenchDoor, TellsTheDeskWhereItIsAndWhatThatMeans) {
   const json told = at_desk("POST", "/devices/code");
 

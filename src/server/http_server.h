@@ -38,7 +38,9 @@ struct HttpLimits {
 
 // Said of a request when its header is known and its body not yet read.
 struct Admission {
-  std::uint64_t body_bytes = 0;                        // how large the body may be
+  std::uint64_t body_bytes = 0;  // how large the body may be
+  // While its body is being sent it may be ended for another, as one that has asked for half.
+  bool makes_room = false;
   std::optional<HttpResponse> refused = std::nullopt;  // the answer, without reading the body
   // Its answer may have to wait until another has written: as many as wait, the others are
   // answered.

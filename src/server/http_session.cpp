@@ -212,7 +212,7 @@ void HttpSession::admit() {
   if (stated && *stated > most_bytes) return refuse(too_large_body(most_bytes));
   parser_->body_limit(most_bytes);
   if (parser_->is_done()) return have_it_answered();
-  phase_ = Phase::sending_body;
+  phase_ = admission.makes_room ? Phase::half_asked : Phase::sending_body;
   const bool waits_for_leave = in_lower_case(header_of(request_, "expect")) == "100-continue";
   waits_for_leave ? let_it_be_sent(most_bytes) : read_body(most_bytes);
 }

@@ -75,6 +75,10 @@ HttpResponse judged(const AppParts& parts,
     return judged_as_work(parts, std::move(asked), judging->is_quick);
   }
   if (!judging->is_quick) return judged_fully(parts, std::move(asked));
+  // Whoever asks quickly and could have the full answer as quickly has that.
+  if (const auto again = workbench::judge_again(parts.open.at_hand(), asked); again && *again) {
+    return json_answer(wire::judged_to_json(**again));
+  }
   return encoded(workbench::judge_quickly(parts.open.at_hand(), asked, base::unwatched()),
                  wire::judged_to_json,
                  uid);

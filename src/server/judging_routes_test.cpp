@@ -119,6 +119,23 @@ TEST_F(JudgingRoutes, CountTheSameReadingsOnceAcrossAStrikeThatIsUndone) {
   EXPECT_EQ(got("GET", "/trials/" + uid, "Trial")["looks"].size(), 1U);
 }
 
+TEST_F(JudgingRoutes, HaveTheFullAnswerAtHandAgainOnceAStrikeIsUndone) {
+  const std::string uid = with_demo();
+  const json before = judged(uid, "full", json::object());
+  const json struck = got("POST",
+                          "/trials/" + uid + "/strikes",
+                          "Changed",
+                          {{"run", 0}, {"reading", 0}, {"reason", "thread slipped"}});
+  EXPECT_EQ(judged(uid, "quick", json::object())["engine"], "quick");
+  const std::string entry = std::to_string(struck["entry"].get<int>());
+  (void)got("POST", "/journal/" + entry + "/undo", "Changed", json::object());
+
+  const json again = judged(uid, "quick", json::object());
+
+  EXPECT_EQ(again["engine"], "full");
+  EXPECT_EQ(again["headline"], before["headline"]);
+}
+
 // A notebook that is being written to when the answer comes takes no look; the next asking does.
 TEST_F(JudgingRoutes, CountLaterWhatCouldNotBeCountedAtFirst) {
   const std::string uid = with_demo();

@@ -9,6 +9,11 @@
 #include <stdexcept>
 #include <utility>
 
+#include <fcntl.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
 namespace keenfall::server {
 
 namespace {
@@ -41,6 +46,35 @@ std::vector<wire::Device> kept_in(const std::string& path) {
   return wire::kept_devices_from(text).value_or(std::vector<wire::Device>());
 }
 
+// Another one once it was written: it is replaced as a whole then. Empty: there is none.
+std::string which_file(const std::string& path) {
+  struct stat facts {};
+  if (stat(path.c_str(), &facts) != 0) return {};
+  return std::to_string(facts.st_ino) + " " + std::to_string(facts.st_mtim.tv_sec) + " " +
+         std::to_string(facts.st_mtim.tv_nsec);
+}
+
+// No other program that asks for the same holds it meanwhile; it goes with the process, too.
+class LockedBeside {
+ public:
+  explicit LockedBeside(const std::string& path)
+      : file_(open((path + ".lock").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, S_IRUSR | S_IWUSR)) {
+    is_held_ = file_ >= 0 && flock(file_, LOCK_EX) == 0;
+  }
+  LockedBeside(const LockedBeside&) = delete;
+  LockedBeside& operator=(const LockedBeside&) = delete;
+  LockedBeside(LockedBeside&&) = delete;
+  LockedBeside& operator=(LockedBeside&&) = delete;
+  ~LockedBeside() {
+    if (file_ >= 0) close(file_);
+  }
+  [[nodiscard]] bool is_held() const { return is_held_; }
+
+ private:
+  int file_ = -1;
+  bool is_held_ = false;
+};
+
 Refusal wrong_code() {
   return {.status = 403,
           .kind = "not_allowed",
@@ -53,7 +87,7 @@ Refusal wrong_code() {
 
 PairedDevices::PairedDevices(Settings settings) : settings_(std::move(settings)) {
   if (!settings_.now) settings_.now = [] { return Clock::now(); };
-  if (!settings_.file.empty()) devices_ = kept_in(settings_.file);
+  look_at_file();
 }
 
 PairingCode PairedDevices::new_code() {
@@ -100,9 +134,7 @@ tl::expected<std::string, Refusal> PairedDevices::let_in(const wire::AskToBeLetI
     return tl::unexpected(wrong_code());
   }
   live_.reset();
-  devices_.push_back(std::move(device));
-  if (keep()) return key;
-  devices_.pop_back();
+  if (keep([&] { devices_.push_back(device); })) return key;
   return tl::unexpected(Refusal{.status = 500,
                                 .kind = "failed",
                                 .sentence = "This device cannot be let in: " + settings_.file +
@@ -112,35 +144,65 @@ tl::expected<std::string, Refusal> PairedDevices::let_in(const wire::AskToBeLetI
 bool PairedDevices::is_let_in(std::string_view key) {
   const std::string digest = digest_of_key(key);
   const std::scoped_lock lock(mutex_);
-  const auto device = std::ranges::find(devices_, digest, &wire::Device::key_digest);
-  if (device == devices_.end()) return false;
-  device->last_seen_at_utc = settings_.utc_now();
+  look_at_file();
+  const auto see = [&] {
+    const auto device = std::ranges::find(devices_, digest, &wire::Device::key_digest);
+    if (device != devices_.end()) device->last_seen_at_utc = settings_.utc_now();
+    return device != devices_.end();
+  };
+  if (!see()) return false;
   if (settings_.now() >= seen_kept_at_ + kSeenKeptEvery) {
     seen_kept_at_ = settings_.now();
-    (void)keep();  // when it was seen may be lost; it is let in all the same
+    (void)keep([&] { (void)see(); });  // when it was seen may be lost; it is let in all the same
   }
   return true;
 }
 
 std::vector<wire::Device> PairedDevices::all() {
   const std::scoped_lock lock(mutex_);
+  look_at_file();
   return devices_;
 }
 
 bool PairedDevices::put_out(const std::string& id) {
   const std::scoped_lock lock(mutex_);
-  const auto device = std::ranges::find(devices_, id, &wire::Device::id);
-  if (device == devices_.end()) return false;
-  devices_.erase(device);
-  if (keep()) return true;
-  throw std::runtime_error("the device is put out until Keenfall is stopped, since " +
-                           settings_.file + " cannot be written");
+  look_at_file();
+  std::size_t gone = 0;
+  const auto put_out = [&] {
+    gone = std::erase_if(devices_, [&id](const wire::Device& device) { return device.id == id; });
+  };
+  if (keep(put_out) || gone == 0) return gone > 0;
+  throw std::runtime_error("the device cannot be put out, since " + settings_.file +
+                           " cannot be written");
 }
 
-bool PairedDevices::keep() {
-  if (settings_.file.empty()) return true;
-  return !workbench::write_whole_file(
-      settings_.file, wire::kept_devices_to_json(devices_), workbench::Existing::is_replaced);
+void PairedDevices::look_at_file() {
+  if (settings_.file.empty()) return;
+  const std::string now = which_file(settings_.file);
+  if (now == file_as_read_) return;
+  file_as_read_ = now;
+  devices_ = kept_in(settings_.file);
+}
+
+bool PairedDevices::keep(const std::function<void()>& change) {
+  if (settings_.file.empty()) {
+    change();
+    return true;
+  }
+  const LockedBeside locked(settings_.file);
+  look_at_file();
+  const std::vector<wire::Device> before = devices_;
+  change();
+  const bool is_kept =
+      locked.is_held() &&
+      !workbench::write_whole_file(
+          settings_.file, wire::kept_devices_to_json(devices_), workbench::Existing::is_replaced);
+  if (is_kept) {
+    file_as_read_ = which_file(settings_.file);
+  } else {
+    devices_ = before;
+  }
+  return is_kept;
 }
 
 }  // namespace keenfall::server

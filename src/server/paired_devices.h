@@ -3,7 +3,8 @@
 // A code is of eight characters out of 31 (8.5e11 codes). It lets one device in, lives for ten
 // minutes, and dies with the fifth wrong one that is tried: so a guess has a chance of 6e-12, and
 // somebody at the desk must ask for each further code. A device gets a key of its own of 128 bits;
-// what is kept of it is its SHA-256, so that the file lets nobody in. Used from several threads.
+// what is kept of it is its SHA-256, so that the file lets nobody in. Several programs of one
+// person may share the file: each sees what the others changed. Used from several threads.
 #pragma once
 
 #include "base/result.h"
@@ -62,8 +63,11 @@ class PairedDevices {
   };
 
   [[nodiscard]] bool is_right(std::string_view code);
-  // False where the file could not be written.
-  [[nodiscard]] bool keep();
+  // What another program wrote meanwhile. Nothing is read where the file stands as it was read.
+  void look_at_file();
+  // While no other program does, `change` is made to what stands in the file, and kept there. False
+  // where that cannot be.
+  [[nodiscard]] bool keep(const std::function<void()>& change);
 
   Settings settings_;
   std::mutex mutex_;  // of all below
@@ -71,6 +75,7 @@ class PairedDevices {
   std::optional<LiveCode> live_;
   std::deque<Clock::time_point> wrong_tries_;  // of the last minute
   Clock::time_point seen_kept_at_{};
+  std::string file_as_read_;  // which file it was, and when it was written
 };
 
 }  // namespace keenfall::server

@@ -126,6 +126,21 @@ TEST_F(PairedDevicesTest, AreKnownAgainByAFileThatLetsNobodyIn) {
   EXPECT_FALSE(after.is_let_in(after.all().front().key_digest));
 }
 
+TEST_F(PairedDevicesTest, AreTheSameForTwoProgramsThatShareTheFile) {
+  PairedDevices one = devices();
+  PairedDevices other = devices();
+  const auto phone = one.let_in({.code = one.new_code().code, .name = "phone"});
+  const auto tablet = other.let_in({.code = other.new_code().code, .name = "tablet"});
+
+  EXPECT_EQ(one.all(), other.all());
+  EXPECT_EQ(one.all().size(), 2U);
+  EXPECT_TRUE(one.put_out(one.all().front().id));
+  now_ += 30min;
+  EXPECT_TRUE(other.is_let_in(*tablet));
+  EXPECT_FALSE(other.is_let_in(*phone));
+  EXPECT_FALSE(devices().is_let_in(*phone));
+}
+
 TEST_F(PairedDevicesTest, SayWhenTheyWereSeenLast) {
   PairedDevices devices = this->devices();
   const auto key = devices.let_in({.code = devices.new_code().code, .name = "phone"});

@@ -18,6 +18,8 @@ namespace {
 using Found = base::Result<std::shared_ptr<const TrialAtHand>>;
 
 constexpr std::size_t kMostReadingsKept = 500'000;  // some 100 MB
+// Of one trial, as it was before: what was changed and undone is known again.
+constexpr std::ptrdiff_t kMostVersionsKept = 4;
 
 std::size_t readings_of(const TrialAtHand& one) {
   std::size_t readings = 0;
@@ -25,16 +27,21 @@ std::size_t readings_of(const TrialAtHand& one) {
   return readings;
 }
 
-// Of what stands in the notebook now; `before`: what was read of it last, if anything.
+// Of what stands in the notebook now; `before`: what was read of it before, the newest first.
 TrialAtHand read_from(const notebook::Notebook& opened,
                       const std::string& uid,
                       trials::Trial trial,
-                      const std::shared_ptr<const TrialAtHand>& before) {
+                      const std::vector<std::shared_ptr<const TrialAtHand>>& before) {
   TrialAtHand read{.notebook = opened.path(), .uid = uid, .place = opened.last_place()};
-  const bool is_as_it_was = before && *before->trial == trial;
-  read.trial =
-      is_as_it_was ? before->trial : std::make_shared<const trials::Trial>(std::move(trial));
-  read.inputs = is_as_it_was ? before->inputs : inputs_of(*read.trial);
+  const auto as_it_was =
+      std::ranges::find_if(before, [&trial](const auto& one) { return *one->trial == trial; });
+  if (as_it_was != before.end()) {
+    read.trial = (*as_it_was)->trial;
+    read.inputs = (*as_it_was)->inputs;
+  } else {
+    read.trial = std::make_shared<const trials::Trial>(std::move(trial));
+    read.inputs = inputs_of(*read.trial);
+  }
   read.asked = notebook::kept_plan(opened, read.trial->name);
   for (const notebook::Look& look : notebook::looks_at(opened, read.trial->name)) {
     read.looks.push_back({.at_utc = look.at_utc,
@@ -65,10 +72,22 @@ std::shared_ptr<const TrialAtHand> TrialsAtHand::known(const std::string& path,
   return kept_.front();
 }
 
+std::vector<std::shared_ptr<const TrialAtHand>> TrialsAtHand::versions(const std::string& path,
+                                                                       const std::string& uid) {
+  const std::lock_guard lock(mutex_);
+  std::vector<std::shared_ptr<const TrialAtHand>> all;
+  std::ranges::copy_if(kept_, std::back_inserter(all), [&](const auto& one) {
+    return one->notebook == path && one->uid == uid;
+  });
+  return all;
+}
+
 void TrialsAtHand::keep(std::shared_ptr<const TrialAtHand> read) {
   const std::lock_guard lock(mutex_);
+  std::ptrdiff_t versions = 1;
   std::erase_if(kept_, [&](const auto& one) {
-    return one->notebook == read->notebook && one->uid == read->uid;
+    if (one->notebook != read->notebook || one->uid != read->uid) return false;
+    return one->trial == read->trial || ++versions > kMostVersionsKept;
   });
   kept_.push_front(std::move(read));
   // The newest stays, however large it is.
@@ -88,8 +107,8 @@ Found TrialsAtHand::trial_of(const notebook::Notebook& opened, const std::string
   if (!name) return base::failed(no_trial_with(uid, opened.path()));
   auto trial = notebook::kept_trial(opened, *name);
   if (!trial) return base::failed(trial.error());
-  auto read =
-      std::make_shared<const TrialAtHand>(read_from(opened, uid, std::move(*trial), before));
+  auto read = std::make_shared<const TrialAtHand>(
+      read_from(opened, uid, std::move(*trial), versions(opened.path(), uid)));
   keep(read);
   return read;
 }

@@ -3,9 +3,9 @@
 //
 // Every request opens the notebook, so that a command beside the open app is seen at once; only
 // what has not moved is not read again. Where the journal moved but the trial is as it was (a look
-// was counted), the same trial is handed out, so that what hangs on it holds. Used from several
-// threads. Fails with a Problem where the notebook cannot be opened or has no such trial; throws
-// NotebookTrouble where it is damaged or the machine fails.
+// was counted, a change was undone), the same trial is handed out, so that what hangs on it holds.
+// Used from several threads. Fails with a Problem where the notebook cannot be opened or has no
+// such trial; throws NotebookTrouble where it is damaged or the machine fails.
 #pragma once
 
 #include "base/result.h"
@@ -61,10 +61,14 @@ class TrialsAtHand {
  private:
   [[nodiscard]] std::shared_ptr<const TrialAtHand> known(const std::string& path,
                                                          const std::string& uid);
+  // As it was read before, the newest first.
+  [[nodiscard]] std::vector<std::shared_ptr<const TrialAtHand>> versions(const std::string& path,
+                                                                         const std::string& uid);
   void keep(std::shared_ptr<const TrialAtHand> read);
 
   std::mutex mutex_;
-  std::list<std::shared_ptr<const TrialAtHand>> kept_;  // the one used last stands first
+  // The one used last stands first, and of one trial the newest.
+  std::list<std::shared_ptr<const TrialAtHand>> kept_;
 };
 
 }  // namespace keenfall::workbench

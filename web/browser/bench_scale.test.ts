@@ -55,6 +55,12 @@ test("a press is held, taken with its raw line, and typing goes on without the s
   await page.getByText("Listening to the scale").waitFor();
   expect(await faults(page)).toEqual([]);
 
+  // What was pressed while another reading was typed is not of the next one.
+  await scale.press(300);
+  await page.getByText("The scale holds this").waitFor();
+  await page.reload();
+  await page.getByText("1 of 3").waitFor();
+  await page.getByText("The scale holds this").waitFor({ state: "detached" });
   await scale.press(104.2);
   await page.getByText("The scale holds this").waitFor();
   expect(await faults(page)).toEqual([]);

@@ -3,7 +3,7 @@ import { beforeEach, expect, test, vi } from "vitest";
 import * as api from "../src/api/endpoints";
 import { Refused, Unanswered } from "../src/api/send";
 import { AtBench } from "../src/bench/at_bench.svelte";
-import type { Tap, Taps } from "../src/bench/taps";
+import type { NotTaken, Tap, Taps } from "../src/bench/taps";
 import type { BenchRun, Problem } from "../src/wire/api";
 
 vi.mock("../src/api/endpoints", () => ({ benchRun: vi.fn(), lookAgain: vi.fn(), tapped: vi.fn() }));
@@ -12,6 +12,10 @@ vi.mock("../src/api/endpoints", () => ({ benchRun: vi.fn(), lookAgain: vi.fn(), 
 function storage() {
   let kept: Tap[] = [];
   let last = 0;
+  let aside: NotTaken[] = [];
+  const forget = async (gone: readonly Tap[]) => {
+    kept = kept.filter(({ seq }) => !gone.some((tap) => tap.seq === seq));
+  };
   const taps = {
     keep: async (tap: Omit<Tap, "seq">) => {
       last += 1;
@@ -19,8 +23,12 @@ function storage() {
       return { ...tap, seq: last };
     },
     waiting: async () => kept,
-    forget: async (gone: readonly Tap[]) => {
-      kept = kept.filter(({ seq }) => !gone.some((tap) => tap.seq === seq));
+    forget,
+    notTaken: async () => aside,
+    setAside: async (gone: readonly Tap[], why: string) => {
+      await forget(gone);
+      aside = [...aside, { entries: gone.map(({ entry }) => entry), why }];
+      return aside;
     },
   };
   return taps as unknown as Taps;
@@ -68,15 +76,18 @@ test("a tap that can never be taken is put aside, with why", async () => {
 
   await bench.tap({ what: "cuts", cuts: 1 });
 
-  await vi.waitFor(() => expect(bench.waiting).toEqual([]));
-  expect(bench.notTaken[0]?.why).toBe("That cannot be.");
+  await vi.waitFor(() => expect(bench.notTaken[0]?.why).toBe("That cannot be."));
+  expect(bench.waiting).toEqual([]);
+  expect(await taps.waiting()).toEqual([]);
+  expect(await taps.notTaken()).toEqual(bench.notTaken);
 });
 
 test("only the program knows what is to be expected, and nobody waits for it", async () => {
   const bench = new AtBench(storage(), "run");
   vi.mocked(api.lookAgain).mockResolvedValue({ look_again: true });
   expect(await bench.surprises(3, 1040, "gf")).toBe(true);
-  expect(api.lookAgain).toHaveBeenCalledWith("run", { cuts: 3, reading: 1040, unit: "gf" });
+  const typed = { cuts: 3, reading: 1040, unit: "gf" };
+  expect(api.lookAgain).toHaveBeenCalledWith("run", typed, expect.any(AbortSignal));
 
   vi.mocked(api.lookAgain).mockRejectedValue(new Unanswered("Keenfall does not answer."));
   expect(await bench.surprises(3, 1040, "gf")).toBe(false);

@@ -33,7 +33,7 @@ export class TrialJudging {
     this.#turn += 1;
     await Promise.all([this.work.stop(), this.looking.stop()]);
     await this.#catchUp();
-    if (full) await this.workOut();
+    if (full && this.#engine === "quick") await this.workOut();
   }
 
   /** The full answer: work, and then whatever was asked meanwhile. */
@@ -85,7 +85,11 @@ export class TrialJudging {
     try {
       const answer = await api.judge(this.#uid, { engine, question });
       const judged = await this.#made(this.looking, answer, turn);
-      if (judged && ofNow()) this.#show(judged);
+      const isOfNow = ofNow();
+      if (judged && isOfNow) this.#show(judged);
+      // The full answer was at hand already: what was changed was undone, say.
+      if (judged?.engine === "full" && judged.can_ask_again && isOfNow) this.#fullOf = turn;
+      return isOfNow && question === this.question;
     } catch (failure) {
       if (ofNow()) this.problems = problemsOf(failure);
     }

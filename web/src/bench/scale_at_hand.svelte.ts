@@ -19,6 +19,8 @@ export class ScaleAtHand {
   held: ScaleReading | undefined = $state.raw();
   readonly #unit: string;
   #left = false;
+  /** For this reading: what was pressed before is not of it. */
+  #isArmed = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(unit: string) {
@@ -35,6 +37,7 @@ export class ScaleAtHand {
   /** The next one is waited for. */
   again(): void {
     this.held = undefined;
+    this.#isArmed = false;
   }
 
   async #look(): Promise<void> {
@@ -42,8 +45,12 @@ export class ScaleAtHand {
       this.told = await api.scale();
       const { state } = this.told;
       if (state && !this.held && !this.#left) {
-        if (state.holds_one) this.held = await api.takeFromScale({ unit: this.#unit });
-        else if (!state.is_armed) this.told = await api.holdNext({ kind: keptHold(localStorage) });
+        if (!this.#isArmed || !(state.is_armed || state.holds_one)) {
+          this.#isArmed = true;
+          this.told = await api.holdNext({ kind: keptHold(localStorage) });
+        } else if (state.holds_one) {
+          this.held = await api.takeFromScale({ unit: this.#unit });
+        }
       }
     } catch {
       // It is tried again; that the program is away is said by the run.
