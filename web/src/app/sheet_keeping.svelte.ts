@@ -120,15 +120,23 @@ export class SheetKeeping {
 
   async #save(cells: Sheet): Promise<void> {
     if (this.elsewhere) return;
-    const kept = await api.keepSheet(
-      { goes_on_from: this.#revision, cells: cells.map((row) => [...row]) },
-      this.#trial,
-    );
+    const sheet = { goes_on_from: this.#revision, cells: cells.map((row) => [...row]) };
+    const kept = await api
+      .keepSheet(sheet, this.#trial)
+      .catch((failure: unknown) => this.#keptSo(cells, failure));
     this.tooLarge = false;
     this.#revision = kept.revision;
     const now = unsent<Held>(localStorage, this.#place);
     this.#saved = now === undefined || isSame(now.cells, cells);
     if (now) this.#keepHere(now.cells);
+  }
+
+  /** Another tab of this browser, which holds the same, may have kept it first: that is no conflict. */
+  async #keptSo(cells: Sheet, failure: unknown): Promise<{ revision: number }> {
+    if (!(failure instanceof Refused) || !isConflict(failure)) throw failure;
+    const kept = await api.typedSheet(this.#trial);
+    if (!kept.cells || !isSame(cells, kept.cells)) throw failure;
+    return kept;
   }
 
   #goOnFrom(kept: TypedSheet): void {
