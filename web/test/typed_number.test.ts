@@ -44,6 +44,7 @@ describe("a number that is typed", () => {
   test.each([
     ["58-60", 59, 1],
     ["58 – 60 HRC", 59, 1],
+    ["60-58", 59, 1],
     ["58 HRC to 59,5 HRC", 58.75, 0.75],
     ["60.1-60.4", 60.25, 0.15],
     ["58 ± 1", 58, 1],
@@ -52,7 +53,7 @@ describe("a number that is typed", () => {
     expect(spreadTyped(text, "HRC")).toEqual({ middle, half });
   });
 
-  test.each(["58", "60-58", "58-", "-58", "58-60 HV", "5e-3", "58-60-62"])(
+  test.each(["58", "58-58", "58-", "-58", "58-60 HV", "5e-3", "58-60-62"])(
     "%s is no range of hardness",
     (text) => {
       expect(spreadTyped(text, "HRC")).toBeUndefined();

@@ -31,15 +31,15 @@ const between = /^(.*[\d.,])\s*(?:-|–|to)\s*([\d.,].*)$/;
 const giveOrTake = /^(.*[\d.,])\s*(?:±|\+\/?-)\s*([\d.,].*)$/;
 const unrounded = (number: number): number => Number(number.toPrecision(12));
 
-/** "58-60" as 59 ± 1, "58 ± 1" as it says; nothing where it is neither, or the range does not rise. */
+/** "58-60" and "60-58" as 59 ± 1, "58 ± 1" as it says; nothing where it is neither, or no range. */
 export function spreadTyped(text: string, unit?: string): Spread | undefined {
   const bare = withoutUnit(text.trim(), unit).trim();
   const parts = giveOrTake.exec(bare) ?? between.exec(bare);
   const [first, second] = [numberTyped(parts?.[1] ?? ""), numberTyped(parts?.[2] ?? "")];
   if (first === undefined || second === undefined) return undefined;
   if (giveOrTake.test(bare)) return { middle: first, half: second };
-  if (second <= first) return undefined;
-  return { middle: unrounded((first + second) / 2), half: unrounded((second - first) / 2) };
+  if (second === first) return undefined;
+  return { middle: unrounded((first + second) / 2), half: unrounded(Math.abs(second - first) / 2) };
 }
 
 /** Without the ± that says what the field says already. */
