@@ -1,7 +1,6 @@
 #include "planning/runs_to_cut.h"
 
 #include <algorithm>
-#include <utility>
 
 namespace keenfall::planning {
 
@@ -49,6 +48,13 @@ bool is_in_trial(const trials::PlannedRun& planned,
   });
 }
 
+std::string free_run_name(const std::string& wanted,
+                          const std::function<bool(const std::string&)>& is_taken) {
+  std::string name = wanted;
+  for (int again = 2; is_taken(name); ++again) name = wanted + " again " + std::to_string(again);
+  return name;
+}
+
 std::vector<RunToCut> runs_to_cut(const trials::Plan& plan, const trials::Trial& trial) {
   std::vector<RunToCut> left;
   for (std::size_t i = 0; i < plan.runs.size(); ++i) {
@@ -59,10 +65,7 @@ std::vector<RunToCut> runs_to_cut(const trials::Plan& plan, const trials::Trial&
         return run.name == name && is_of_arm(run, plan.arms.at(planned.arm), plan);
       });
     };
-    const std::string block = std::to_string(planned.block);
-    std::string name = block;
-    for (int again = 2; is_taken(name); ++again) name = block + " again " + std::to_string(again);
-    left.push_back({.planned = i, .name = std::move(name)});
+    left.push_back({.planned = i, .name = free_run_name(std::to_string(planned.block), is_taken)});
   }
   return left;
 }

@@ -11,6 +11,7 @@
 #include "trials/trial.h"
 
 #include <cstddef>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,10 @@ namespace keenfall::planning {
 [[nodiscard]] bool is_in_trial(const trials::PlannedRun& planned,
                                const trials::Plan& plan,
                                const trials::Trial& trial);
+
+// As wanted, or with a number behind it ("2 again 2"), whichever is the first that is not taken.
+[[nodiscard]] std::string free_run_name(const std::string& wanted,
+                                        const std::function<bool(const std::string&)>& is_taken);
 
 struct RunToCut {
   std::size_t planned = 0;  // index into Plan::runs

@@ -21,6 +21,28 @@ namespace keenfall::server::testing {
 
 using nlohmann::json;
 
+// Of two blades in one medium, two runs of each, in an order.
+inline json a_plan(const std::vector<double>& checkpoint_cuts) {
+  const json edge = {{"bevel_angle_per_side_deg", 17}};
+  return {{"cuttings",
+           {{{"medium", "sisal rope"},
+             {"method", {{"motion", "slice"}, {"cut_length_mm", 25}}},
+             {"checkpoint_cuts", checkpoint_cuts}}}},
+          {"arms",
+           {{{"blade", "A"}, {"edge", edge}, {"cutting", 0}},
+            {{"blade", "B"}, {"edge", edge}, {"cutting", 0}}}},
+          {"reading", {{"kind", "thread_push"}, {"repeats", 7}}},
+          {"start_gate", {{"target_reading", 104}, {"tolerance_fraction", 0.12}}},
+          {"stop", {{"level", 4}, {"force_cap_newton", 60}}},
+          {"runs_each", 2},
+          {"order_seed", 7},
+          {"runs",
+           {{{"arm", 0}, {"block", 1}, {"order", 1}},
+            {{"arm", 1}, {"block", 1}, {"order", 2}},
+            {{"arm", 1}, {"block", 2}, {"order", 3}},
+            {{"arm", 0}, {"block", 2}, {"order", 4}}}}};
+}
+
 class AskedApp : public ::testing::Test {
  protected:
   // patience: of a change, for another that is being written.

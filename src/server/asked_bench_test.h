@@ -8,26 +8,9 @@
 namespace keenfall::server::testing {
 
 inline json what_is_to_be_cut() {
-  const json edge = {{"bevel_angle_per_side_deg", 17}};
-  return {{"claims", {{{"words", "B outlasts A"}, {"worth_it_margin", 1.5}}}},
-          {"plan",
-           {{"cuttings",
-             {{{"medium", "sisal rope"},
-               {"method", {{"motion", "slice"}, {"cut_length_mm", 25}}},
-               {"checkpoint_cuts", {0, 1, 3}}}}},
-            {"arms",
-             {{{"blade", "A"}, {"edge", edge}, {"cutting", 0}},
-              {{"blade", "B"}, {"edge", edge}, {"cutting", 0}}}},
-            {"reading", {{"kind", "thread_push"}, {"repeats", 2}, {"stations", {"heel", "tip"}}}},
-            {"start_gate", {{"target_reading", 104}, {"tolerance_fraction", 0.12}}},
-            {"stop", {{"level", 4}, {"force_cap_newton", 60}}},
-            {"runs_each", 2},
-            {"order_seed", 7},
-            {"runs",
-             {{{"arm", 0}, {"block", 1}, {"order", 1}},
-              {{"arm", 1}, {"block", 1}, {"order", 2}},
-              {{"arm", 1}, {"block", 2}, {"order", 3}},
-              {{"arm", 0}, {"block", 2}, {"order", 4}}}}}}};
+  json plan = a_plan({0, 1, 3});
+  plan["reading"] = {{"kind", "thread_push"}, {"repeats", 2}, {"stations", {"heel", "tip"}}};
+  return {{"claims", {{{"words", "B outlasts A"}, {"worth_it_margin", 1.5}}}}, {"plan", plan}};
 }
 
 inline const std::string kRun = "0123456789abcdef0123456789abcdef";

@@ -8,20 +8,7 @@ using testing::json;
 
 json a_draft(const std::string& claim, const std::string& revision = {}) {
   json draft = {{"claims", {{{"words", claim}, {"worth_it_margin", 1.25}}}},
-                {"plan",
-                 {{"cuttings", {{{"medium", "sisal rope"}, {"checkpoint_cuts", {0, 10, 20}}}}},
-                  {"arms",
-                   {{{"blade", "A"}, {"edge", json::object()}, {"cutting", 0}},
-                    {{"blade", "B"}, {"edge", json::object()}, {"cutting", 0}}}},
-                  {"reading", {{"kind", "thread_push"}, {"repeats", 7}}},
-                  {"stop", {{"level", 4}}},
-                  {"runs_each", 2},
-                  {"order_seed", 7},
-                  {"runs",
-                   {{{"arm", 0}, {"block", 1}, {"order", 1}},
-                    {{"arm", 1}, {"block", 1}, {"order", 2}},
-                    {{"arm", 1}, {"block", 2}, {"order", 3}},
-                    {{"arm", 0}, {"block", 2}, {"order", 4}}}}}}};
+                {"plan", testing::a_plan({0, 10, 20})}};
   if (!revision.empty()) draft["revision"] = revision;
   return draft;
 }

@@ -11,25 +11,7 @@ namespace {
 
 using testing::json;
 
-json a_plan() {
-  return {{"cuttings",
-           {{{"medium", "sisal rope"},
-             {"method", {{"motion", "slice"}, {"cut_length_mm", 25}}},
-             {"checkpoint_cuts", {0, 10, 20, 40, 80}}}}},
-          {"arms",
-           {{{"blade", "A"}, {"edge", {{"bevel_angle_per_side_deg", 17}}}, {"cutting", 0}},
-            {{"blade", "B"}, {"edge", {{"bevel_angle_per_side_deg", 17}}}, {"cutting", 0}}}},
-          {"reading", {{"kind", "thread_push"}, {"repeats", 7}}},
-          {"start_gate", {{"target_reading", 104}, {"tolerance_fraction", 0.12}}},
-          {"stop", {{"level", 4}, {"force_cap_newton", 60}}},
-          {"runs_each", 2},
-          {"order_seed", 7},
-          {"runs",
-           {{{"arm", 0}, {"block", 1}, {"order", 1}},
-            {{"arm", 1}, {"block", 1}, {"order", 2}},
-            {{"arm", 1}, {"block", 2}, {"order", 3}},
-            {{"arm", 0}, {"block", 2}, {"order", 4}}}}};
-}
+json a_plan() { return testing::a_plan({0, 10, 20, 40, 80}); }
 
 json what_is_asked(double margin = 1.25) {
   return {{"claims", {{{"words", "B outlasts A"}, {"worth_it_margin", margin}}}},

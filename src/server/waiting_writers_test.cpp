@@ -1,17 +1,10 @@
 // The app as it is served, while another process writes to its notebook: what reads is answered at
 // once, and what would write is told so in time.
 #include "notebook/notebook.h"
-#include "server/app.h"
-#include "server/app_parts.h"
-#include "server/raw_client_test.h"
-
-#include <gtest/gtest.h>
-#include <nlohmann/json.hpp>
+#include "server/served_app_test.h"
 
 #include <algorithm>
 #include <array>
-#include <filesystem>
-#include <optional>
 #include <string>
 #include <thread>
 #include <vector>
@@ -23,9 +16,7 @@
 namespace keenfall::server {
 namespace {
 
-using testing::answer_to;
 using testing::RawAnswer;
-using testing::request_of;
 using testing::time_of;
 using namespace std::chrono_literals;
 
@@ -77,41 +68,12 @@ class AnotherProgram {
   char is_held_ = 'n';
 };
 
-class WaitingWriters : public ::testing::Test {
+class WaitingWriters : public testing::ServedApp {
  protected:
-  WaitingWriters() {
-    std::filesystem::remove_all(folder_);
-    std::filesystem::create_directory(folder_);
-    add_app_routes(
-        {.routes = app_.routes(), .works = app_.works(), .open = open_, .ask_to_stop = [] {}});
-    (void)app_.begin().value();
-    EXPECT_EQ(asked("POST /api/v1/notebooks", R"({"how": "demo"})").status, 200);
-    const auto notebook = nlohmann::json::parse(asked("GET /api/v1/app").body)["notebook"];
-    path_ = notebook["path"];
-    meant_ = "X-Keenfall-Notebook: " + std::string(notebook["id"]) + "\r\n";
-  }
-  ~WaitingWriters() override {
-    app_.stop();
-    std::filesystem::remove_all(folder_);
-  }
-
-  RawAnswer asked(const std::string& begin, const std::string& body = "") {
-    return answer_to(app_.port(),
-                     request_of(begin,
-                                app_.port(),
-                                "X-Keenfall-Key: " + app_.key() + "\r\n" + meant_ +
-                                    "Content-Length: " + std::to_string(body.size()) + "\r\n",
-                                body));
-  }
+  WaitingWriters() : ServedApp(kPatience) {}
 
   std::chrono::milliseconds slowest_reading() {
-    std::chrono::milliseconds slowest{0};
-    for (const char* request : {"GET /", "GET /api/v1/home", "GET /api/v1/kit"}) {
-      RawAnswer answer;
-      slowest = std::max(slowest, time_of([&] { answer = asked(request); }));
-      EXPECT_EQ(answer.status, 200) << request;
-    }
-    return slowest;
+    return slowest_of({"GET /", "GET /api/v1/home", "GET /api/v1/kit"});
   }
 
   // More than there are threads, of which all wait while the notebook is read.
@@ -139,7 +101,7 @@ class WaitingWriters : public ::testing::Test {
       const std::string said = nlohmann::json::parse(answer.body)["problems"][0]["sentence"];
       EXPECT_NE(said.find(why), std::string::npos) << said;
     }
-    EXPECT_LT(*std::ranges::max_element(took), patience_ + 1s + 10 * alone);
+    EXPECT_LT(*std::ranges::max_element(took), kPatience + 1s + 10 * alone);
   }
 
   std::size_t blades_called_z() {
@@ -149,19 +111,7 @@ class WaitingWriters : public ::testing::Test {
     }));
   }
 
-  static constexpr std::chrono::milliseconds patience_{1500};
-  std::filesystem::path folder_ =
-      std::filesystem::temp_directory_path() / ("keenfall_waiting_" + std::to_string(getpid()));
-  workbench::OpenApp open_{{.program_version = "0.1.0",
-                            .folder = folder_.string(),
-                            .notebook = std::nullopt,
-                            .who = "R.",
-                            .machine_words = "bench-2, process 4711",
-                            .utc_now = [] { return std::string("2026-11-26T12:00:00Z"); },
-                            .patience = patience_}};
-  App app_{{.port = 0}};
-  std::string path_;
-  std::string meant_;
+  static constexpr std::chrono::milliseconds kPatience{1500};
 };
 
 TEST_F(WaitingWriters, LetOthersReadWhileACommandWrites) {

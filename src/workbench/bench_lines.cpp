@@ -153,9 +153,7 @@ std::string free_name(const std::string& wanted,
              return run.to_cut.arm == to_cut.arm && run.to_cut.name == name;
            });
   };
-  std::string name = wanted;
-  for (int again = 2; is_taken(name); ++again) name = wanted + " again " + std::to_string(again);
-  return name;
+  return planning::free_run_name(wanted, is_taken);
 }
 
 }  // namespace keenfall::workbench
