@@ -46,7 +46,7 @@ BenchDoor::BenchDoor(workbench::OpenApp& open, Settings settings)
               [this](const HttpRequest& request, const PathParameters&) {
                 const auto ask = wire::ask_to_be_let_in_from(request.body);
                 if (!ask) return problems_answer(ask.error());
-                const auto key = devices_.let_in(*ask);
+                const auto key = devices_.let_in(*ask, request.from);
                 return key ? json_answer(wire::let_in_to_json(*key))
                            : refused(key.error(), request.path);
               },
@@ -95,7 +95,8 @@ Admission BenchDoor::admitted(const HttpRequest& without_body) {
           .may_wait_for_a_writer = routes_.may_wait_for_a_writer(without_body)};
 }
 
-HttpResponse BenchDoor::answer(const HttpRequest& request) const {
+HttpResponse BenchDoor::answer(const HttpRequest& request) {
+  devices_.keep_seen();
   return is_api(request.path) ? routes_.answer(request)
                               : site_answer(request, own_pages(), FirstPage::bench);
 }
@@ -118,6 +119,9 @@ wire::DevicesTold BenchDoor::told() {
                          .addresses = addresses(),
                          .devices = devices_.all(),
                          .cautions = cautions_of(is_encrypted)};
+  if (std::string tries = devices_.wrong_tries_in_words(); !tries.empty()) {
+    told.cautions.insert(told.cautions.begin(), std::move(tries));
+  }
   if (const auto code = devices_.code(); code && !told.addresses.empty()) {
     const std::string address = told.addresses.front() + "/bench#code=" + code->code;
     told.letting_in = {.code = code->code,

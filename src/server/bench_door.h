@@ -49,7 +49,7 @@ class BenchDoor {
 
  private:
   [[nodiscard]] Admission admitted(const HttpRequest& without_body);
-  [[nodiscard]] HttpResponse answer(const HttpRequest& request) const;
+  [[nodiscard]] HttpResponse answer(const HttpRequest& request);
   [[nodiscard]] std::vector<std::string> addresses() const;
 
   Settings settings_;

@@ -5,11 +5,13 @@
 #include <boost/asio/ip/tcp.hpp>
 #include <boost/asio/ssl/context.hpp>
 #include <boost/asio/ssl/stream_base.hpp>
+#include <boost/beast/core/error.hpp>
 #include <boost/beast/core/tcp_stream.hpp>
 #include <boost/beast/ssl/ssl_stream.hpp>
 
 #include <memory>
 #include <optional>
+#include <string>
 #include <utility>
 
 namespace keenfall::server {
@@ -30,6 +32,12 @@ class HttpLine {
 
   [[nodiscard]] bool is_encrypted() const { return by_tls_ != nullptr; }
   [[nodiscard]] Tcp& tcp() { return by_tls_ ? by_tls_->next_layer() : *clear_; }
+  // Address of the other side; empty where it is gone.
+  [[nodiscard]] std::string from() {
+    boost::beast::error_code fault;
+    const auto there = tcp().socket().remote_endpoint(fault);
+    return fault ? std::string() : there.address().to_string();
+  }
   executor_type get_executor() { return tcp().get_executor(); }
 
   template <class Handler>

@@ -23,6 +23,7 @@ struct HttpRequest {
   std::vector<NamedText> query;    // decoded, UTF-8, in the order given
   std::vector<NamedText> headers;  // names in lower case
   std::string body;                // bytes
+  std::string from = {};           // address of the other side, "192.168.1.9"
   // When all of it was there, to be answered.
   std::chrono::steady_clock::time_point came_at = std::chrono::steady_clock::now();
 };

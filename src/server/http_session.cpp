@@ -178,6 +178,7 @@ void HttpSession::refuse(const Refusal& refusal) {
 
 void HttpSession::take_header() {
   request_ = {};
+  request_.from = line_.from();
   for (const auto& field : parser_->get()) {
     request_.headers.push_back(
         {.name = in_lower_case(text_of(field.name_string())), .text = text_of(field.value())});

@@ -26,7 +26,7 @@ class MeantNotebook : public testing::AskedApp {
 
 // Tells which is open, or neither reads nor changes it.
 bool is_of_no_notebook(std::string_view route) {
-  constexpr std::array<std::string_view, 15> kAll = {"GET /api/v1/app",
+  constexpr std::array<std::string_view, 14> kAll = {"GET /api/v1/app",
                                                      "GET /api/v1/bench",
                                                      "GET /api/v1/devices",
                                                      "POST /api/v1/devices/code",
@@ -35,7 +35,6 @@ bool is_of_no_notebook(std::string_view route) {
                                                      "PUT /api/v1/scale",
                                                      "DELETE /api/v1/scale",
                                                      "POST /api/v1/scale/hold",
-                                                     "POST /api/v1/scale/take",
                                                      "GET /api/v1/notebooks",
                                                      "POST /api/v1/notebooks",
                                                      "POST /api/v1/stop",

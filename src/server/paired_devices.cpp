@@ -25,8 +25,8 @@ using std::chrono::seconds;
 constexpr std::string_view kLetters = "23456789ABCDEFGHJKMNPQRSTUVWXYZ";
 constexpr std::size_t kCodeLength = 8;
 constexpr minutes kCodeLives{10};
-constexpr unsigned kMostWrongTries = 5;
-constexpr std::size_t kMostWrongAMinute = 20;
+constexpr unsigned kMostWrongTries = 100;
+constexpr std::ptrdiff_t kMostWrongAMinute = 5;  // from one address
 constexpr seconds kSeenKeptEvery{60};
 
 // As it was meant: in capitals, without what stands between.
@@ -79,8 +79,8 @@ Refusal wrong_code() {
   return {.status = 403,
           .kind = "not_allowed",
           .sentence =
-              "This code lets nobody in. A code is good once, for ten minutes, and not "
-              "after five wrong ones: ask for a new one at the desk."};
+              "This code lets nobody in. A code is good once, and for ten minutes: ask for "
+              "a new one at the desk."};
 }
 
 }  // namespace
@@ -113,28 +113,50 @@ bool PairedDevices::is_right(std::string_view code) {
   return false;
 }
 
-tl::expected<std::string, Refusal> PairedDevices::let_in(const wire::AskToBeLetIn& ask) {
-  const std::string key = random_key();
-  wire::Device device{.id = random_key(),
-                      .name = ask.name,
-                      .key_digest = digest_of_key(key),
-                      .let_in_at_utc = settings_.utc_now(),
-                      .last_seen_at_utc = settings_.utc_now()};
+void PairedDevices::forget_old_tries() {
+  const auto before = settings_.now() - kCodeLives;
+  while (!wrong_tries_.empty() && wrong_tries_.front().at <= before) wrong_tries_.pop_front();
+}
+
+std::string PairedDevices::wrong_tries_in_words() {
   const std::scoped_lock lock(mutex_);
-  while (!wrong_tries_.empty() && wrong_tries_.front() <= settings_.now() - minutes{1}) {
-    wrong_tries_.pop_front();
+  forget_old_tries();
+  if (wrong_tries_.empty()) return {};
+  const std::size_t count = wrong_tries_.size();
+  return (count == 1 ? std::string("A wrong code was")
+                     : std::to_string(count) + " wrong codes were") +
+         " tried in the last ten minutes, the last from " + wrong_tries_.back().from + ".";
+}
+
+tl::expected<std::string, Refusal> PairedDevices::let_in(const wire::AskToBeLetIn& ask,
+                                                         const std::string& from) {
+  {
+    const std::scoped_lock lock(mutex_);
+    forget_old_tries();
+    const auto a_minute_ago = settings_.now() - minutes{1};
+    const auto is_from_there = [&](const WrongTry& one) {
+      return one.from == from && one.at > a_minute_ago;
+    };
+    if (std::ranges::count_if(wrong_tries_, is_from_there) >= kMostWrongAMinute) {
+      return tl::unexpected(
+          Refusal{.status = 429,
+                  .kind = "not_allowed",
+                  .sentence = "Too many wrong codes were tried from here. Wait a minute."});
+    }
+    if (!is_right(ask.code)) {
+      wrong_tries_.push_back({.from = from, .at = settings_.now()});
+      return tl::unexpected(wrong_code());
+    }
+    live_.reset();
   }
-  if (wrong_tries_.size() >= kMostWrongAMinute) {
-    return tl::unexpected(Refusal{.status = 429,
-                                  .kind = "not_allowed",
-                                  .sentence = "Too many codes were tried. Wait a minute."});
-  }
-  if (!is_right(ask.code)) {
-    wrong_tries_.push_back(settings_.now());
-    return tl::unexpected(wrong_code());
-  }
-  live_.reset();
-  if (keep([&] { devices_.push_back(device); })) return key;
+  const std::string key = random_key();
+  const std::string now = settings_.utc_now();
+  const wire::Device device{.id = random_key(),
+                            .name = ask.name,
+                            .key_digest = digest_of_key(key),
+                            .let_in_at_utc = now,
+                            .last_seen_at_utc = now};
+  if (keep([&](auto& devices) { devices.push_back(device); })) return key;
   return tl::unexpected(Refusal{.status = 500,
                                 .kind = "failed",
                                 .sentence = "This device cannot be let in: " + settings_.file +
@@ -145,17 +167,28 @@ bool PairedDevices::is_let_in(std::string_view key) {
   const std::string digest = digest_of_key(key);
   const std::scoped_lock lock(mutex_);
   look_at_file();
-  const auto see = [&] {
-    const auto device = std::ranges::find(devices_, digest, &wire::Device::key_digest);
-    if (device != devices_.end()) device->last_seen_at_utc = settings_.utc_now();
-    return device != devices_.end();
-  };
-  if (!see()) return false;
-  if (settings_.now() >= seen_kept_at_ + kSeenKeptEvery) {
-    seen_kept_at_ = settings_.now();
-    (void)keep([&] { (void)see(); });  // when it was seen may be lost; it is let in all the same
-  }
+  const auto device = std::ranges::find(devices_, digest, &wire::Device::key_digest);
+  if (device == devices_.end()) return false;
+  device->last_seen_at_utc = settings_.utc_now();
+  seen_at_[device->id] = device->last_seen_at_utc;
   return true;
+}
+
+void PairedDevices::keep_seen() {
+  std::map<std::string, std::string> seen_at;
+  {
+    const std::scoped_lock lock(mutex_);
+    if (seen_at_.empty() || settings_.now() < seen_kept_at_ + kSeenKeptEvery) return;
+    seen_kept_at_ = settings_.now();
+    seen_at.swap(seen_at_);
+  }
+  // When one was seen may be lost; it is let in all the same.
+  (void)keep([&seen_at](auto& devices) {
+    for (wire::Device& device : devices) {
+      const auto seen = seen_at.find(device.id);
+      if (seen != seen_at.end()) device.last_seen_at_utc = seen->second;
+    }
+  });
 }
 
 std::vector<wire::Device> PairedDevices::all() {
@@ -165,13 +198,11 @@ std::vector<wire::Device> PairedDevices::all() {
 }
 
 bool PairedDevices::put_out(const std::string& id) {
-  const std::scoped_lock lock(mutex_);
-  look_at_file();
   std::size_t gone = 0;
-  const auto put_out = [&] {
-    gone = std::erase_if(devices_, [&id](const wire::Device& device) { return device.id == id; });
-  };
-  if (keep(put_out) || gone == 0) return gone > 0;
+  const bool is_kept = keep([&](auto& devices) {
+    gone = std::erase_if(devices, [&id](const wire::Device& device) { return device.id == id; });
+  });
+  if (is_kept || gone == 0) return gone > 0;
   throw std::runtime_error("the device cannot be put out, since " + settings_.file +
                            " cannot be written");
 }
@@ -184,25 +215,25 @@ void PairedDevices::look_at_file() {
   devices_ = kept_in(settings_.file);
 }
 
-bool PairedDevices::keep(const std::function<void()>& change) {
+bool PairedDevices::keep(const Change& change) {
+  const std::scoped_lock alone(keeping_);
   if (settings_.file.empty()) {
-    change();
+    const std::scoped_lock lock(mutex_);
+    change(devices_);
     return true;
   }
   const LockedBeside locked(settings_.file);
-  look_at_file();
-  const std::vector<wire::Device> before = devices_;
-  change();
+  std::vector<wire::Device> devices = kept_in(settings_.file);
+  change(devices);
   const bool is_kept =
       locked.is_held() &&
       !workbench::write_whole_file(
-          settings_.file, wire::kept_devices_to_json(devices_), workbench::Existing::is_replaced);
-  if (is_kept) {
-    file_as_read_ = which_file(settings_.file);
-  } else {
-    devices_ = before;
-  }
-  return is_kept;
+          settings_.file, wire::kept_devices_to_json(devices), workbench::Existing::is_replaced);
+  if (!is_kept) return false;
+  const std::scoped_lock lock(mutex_);
+  file_as_read_ = which_file(settings_.file);
+  devices_ = std::move(devices);
+  return true;
 }
 
 }  // namespace keenfall::server

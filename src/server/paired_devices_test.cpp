@@ -17,14 +17,19 @@ using ::testing::HasSubstr;
 using ::testing::MatchesRegex;
 using namespace std::chrono_literals;
 
+const std::string kHere = "192.168.1.9";
+const std::string kElsewhere = "192.168.1.66";
+
 class PairedDevicesTest : public ::testing::Test {
  protected:
   PairedDevices devices() {
     return PairedDevices(
         {.file = file_, .now = [this] { return now_; }, .utc_now = [this] { return utc_; }});
   }
-  static int refused_with(PairedDevices& devices, const std::string& code) {
-    const auto key = devices.let_in({.code = code, .name = "phone"});
+  static int refused_with(PairedDevices& devices,
+                          const std::string& code,
+                          const std::string& from = kHere) {
+    const auto key = devices.let_in({.code = code, .name = "phone"}, from);
     return key ? 0 : key.error().status;
   }
 
@@ -39,7 +44,7 @@ TEST_F(PairedDevicesTest, AreLetInByACodeOnce) {
   const std::string code = devices.new_code().code;
   EXPECT_THAT(code, MatchesRegex("[2-9A-Z]{4}-[2-9A-Z]{4}"));
 
-  const auto key = devices.let_in({.code = code, .name = "phone"});
+  const auto key = devices.let_in({.code = code, .name = "phone"}, kHere);
 
   ASSERT_TRUE(key);
   EXPECT_TRUE(devices.is_let_in(*key));
@@ -83,26 +88,36 @@ TEST_F(PairedDevicesTest, LetNobodyInByGuessing) {
   PairedDevices devices = this->devices();
   const std::string code = devices.new_code().code;
 
-  for (int guess = 0; guess < 5; ++guess) EXPECT_EQ(refused_with(devices, "AAAA-AAAA"), 403);
+  for (int guess = 0; guess < 100; ++guess) {
+    EXPECT_EQ(refused_with(devices, "AAAA-AAAA", "10.0.0." + std::to_string(guess)), 403);
+  }
 
   EXPECT_FALSE(devices.code());
   EXPECT_EQ(refused_with(devices, code), 403);
 }
 
-TEST_F(PairedDevicesTest, LookAtNoFurtherCodeWhereTooManyWereTried) {
+TEST_F(PairedDevicesTest, LookAtNoFurtherCodeFromWhereTooManyWereTried) {
   PairedDevices devices = this->devices();
-  for (int guess = 0; guess < 20; ++guess) (void)refused_with(devices, "AAAA-AAAA");
   const std::string code = devices.new_code().code;
+  for (int guess = 0; guess < 5; ++guess) {
+    EXPECT_EQ(refused_with(devices, "AAAA-AAAA", kElsewhere), 403);
+  }
 
-  EXPECT_EQ(refused_with(devices, code), 429);
-  now_ += 1min;
+  EXPECT_EQ(refused_with(devices, code, kElsewhere), 429);
+  EXPECT_EQ(devices.wrong_tries_in_words(),
+            "5 wrong codes were tried in the last ten minutes, the last from 192.168.1.66.");
   EXPECT_EQ(refused_with(devices, code), 0);
+  const std::string next = devices.new_code().code;
+  now_ += 1min;
+  EXPECT_EQ(refused_with(devices, next, kElsewhere), 0);
+  now_ += 10min;
+  EXPECT_EQ(devices.wrong_tries_in_words(), "");
 }
 
 TEST_F(PairedDevicesTest, ArePutOutForGood) {
   PairedDevices devices = this->devices();
-  const auto phone = devices.let_in({.code = devices.new_code().code, .name = "phone"});
-  const auto tablet = devices.let_in({.code = devices.new_code().code, .name = "tablet"});
+  const auto phone = devices.let_in({.code = devices.new_code().code, .name = "phone"}, kHere);
+  const auto tablet = devices.let_in({.code = devices.new_code().code, .name = "tablet"}, kHere);
 
   EXPECT_TRUE(devices.put_out(devices.all().front().id));
 
@@ -116,7 +131,8 @@ TEST_F(PairedDevicesTest, ArePutOutForGood) {
 
 TEST_F(PairedDevicesTest, AreKnownAgainByAFileThatLetsNobodyIn) {
   PairedDevices devices = this->devices();
-  const auto key = devices.let_in({.code = devices.new_code().code, .name = "phone \"1\" ä"});
+  const auto key =
+      devices.let_in({.code = devices.new_code().code, .name = "phone \"1\" ä"}, kHere);
 
   PairedDevices after = this->devices();
 
@@ -129,8 +145,8 @@ TEST_F(PairedDevicesTest, AreKnownAgainByAFileThatLetsNobodyIn) {
 TEST_F(PairedDevicesTest, AreTheSameForTwoProgramsThatShareTheFile) {
   PairedDevices one = devices();
   PairedDevices other = devices();
-  const auto phone = one.let_in({.code = one.new_code().code, .name = "phone"});
-  const auto tablet = other.let_in({.code = other.new_code().code, .name = "tablet"});
+  const auto phone = one.let_in({.code = one.new_code().code, .name = "phone"}, kHere);
+  const auto tablet = other.let_in({.code = other.new_code().code, .name = "tablet"}, kHere);
 
   EXPECT_EQ(one.all(), other.all());
   EXPECT_EQ(one.all().size(), 2U);
@@ -143,11 +159,13 @@ TEST_F(PairedDevicesTest, AreTheSameForTwoProgramsThatShareTheFile) {
 
 TEST_F(PairedDevicesTest, SayWhenTheyWereSeenLast) {
   PairedDevices devices = this->devices();
-  const auto key = devices.let_in({.code = devices.new_code().code, .name = "phone"});
+  const auto key = devices.let_in({.code = devices.new_code().code, .name = "phone"}, kHere);
   utc_ = "2026-11-28T12:30:00Z";
   now_ += 30min;
 
   EXPECT_TRUE(devices.is_let_in(*key));
+  EXPECT_EQ(this->devices().all().front().last_seen_at_utc, "2026-11-28T12:00:00Z");
+  devices.keep_seen();
 
   EXPECT_EQ(devices.all().front().let_in_at_utc, "2026-11-28T12:00:00Z");
   EXPECT_EQ(devices.all().front().last_seen_at_utc, utc_);
@@ -158,7 +176,7 @@ TEST_F(PairedDevicesTest, AreNotLetInWhereThatCannotBeKept) {
   file_ = scratch_.file("no/such/folder/devices.json");
   PairedDevices devices = this->devices();
 
-  const auto key = devices.let_in({.code = devices.new_code().code, .name = "phone"});
+  const auto key = devices.let_in({.code = devices.new_code().code, .name = "phone"}, kHere);
 
   ASSERT_FALSE(key);
   EXPECT_EQ(key.error().status, 500);

@@ -1,6 +1,6 @@
 // The routes of the scale at the bench: which is in use, what it shows, and the reading it holds.
+#include "server/answers.h"
 #include "server/app_parts.h"
-#include "server/encoded.h"
 #include "wire/scale_page.h"
 #include "workbench/scale_in_use.h"
 
@@ -42,12 +42,6 @@ HttpResponse armed(ScaleInUse& scale, const HttpRequest& request) {
   return told_of(scale);
 }
 
-HttpResponse taken(ScaleInUse& scale, const HttpRequest& request) {
-  const auto unit = wire::take_from_scale_from(request.body);
-  if (!unit) return problems_answer(unit.error());
-  return encoded(scale.take_held(*unit), wire::scale_reading_to_json);
-}
-
 }  // namespace
 
 void add_scale_routes(Routes& routes, workbench::OpenApp& open, AtDesk at_desk) {
@@ -60,7 +54,9 @@ void add_scale_routes(Routes& routes, workbench::OpenApp& open, AtDesk at_desk) 
                },
                {.does = RouteDoes::reads});  // nothing of a notebook is written
   };
-  add("GET", "/api/v1/scale", [](ScaleInUse& at, const HttpRequest&) { return told_of(at); });
+  add("GET", "/api/v1/scale", [](ScaleInUse& at, const HttpRequest& request) {
+    return json_answer(wire::scale_to_json(at.told(queried(request, "unit").value_or(""))));
+  });
   add("PUT", "/api/v1/scale", [at_desk](ScaleInUse& at, const HttpRequest& request) {
     return used(at, request, at_desk);
   });
@@ -69,7 +65,6 @@ void add_scale_routes(Routes& routes, workbench::OpenApp& open, AtDesk at_desk) 
     return told_of(at);
   });
   add("POST", "/api/v1/scale/hold", armed);
-  add("POST", "/api/v1/scale/take", taken);
 }
 
 }  // namespace keenfall::server

@@ -69,7 +69,6 @@ TEST_F(ScaleRoutes, TellNoScaleWhereNoneIsInUse) {
   EXPECT_THAT(
       refused(409, "POST", "/scale/hold", {{"kind", "peak"}})["sentence"].get<std::string>(),
       HasSubstr("No scale is in use"));
-  (void)refused(409, "POST", "/scale/take", {{"unit", "gf"}});
 }
 
 TEST_F(ScaleRoutes, TellWhatTheScaleShows) {
@@ -86,18 +85,35 @@ TEST_F(ScaleRoutes, TellWhatTheScaleShows) {
   EXPECT_TRUE(state["shows"]["is_stable"]);
 }
 
-TEST_F(ScaleRoutes, GiveTheHeldReadingOnceInTheUnitThatIsReadIn) {
+TEST_F(ScaleRoutes, HoldAReadingUntilTheNextIsArmedFor) {
+  (void)used();
+  const json armed = got("POST", "/scale/hold", "Scale", {{"kind", "peak"}})["state"];
+  EXPECT_EQ(armed["hold"], 1);
+  presses_to(200);
+  EXPECT_TRUE(once([](const json& now) { return now.contains("held"); }).contains("held"));
+
+  for (int asked = 0; asked < 2; ++asked) {
+    const json held = got("GET", "/scale?unit=N", "Scale")["state"]["held"];
+    // 200 g at standard gravity, 9.80665 m/s2 (ISO 80000-3).
+    EXPECT_NEAR(held["reading"].get<double>(), 1.96133, 1e-9);
+    EXPECT_THAT(held["line"].get<std::string>(), HasSubstr("200.0"));
+  }
+  const json next = got("POST", "/scale/hold", "Scale", {{"kind", "peak"}})["state"];
+  EXPECT_EQ(next["hold"], 2);
+  EXPECT_FALSE(next.contains("held"));
+}
+
+TEST_F(ScaleRoutes, SayWhereWhatIsHeldIsNoSuchReadingAndHoldItStill) {
   (void)used();
   (void)got("POST", "/scale/hold", "Scale", {{"kind", "peak"}});
   presses_to(200);
-  EXPECT_TRUE(once([](const json& now) { return now["holds_one"].get<bool>(); })["holds_one"]);
+  (void)once([](const json& now) { return now.contains("held"); });
 
-  const json reading = got("POST", "/scale/take", "ScaleReading", {{"unit", "N"}});
+  const json state = got("GET", "/scale?unit=mm", "Scale")["state"];
 
-  // 200 g at standard gravity, 9.80665 m/s2 (ISO 80000-3).
-  EXPECT_NEAR(reading["reading"].get<double>(), 1.96133, 1e-9);
-  EXPECT_THAT(reading["line"].get<std::string>(), HasSubstr("200.0"));
-  (void)refused(409, "POST", "/scale/take", {{"unit", "N"}});
+  EXPECT_FALSE(state.contains("held"));
+  EXPECT_THAT(state["trouble"].get<std::string>(), HasSubstr("is not in mm"));
+  EXPECT_EQ(got("GET", "/scale?unit=gf", "Scale")["state"]["held"]["reading"], 200);
 }
 
 TEST_F(ScaleRoutes, SayThatAScaleWasUnplugged) {
@@ -125,7 +141,6 @@ TEST_F(ScaleRoutes, NameEveryFieldThatCannotBeUsed) {
   EXPECT_EQ(refused(400, "PUT", "/scale", {{"device", "x"}, {"format", "9X9"}})["column"],
             "format");
   EXPECT_EQ(refused(400, "POST", "/scale/hold", {{"kind", "most"}})["column"], "kind");
-  EXPECT_EQ(refused(400, "POST", "/scale/take", json::object())["column"], "unit");
 }
 
 TEST_F(ScaleRoutes, LetADeviceUseNoOtherFileThanALineThatIsTold) {

@@ -45,16 +45,23 @@ Json shown_json(const scale::Reading& reading) {
   return object;
 }
 
-Json state_json(const scale::ScaleState& state) {
+Json state_json(const ScaleTold& told) {
+  const scale::ScaleState& state = told.state;
   Json object = {{"connection", name_of(state.connection)},
                  {"is_armed", state.is_armed},
                  {"stage", name_of(state.stage)},
-                 {"holds_one", state.held.has_value()}};
+                 {"hold", whole_number(told.hold)}};
   if (state.problem) object["why"] = state.problem->sentence;
   if (state.newest) object["shows"] = shown_json(state.newest->reading);
   if (state.newest_refusal) object["not_read"] = state.newest_refusal->sentence;
   put_number(object, "highest", state.highest);
   put_text(object, "trouble", state.hold_trouble);
+  if (told.held && state.held) {
+    object["held"] = {{"reading", finite_number(told.held->reading)},
+                      {"unit", told.held->unit},
+                      {"line", state.held->line}};
+    put_text(object["held"], "note", state.held->note);
+  }
   return object;
 }
 
@@ -64,15 +71,8 @@ std::string scale_to_json(const ScaleTold& told) {
   Json object = {{"devices", told.devices}};
   if (told.used) {
     object["used"] = used_json(*told.used);
-    object["state"] = state_json(told.state);
+    object["state"] = state_json(told);
   }
-  return in_one_line(object);
-}
-
-std::string scale_reading_to_json(const ScaleReading& reading) {
-  Json object = {
-      {"reading", finite_number(reading.reading)}, {"unit", reading.unit}, {"line", reading.line}};
-  put_text(object, "note", reading.note);
   return in_one_line(object);
 }
 
@@ -102,13 +102,6 @@ base::ResultOrProblems<scale::HoldAsked> hold_next_from(const std::string& body)
     asked.kind = static_cast<scale::HoldKind>(*kind);
   }
   return unless_problems(reader, std::move(asked));
-}
-
-base::ResultOrProblems<std::string> take_from_scale_from(const std::string& body) {
-  RequestReader reader(body);
-  reader.require("unit", "the unit that is read in");
-  std::string unit = reader.text("unit").value_or("");
-  return unless_problems(reader, std::move(unit));
 }
 
 }  // namespace keenfall::wire

@@ -1,5 +1,7 @@
-// The scale that is in use at the bench: at most one, of this machine, for whoever reads next.
+// The scale that is in use at the bench: at most one, of this machine, for whoever armed it last.
 //
+// What it holds stays held until the next hold is armed, so that an answer that was lost is asked
+// for again.
 // What is wrong with it is a state that is told, and typing goes on without it. Used from several
 // threads.
 #pragma once
@@ -8,6 +10,7 @@
 #include "scale/live_scale.h"
 #include "wire/scale_page.h"
 
+#include <cstdint>
 #include <memory>
 #include <mutex>
 #include <optional>
@@ -21,19 +24,17 @@ class ScaleInUse {
   void use(const wire::UseScale& use);
   void put_away();
 
-  [[nodiscard]] wire::ScaleTold told() const;
+  // unit: in which a held reading is told; empty: as the scale shows it. Of one that does not
+  // convert to it, state.hold_trouble says so.
+  [[nodiscard]] wire::ScaleTold told(const std::string& unit = {}) const;
 
   // For the next reading. Fails where no scale is in use.
   [[nodiscard]] std::optional<base::Problem> arm(const scale::HoldAsked& asked);
 
-  // What is held, once, in that unit. Fails where nothing is held or it does not convert to it; it
-  // is gone then, too.
-  [[nodiscard]] base::Result<wire::ScaleReading> take_held(const std::string& unit);
-
  private:
-  [[nodiscard]] std::shared_ptr<scale::LiveScale> live() const;
-
-  mutable std::mutex mutex_;  // of both
+  std::mutex changing_;       // a line is opened by one at a time
+  mutable std::mutex mutex_;  // of all below
+  std::uint64_t hold_ = 0;
   std::optional<wire::UseScale> used_;
   std::shared_ptr<scale::LiveScale> live_;
 };

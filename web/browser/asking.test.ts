@@ -276,7 +276,7 @@ test("a seal is taken back after all, until something was read, and the journal 
   expect(await chances(page).allTextContents()).toEqual(chancesBefore);
 
   await button(page, "Change it after all").click();
-  await page.getByText("The seal is taken back, and question and plan are a draft again").waitFor();
+  await page.getByText("Take the seal back? Question and plan are a draft again then").waitFor();
   expect(await faults(page)).toEqual([]);
   await button(page, "Leave it sealed").click();
   await button(page, "Change it after all").click();

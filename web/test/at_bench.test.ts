@@ -69,6 +69,27 @@ test.each([
   expect(bench.trouble).toBeUndefined();
 });
 
+test("what is of a notebook that is not open waits, and holds up nothing of the one that is", async () => {
+  const taps = storage();
+  const of = (run: string, notebook: string) =>
+    taps.keep({ run, notebook, entry: { id: run, at_ms: 1, what: "cuts", cuts: 1 } });
+  await of("other run", "A");
+  await of("run", "B");
+  vi.mocked(api.benchRun).mockResolvedValue({ entries: 1 } as unknown as BenchRun);
+  vi.mocked(api.tapped).mockImplementation(async (_run, _entries, how) => {
+    if (how?.notebook === "A") throw refusal(409, "another_notebook", "B is open.");
+    return { entries: 1 } as unknown as BenchRun;
+  });
+
+  const bench = new AtBench(taps, "run");
+  await bench.begin();
+  bench.leave();
+
+  expect(bench.run).toBeDefined();
+  expect(bench.trouble).toBe("B is open.");
+  expect((await taps.waiting()).map(({ run }) => run)).toEqual(["other run"]);
+});
+
 test("a tap that can never be taken is put aside, with why", async () => {
   const taps = storage();
   const bench = new AtBench(taps, "run");

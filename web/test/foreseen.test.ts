@@ -51,6 +51,19 @@ describe("A run is foreseen", () => {
     });
   });
 
+  test("not to be read again where the cut that reached a checkpoint is taken back", () => {
+    const last = { id: "k", words: "1 cut", what: "cuts", cuts: 1 } as const;
+    const standing = kept({ cuts: 1, readings_here: 0, phase: "reading", to_take_back: last });
+    const back = entry("taken back", { subject: "k" });
+
+    expect(standsAfter([back], standing)).toMatchObject({ phase: "cutting", cuts: 0 });
+    expect(standsAfter([back, entry("cuts", { cuts: 1 })], standing)).toMatchObject({
+      phase: "reading",
+      cuts: 1,
+      readings_here: 0,
+    });
+  });
+
   test("to go on once it is read as often as planned", () => {
     const readings = [1, 2].map((reading) => entry("reading", { cuts: 1, reading }));
     const standing = standsAfter([entry("cuts", { cuts: 1 }), ...readings]);

@@ -1,7 +1,7 @@
 // What can be asked of the program: one function each, in the order of docs/wire/api.json.
 
 import type * as wire from "../wire/api";
-import { answerTo, send } from "./send";
+import { answerTo, type Sending, send } from "./send";
 
 const v1 = "/api/v1";
 const trialPath = (uid: string) => `${v1}/trials/${encodeURIComponent(uid)}`;
@@ -68,14 +68,12 @@ export const newCode = () => post<wire.Devices>(`${v1}/devices/code`, {});
 export const putOut = (device: string) =>
   send<wire.Devices>(`${v1}/devices/${encodeURIComponent(device)}`, { method: "DELETE" });
 
-export const scale = (signal?: AbortSignal) => send<wire.Scale>(`${v1}/scale`, { signal });
+/** `unit`: in which a held reading is told. */
+export const scale = (unit?: string, signal?: AbortSignal) =>
+  send<wire.Scale>(`${v1}/scale${unit ? `?unit=${encodeURIComponent(unit)}` : ""}`, { signal });
 export const useScale = (use: wire.UseScale) => put<wire.Scale>(`${v1}/scale`, use);
 export const putScaleAway = () => send<wire.Scale>(`${v1}/scale`, { method: "DELETE" });
 export const holdNext = (next: wire.HoldNext) => post<wire.Scale>(`${v1}/scale/hold`, next);
-/** Once: whoever comes second is refused. */
-export const takeFromScale = (how: wire.TakeFromScale) =>
-  post<wire.ScaleReading>(`${v1}/scale/take`, how);
-
 const benchPath = (run: string) => `${v1}/bench/${encodeURIComponent(run)}`;
 export const bench = (trial: string, signal?: AbortSignal) =>
   send<wire.Bench>(`${trialPath(trial)}/bench`, { signal });
@@ -85,8 +83,8 @@ export const benchRun = (run: string, signal?: AbortSignal) =>
   send<wire.BenchRun>(benchPath(run), { signal });
 export const lookAgain = (run: string, typed: wire.TypedReading, signal?: AbortSignal) =>
   post<wire.LookAgain>(`${benchPath(run)}/look`, typed, signal);
-export const tapped = (run: string, entries: wire.BenchEntries, signal?: AbortSignal) =>
-  post<wire.BenchRun>(benchPath(run), entries, signal);
+export const tapped = (run: string, body: wire.BenchEntries, how: Sending = {}) =>
+  send<wire.BenchRun>(benchPath(run), { ...how, method: "POST", body });
 
 const sheetPath = (trial?: string) => `${v1}/sheets/${encodeURIComponent(trial ?? "new")}`;
 /** The sheet that is being typed for a trial, or for a new one. */

@@ -24,6 +24,8 @@ export interface Sending {
   method?: "GET" | "POST" | "PUT" | "DELETE";
   body?: unknown;
   signal?: AbortSignal;
+  /** Another than the one the page is about. */
+  notebook?: string;
 }
 
 /** Told after every request; a page sets what it does with that. */
@@ -50,12 +52,12 @@ async function problemsIn(answer: Response): Promise<Problem[]> {
 
 /** The answer to a request; throws Refused, Unanswered, or the signal's own AbortError. */
 export async function answerTo(path: string, how: Sending = {}): Promise<Response> {
-  const { method = "GET", body, signal } = how;
+  const { method = "GET", body, signal, notebook = meant.notebook } = how;
   const headers: Record<string, string> = {
     [keyHeader]: heldKey(localStorage),
     ...toldInHeader(keptToldIn(localStorage)),
   };
-  if (meant.notebook !== undefined) headers[notebookHeader] = meant.notebook;
+  if (notebook !== undefined) headers[notebookHeader] = notebook;
   if (body !== undefined) headers["Content-Type"] = "application/json";
   const sent = body === undefined ? undefined : JSON.stringify(body);
   let answer: Response;

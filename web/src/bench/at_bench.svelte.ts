@@ -21,6 +21,9 @@ const isFinal = ({ problems }: Refused) =>
     ["bad_value", "missing", "unknown_name", "conflicting"].includes(kind),
   );
 
+const isOfAnother = ({ problems }: Refused) =>
+  problems.some(({ kind }) => kind === "another_notebook");
+
 export class AtBench {
   run: BenchRun | undefined = $state.raw();
   waiting: Tap[] = $state.raw([]);
@@ -59,7 +62,7 @@ export class AtBench {
       const tapped = this.#tapped;
       const run = await api.benchRun(this.#uid, patience());
       // What was tapped meanwhile may be in it already, and would count twice.
-      if (!this.run || (this.waiting.length === 0 && tapped === this.#tapped)) this.#stands(run);
+      if (!this.run || (this.#ofRun().length === 0 && tapped === this.#tapped)) this.#stands(run);
       this.away = false;
       if (this.waiting.length === 0) this.trouble = undefined;
     } catch (failure) {
@@ -82,9 +85,9 @@ export class AtBench {
   /** Whether it is worth a second look. Nobody is held up where the program does not say so. */
   async surprises(cuts: number, reading: number, unit: string): Promise<boolean> {
     // What was tapped before it says what is to be expected.
-    for (let looks = 0; looks < 40 && this.waiting.length > 0 && !this.away; looks++)
+    for (let looks = 0; looks < 40 && this.#ofRun().length > 0 && !this.away; looks++)
       await new Promise((done) => setTimeout(done, 25));
-    if (this.away || this.waiting.length > 0) return false;
+    if (this.away || this.#ofRun().length > 0) return false;
     try {
       const typed = { cuts, reading, unit };
       return (await api.lookAgain(this.#uid, typed, patience(shortPatienceMs))).look_again;
@@ -102,7 +105,7 @@ export class AtBench {
   /** A run that is over and was taken out of its trial comes into it again. */
   async putInTrial(): Promise<void> {
     try {
-      this.run = await api.tapped(this.#uid, { entries: [] }, patience());
+      this.run = await api.tapped(this.#uid, { entries: [] }, { signal: patience() });
     } catch (failure) {
       if (failure instanceof Refused) this.trouble = failure.message;
       else if (failure instanceof Unanswered) this.away = true;
@@ -115,9 +118,11 @@ export class AtBench {
     if (this.#sending) return;
     this.#sending = true;
     try {
-      while (this.waiting.length > 0) await this.#sendFirst();
+      const closed = new Set<string>();
+      for (let together = this.#nextOf(closed); together; together = this.#nextOf(closed))
+        await this.#sendThem(together, closed);
     } catch (failure) {
-      // It waits, and is tried again: another notebook may be open, or another may be writing.
+      // It waits, and is tried again: another may be writing.
       if (failure instanceof Refused) this.trouble = failure.message;
       else if (failure instanceof Unanswered) this.away = true;
       else throw failure;
@@ -126,22 +131,38 @@ export class AtBench {
     }
   }
 
-  async #sendFirst(): Promise<void> {
-    const [first] = this.waiting;
-    if (!first) return;
-    const others = this.waiting.findIndex(({ run }) => run !== first.run);
-    const together = this.waiting.slice(
-      0,
-      others < 0 ? this.#atOnce : Math.min(others, this.#atOnce),
-    );
-    meant.notebook = first.notebook;
+  /** Those of the first run whose notebook may be open; nothing where none wait. */
+  #nextOf(closed: Set<string>): [Tap, ...Tap[]] | undefined {
+    const open = this.waiting.filter(({ notebook }) => !closed.has(notebook));
+    const [first, ...more] = open;
+    if (!first) return undefined;
+    const others = more.findIndex(({ run }) => run !== first.run);
+    const most = this.#atOnce - 1;
+    return [first, ...more.slice(0, others < 0 ? most : Math.min(others, most))];
+  }
+
+  /** `closed`: notebooks that are not open now; what is of them waits, and holds up nothing else. */
+  async #sendThem(together: [Tap, ...Tap[]], closed: Set<string>): Promise<void> {
+    const [{ run: uid, notebook }] = together;
     try {
       const entries = together.map(({ entry }) => entry);
-      const run = await api.tapped(first.run, { entries }, patience());
+      const run = await api.tapped(
+        uid,
+        { entries },
+        {
+          signal: patience(),
+          notebook: notebook || undefined,
+        },
+      );
       this.away = false;
-      this.trouble = undefined;
-      if (first.run === this.#uid) this.#stands(run);
+      if (closed.size === 0) this.trouble = undefined;
+      if (uid === this.#uid) this.#stands(run);
     } catch (failure) {
+      if (failure instanceof Refused && isOfAnother(failure)) {
+        closed.add(notebook);
+        this.trouble = failure.message;
+        return;
+      }
       if (!(failure instanceof Refused) || !isFinal(failure)) throw failure;
       // One that is refused does not hold up the others.
       this.#atOnce = 1;
@@ -165,7 +186,7 @@ export class AtBench {
   async #again(): Promise<void> {
     if (this.#sending || document.hidden) return;
     if (this.waiting.length > 0) await this.send();
-    else await this.look();
+    if (this.#ofRun().length === 0) await this.look();
   }
 
   /** An answer that was under way when a later one came says less: entries are never fewer. */

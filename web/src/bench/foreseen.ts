@@ -23,11 +23,17 @@ function left(entries: BenchEntry[]): { left: BenchEntry[]; elsewhere: string[] 
   };
 }
 
-function withoutKept(standing: Standing, ids: string[]): Standing {
+function withoutKept(standing: Standing, ids: string[], sheet: BenchRun["sheet"]): Standing {
   const { to_take_back: last } = standing;
   if (!last || !ids.includes(last.id)) return standing;
   const next = { ...standing, to_take_back: undefined };
-  if (last.what === "cuts") next.cuts -= last.cuts ?? 0;
+  if (last.what === "cuts") {
+    next.cuts = rounded(standing.cuts - (last.cuts ?? 0));
+    // Whoever cut on had read the checkpoint before as often as planned.
+    const isBefore =
+      reached(sheet.checkpoints, next.cuts) < reached(sheet.checkpoints, standing.cuts);
+    if (isBefore) next.readings_here = sheet.repeats;
+  }
   if (last.what === "reading") {
     next.readings_here = Math.max(0, next.readings_here - 1);
     next.readings_taken = Math.max(0, next.readings_taken - 1);
@@ -45,8 +51,8 @@ export function foreseen(
 ): Standing {
   if (waiting.length === 0) return kept;
   const { left: entries, elsewhere } = left(waiting);
-  const now: Standing = { ...withoutKept(kept, elsewhere) };
-  let here = reached(sheet.checkpoints, kept.cuts);
+  const now: Standing = { ...withoutKept(kept, elsewhere, sheet) };
+  let here = reached(sheet.checkpoints, now.cuts);
   let over = now.phase === "closed" || now.phase === "voided";
   for (const entry of entries) {
     if (over) break;

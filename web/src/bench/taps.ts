@@ -83,8 +83,9 @@ export class Taps {
   }
   /** They wait no more, and are not lost. Out: all that were set aside. */
   async setAside(taps: readonly Tap[], why: string): Promise<NotTaken[]> {
-    const all = [...(await this.notTaken()), { entries: taps.map(({ entry }) => entry), why }];
     const work = this.#writing(store, known);
+    const before: NotTaken[] = (await answered(work.objectStore(known).get(notTakenName))) ?? [];
+    const all = [...before, { entries: taps.map(({ entry }) => entry), why }];
     work.objectStore(known).put(all, notTakenName);
     for (const { seq } of taps) work.objectStore(store).delete(seq);
     await written(work);
